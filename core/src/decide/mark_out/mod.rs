@@ -1,0 +1,1 @@
+//! Mark-out: where the heads go.

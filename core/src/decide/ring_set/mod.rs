@@ -1,0 +1,1 @@
+//! Ring set: which ring, and insert if any, a head gets.

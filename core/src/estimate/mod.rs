@@ -1,0 +1,1 @@
+//! Estimates: measured values with their uncertainty.

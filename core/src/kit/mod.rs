@@ -1,0 +1,1 @@
+//! Kit sheets: the description of a kit.
