@@ -1,0 +1,90 @@
+//! From what was typed to the marks: the task for the mark-out and its plans.
+
+use super::entry::{Field, read_half_width};
+use super::state::JobState;
+use crate::decide::mark_out::{Limits, MarkOutPlans, MarkOutTask, NoPlan, solve};
+use crate::kit::KitSheet;
+use crate::text::{Message, msg};
+use crate::units::Millimetres;
+
+/// Half widths that differ by more than this ask whether the centre line is
+/// right, mm.
+pub const CENTRE_LINE_DOUBT: Millimetres = Millimetres(20.0);
+
+/// What stands in the two half-width fields.
+#[derive(Clone, Debug, PartialEq)]
+pub enum HalfWidths {
+    /// At least one can't be used; a message for each that was typed wrong.
+    Open {
+        /// What is wrong on the left, if something was typed.
+        left: Option<Message>,
+        /// What is wrong on the right, if something was typed.
+        right: Option<Message>,
+    },
+    /// Both can be used.
+    Ready {
+        /// Centre line to the left outer edge.
+        left: Millimetres,
+        /// Centre line to the right outer edge.
+        right: Millimetres,
+        /// A question when they differ much.
+        doubt: Option<Message>,
+    },
+}
+
+/// Reads both half widths as typed.
+#[must_use]
+pub fn half_widths(job: &JobState) -> HalfWidths {
+    let read = |field| {
+        let text = job.typed(field);
+        if text.trim().is_empty() {
+            Err(None)
+        } else {
+            read_half_width(text).map_err(Some)
+        }
+    };
+    match (read(Field::HalfLeft), read(Field::HalfRight)) {
+        (Ok(left), Ok(right)) => {
+            let apart = (left - right).abs();
+            let doubt = (apart > CENTRE_LINE_DOUBT).then(|| {
+                msg("half-widths-differ")
+                    .mm("by", apart.0)
+                    .mm("shift", apart.0 / 2.0)
+                    .message(
+                        "side",
+                        msg(if left > right { "side-left" } else { "side-right" }),
+                    )
+            });
+            HalfWidths::Ready { left, right, doubt }
+        }
+        (left, right) => HalfWidths::Open {
+            left: left.err().flatten(),
+            right: right.err().flatten(),
+        },
+    }
+}
+
+/// The mark-out task of a kit on a bumper.
+#[must_use]
+pub fn task_for(kit: &KitSheet, half_left: Millimetres, half_right: Millimetres) -> MarkOutTask {
+    MarkOutTask {
+        heads: kit.labels().len(),
+        half_left,
+        half_right,
+        hole_radius: kit.largest_hole() * 0.5,
+        limits: Limits::from(&kit.mark_out),
+        no_drill: Vec::new(),
+        locks: Vec::new(),
+        old_holes: Vec::new(),
+    }
+}
+
+/// The mark-out plans for what was typed; `None` until both half widths can
+/// be used.
+#[must_use]
+pub fn plans(job: &JobState) -> Option<Result<MarkOutPlans, NoPlan>> {
+    match half_widths(job) {
+        HalfWidths::Ready { left, right, .. } => Some(solve(&task_for(&job.kit, left, right))),
+        HalfWidths::Open { .. } => None,
+    }
+}
