@@ -3,7 +3,7 @@
 use chrono::{DateTime, FixedOffset};
 
 use super::event::JobEvent;
-use super::marks::task_for;
+use super::marks::{moved, task_for};
 use super::state::{ClockTrust, FaceReading, JobState, Marks, SheetIssue, Tape};
 use crate::decide::mark_out::check_marks;
 use crate::text::{Message, msg};
@@ -155,7 +155,7 @@ fn drop_moved_readings(next: &mut JobState, offsets: &[Offset]) {
         .offsets
         .iter()
         .zip(offsets)
-        .map(|(old, new)| (*old - *new).abs().0 > 0.5)
+        .map(|(old, new)| moved(*old, *new))
         .collect();
     for (spot, moved) in next.spots.iter_mut().zip(moved) {
         if moved {

@@ -30,6 +30,10 @@ pub enum Field {
     HalfLeft,
     /// Centre line to the right outer edge.
     HalfRight,
+    /// A face angle read off a gauge, without its sign.
+    FaceAngle,
+    /// The gauge's ±.
+    GaugePlusMinus,
 }
 
 /// Millimetres in an inch, exact.

@@ -5,7 +5,7 @@ use super::state::JobState;
 use crate::decide::mark_out::{Limits, MarkOutPlans, MarkOutTask, NoPlan, solve};
 use crate::kit::KitSheet;
 use crate::text::{Message, msg};
-use crate::units::Millimetres;
+use crate::units::{Millimetres, Offset};
 
 /// Half widths that differ by more than this ask whether the centre line is
 /// right, mm.
@@ -87,4 +87,27 @@ pub fn plans(job: &JobState) -> Option<Result<MarkOutPlans, NoPlan>> {
         HalfWidths::Ready { left, right, .. } => Some(solve(&task_for(&job.kit, left, right))),
         HalfWidths::Open { .. } => None,
     }
+}
+
+/// Says which readings a change of the marks would void, if any.
+#[must_use]
+pub fn readings_lost(job: &JobState, offsets: &[Offset]) -> Option<Message> {
+    let before = job.marks.as_ref()?;
+    let labels: Vec<String> = job
+        .spots
+        .iter()
+        .zip(before.offsets.iter().zip(offsets))
+        .filter(|(spot, (old, new))| spot.face.is_some() && moved(**old, **new))
+        .map(|(spot, _)| spot.label.clone())
+        .collect();
+    (!labels.is_empty()).then(|| {
+        msg("readings-lost")
+            .count("readings", i64::try_from(labels.len()).unwrap_or(i64::MAX))
+            .text("labels", labels.join(", "))
+    })
+}
+
+/// Whether a mark is in another place: marks are whole millimetres.
+pub(super) fn moved(old: Offset, new: Offset) -> bool {
+    (old - new).abs().0 > 0.5
 }

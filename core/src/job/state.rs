@@ -133,7 +133,8 @@ impl JobState {
     #[must_use]
     pub fn start(id: JobId, kit: KitSheet, at: DateTime<FixedOffset>) -> Self {
         let spots = kit
-            .labels()
+            .heads
+            .labels
             .iter()
             .map(|label| Spot {
                 label: label.clone(),

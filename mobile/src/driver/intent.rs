@@ -4,8 +4,39 @@ use rakeline_core::decide::mark_out::PlanKind;
 use rakeline_core::job::{Facing, Field, JobId, Particular};
 use rakeline_core::units::Millis;
 
+use super::{JOB_PREFIX, TRASH_PREFIX};
 use crate::platform::{MotionEvent, Pulse, StorageFault, Tone, Visibility, Write};
 use crate::route::{Route, Step};
+
+/// Where a job's record is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Place {
+    /// Among the jobs.
+    Jobs,
+    /// Among the deleted ones, from where it can come back.
+    Trash,
+}
+
+impl Place {
+    /// The key of a job's record there.
+    #[must_use]
+    pub fn key(self, id: &JobId) -> String {
+        let prefix = match self {
+            Self::Jobs => JOB_PREFIX,
+            Self::Trash => TRASH_PREFIX,
+        };
+        format!("{prefix}{}", id.0)
+    }
+
+    /// The other one.
+    #[must_use]
+    pub fn other(self) -> Self {
+        match self {
+            Self::Jobs => Self::Trash,
+            Self::Trash => Self::Jobs,
+        }
+    }
+}
 
 /// What a screen or a device says.
 #[derive(Clone, Debug, PartialEq)]
@@ -65,8 +96,8 @@ pub enum Intent {
     DeleteJob(JobId),
     /// A deleted job comes back.
     RestoreJob(JobId),
-    /// A job came back from the store, or did not.
-    Restored(JobId, Result<Option<String>, StorageFault>),
+    /// A record was moved between the jobs and the deleted ones, or was not.
+    Moved(JobId, Place, Result<(), StorageFault>),
     /// Takes back the last step of the open job.
     Undo,
     /// Hides the notice.
@@ -86,8 +117,8 @@ pub enum Action {
     Commit(u64, Vec<Write>),
     /// Reads a job's record for a step.
     Load(JobId, Step),
-    /// Reads a deleted job's record.
-    LoadDeleted(JobId),
+    /// Moves a record to this place in one atomic step.
+    Move(JobId, Place),
     /// Shows a screen as a new step of the history.
     Push(Route),
     /// Shows a screen in place of the present step of the history.

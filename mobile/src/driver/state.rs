@@ -126,6 +126,8 @@ pub struct AppState {
     pub unreadable: Vec<Unreadable>,
     /// The job on the screen.
     pub open: Option<OpenJob>,
+    /// A job that was left while its last commit was under way.
+    pub leaving: Option<(u64, JobState)>,
     /// Kept between jobs.
     pub settings: Settings,
     /// Which screen.
@@ -146,6 +148,7 @@ impl Default for AppState {
             trash: Vec::new(),
             unreadable: Vec::new(),
             open: None,
+            leaving: None,
             settings: Settings::default(),
             route: Route::Jobs,
             notice: None,

@@ -1,0 +1,21 @@
+//! A job: events are facts, [`apply`] turns them into the next state.
+
+mod apply;
+mod entry;
+mod event;
+mod marks;
+mod rings;
+mod state;
+
+pub use apply::{Refusal, TEXT_GREATEST, apply};
+pub use entry::{
+    FACE_GREATEST, Facing, Field, GAUGE_PLUS_MINUS, HALF_WIDTH_GREATEST, HALF_WIDTH_LEAST,
+    read_degrees, read_half_width, read_length, read_typed_face,
+};
+pub use event::JobEvent;
+pub use marks::{CENTRE_LINE_DOUBT, HalfWidths, half_widths, plans, readings_lost, task_for};
+pub use rings::{ring_choice, ring_choices};
+pub use state::{
+    ClockTrust, FaceReading, JobId, JobState, LOAD_ALLOWANCE, Marks, Particular, SheetIssue, Spot,
+    Tape,
+};
