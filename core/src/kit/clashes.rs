@@ -79,7 +79,10 @@ fn totals(sheet: &KitSheet, faults: &mut Vec<SheetFault>) {
                 Some(insert) => format!("{} + {insert}", total.ring),
                 None => total.ring.clone(),
             };
-            faults.push(SheetFault::new(format!("totals[{i}]"), Why::Twice { value }));
+            faults.push(SheetFault::new(
+                format!("totals[{i}]"),
+                Why::Twice { value },
+            ));
         }
     }
 }
