@@ -17,7 +17,86 @@ sample-time-went-back = A sensor reading came with an older time and was left ou
 
 ## Kit sheet
 
+kit-unit-mm = mm
+kit-unit-deg = °
+kit-unit-ms = ms
+kit-unit-v = V
+kit-unit-a = A
+kit-unit-hz = Hz
+kit-unit-khz = kHz
+kit-unit-count = pieces
+kit-fault-document-too-large = This file has { $kilobytes } kB; a kit sheet has at most 1000 kB. Choose another file.
+kit-fault-not-json = This file cannot be read as a kit sheet: line { $line }, column { $column } is not JSON.
+kit-fault-not-a-kit-sheet = This file is not a kit sheet: it does not begin with "rakeline_kit".
+kit-fault-version = This kit sheet has version { $found }; this app reads version 1. Update the app, or export the sheet again.
+kit-fault-units = { $at }: the sheet is in { $found }. Give all lengths in millimetres.
+kit-fault-missing = { $at } is missing. Fill it in.
+kit-fault-not-a-number = { $at }: a number belongs here.
+kit-fault-inches = { $at }: this is in inches. Give millimetres.
+kit-fault-not-whole = { $at }: a whole number belongs here.
+kit-fault-not-text = { $at }: a text belongs here.
+kit-fault-empty = { $at } is empty. Fill it in.
+kit-fault-too-long = { $at } is too long: at most { $longest } characters.
+kit-fault-not-a-switch = { $at }: yes or no belongs here.
+kit-fault-not-one-of = { $at }: only one of these fits: { $allowed }.
+kit-fault-not-a-list = { $at }: a list belongs here.
+kit-fault-not-a-group = { $at }: a group of fields belongs here.
+kit-fault-too-few = { $at }: at least { $least } is needed.
+kit-fault-too-many = { $at }: at most { $most } fit.
+kit-fault-negative = { $at }: { $value } is below zero. Give the size without a sign.
+kit-fault-too-small = { $at }: { $value } is too small; the least is { $limit } { $unit }.
+kit-fault-looks-like-inches = { $at }: { $value } mm is too small. If it is in inches, give { $millimetres } mm.
+kit-fault-too-great = { $at }: { $value } is too much; the most is { $limit } { $unit }.
+kit-fault-twice = { $at }: { $value } is there twice. Give each its own name.
+kit-fault-unknown-ring = { $at }: the sheet has no ring { $name }. Name one that it has, or add it.
+kit-fault-unknown-insert = { $at }: the sheet has no insert { $name }. Name one that it has, or add it.
+kit-fault-least-above-greatest = { $at }: the least, { $least } { $unit }, is above the greatest, { $greatest } { $unit }. Change one of them.
+kit-fault-target-outside = { $at }: the target { $target }° lies outside { $least }° to { $greatest }°.
+kit-fault-covers-less = { $at }: it covers { $covers } mm, less than its own hole of { $hole } mm.
+kit-fault-other = This kit sheet cannot be read: { $detail }
+
 ## Ring set
+
+ring-set-ring = Ring { $ring }
+ring-set-ring-insert = Ring { $ring } with insert { $insert }
+ring-set-none = No ring
+ring-set-or = { $first } or { $last }
+ring-set-sure = { $set }: sure
+ring-set-for-now = { $sets }: { $set } for now
+ring-set-near-limit = { $set } for now, close to its limit
+ring-set-none-yet = { $sets }: none yet
+ring-set-cannot = This spot cannot be served by this kit
+ring-reason-sure = Face angle { $rake }° ± { $plus }°, the set adds { $lift }°: aim { $aim }° ± { $aim_plus }°. Chance that it points down: { $down } %.
+ring-reason-none = Face angle { $rake }° ± { $plus }°.
+ring-reason-close = Face angle { $rake }° ± { $plus }°: it hangs on where in this ± the face is. { $stretches }.
+ring-reason-cannot = Face angle { $rake }° ± { $plus }°. The kit serves { $serves }.
+ring-right-from-to = { $set } is right from { $from }° to { $to }°
+ring-serves-from-to = { $from }° to { $to }°
+ring-settle-zero = Zero the phone, then read this face again
+ring-settle-read-again = Read this face again, phone close on the mark
+ring-settle-finer-gauge = Read it with a finer gauge, and give its ±
+ring-do-face-too-far-down = The face falls away too far for this kit. Move the mark to a place where the face stands more upright, or take a kit with larger rings.
+ring-do-face-too-far-up = The face looks up too far for this kit. Move the mark to a place where the face stands more upright.
+ring-do-face-in-a-gap = No set of this kit fits this face angle. Move the mark a little up or down, or take a kit with finer rings.
+ring-do-old-hole = The old hole of { $old_hole } mm is larger than anything in this kit covers. Get an insert that covers it, have the bumper repaired, or move the mark.
+ring-do-insert-for-material = This bumper needs an insert, and the kit sheet names none for it. Get the insert and add it to the sheet.
+ring-do-limits = No set can point between { $least }° and { $greatest }°. Check the aim limits and the allowance for load.
+ring-why-chosen = aim { $aim }° ± { $plus }°: chosen
+ring-why-material = aim { $aim }° ± { $plus }°: this bumper needs its insert; straight in the panel it causes false alarms
+ring-why-insert-not-needed = aim { $aim }° ± { $plus }°: no insert is needed here
+ring-why-old-hole = aim { $aim }° ± { $plus }°: covers { $covers } mm, the old hole has { $old_hole } mm
+ring-why-too-low = aim { $aim }° ± { $plus }°: may point { $by }° too low
+ring-why-too-high = aim { $aim }° ± { $plus }°: may point { $by }° too high
+ring-why-more-parts = aim { $aim }° ± { $plus }°: would do, with more parts
+ring-why-larger-hole = aim { $aim }° ± { $plus }°: would do, with a larger hole of { $hole } mm
+ring-why-further = aim { $aim }° ± { $plus }°: would do, but is further from { $target }°
+ring-why-adds-more = aim { $aim }° ± { $plus }°: would do, but adds more
+ring-pair-same = Left and right get the same: { $set }.
+ring-pair-take = { $set } fits both sides, so take it at both (alone: left { $left }, right { $right }).
+ring-pair-differ = Left and right differ: left { $left }, right { $right }. Check that the bumper sits straight before you go on.
+ring-pair-not-yet = One side has no ring set yet.
+ring-by-hand-no-reason = Say why you take another set than the one shown.
+ring-by-hand-not-on-sheet = { $set } is not on this kit sheet.
 
 ## Look behind, drill plan, leads, supply, parts
 
