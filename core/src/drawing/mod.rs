@@ -5,9 +5,11 @@
 
 mod bumper;
 mod face;
+mod job;
 
 pub use bumper::{BumperView, MarkView, bumper_from_behind};
 pub use face::face_from_side;
+pub use job::{half_width_drawing, marks_drawing};
 
 use serde::{Deserialize, Serialize};
 

@@ -4,7 +4,7 @@ use chrono::{DateTime, FixedOffset};
 
 use super::event::JobEvent;
 use super::marks::{moved, task_for};
-use super::state::{ClockTrust, FaceReading, JobState, Marks, SheetIssue, Tape};
+use super::state::{ClockTrust, JobState, Marks, SheetIssue, Tape, TakenReading};
 use crate::decide::mark_out::check_marks;
 use crate::text::{Message, msg};
 use crate::units::{Millimetres, Offset};
@@ -23,8 +23,8 @@ pub struct Refusal(pub Message);
 /// | `Named`, `ParticularTyped`, `Typed` | kept, cut at [`TEXT_GREATEST`] characters |
 /// | `MarksPlanned` | marks set, tape to be laid; readings at marks that moved are dropped |
 /// | `TapeLaid` | needs marks |
-/// | `FaceRead` | needs marks and a spot of this kit; replaces the reading there |
-/// | `FaceDropped` | needs a reading there |
+/// | `FaceRead` | needs marks and a spot of this kit; joins the readings there |
+/// | `FaceDropped` | the last reading there goes; needs one |
 /// | `SheetIssued` | the next number |
 ///
 /// A time before the last event is taken as the last event's, and the job
@@ -67,23 +67,22 @@ pub fn apply(
             Some(marks) => marks.tape = Tape::On(at),
             None => return Err(Refusal(msg("refused-no-marks"))),
         },
-        JobEvent::FaceRead { spot, estimate } => {
+        JobEvent::FaceRead { spot, reading } => {
             if next.marks.is_none() {
                 return Err(Refusal(msg("refused-no-marks")));
             }
-            match next.spots.get_mut(spot) {
-                Some(place) => place.face = Some(FaceReading { estimate, at }),
-                None => return Err(no_such_spot(job, spot)),
-            }
+            let place = next.spots.get_mut(spot);
+            let place = place.ok_or_else(|| no_such_spot(job, spot))?;
+            place.readings.push(TakenReading { reading, at });
         }
-        JobEvent::FaceDropped { spot } => match next.spots.get_mut(spot) {
-            Some(place) if place.face.is_some() => place.face = None,
-            Some(place) => {
+        JobEvent::FaceDropped { spot } => {
+            let place = next.spots.get_mut(spot);
+            let place = place.ok_or_else(|| no_such_spot(job, spot))?;
+            if place.readings.pop().is_none() {
                 let label = place.label.clone();
                 return Err(Refusal(msg("refused-no-reading").text("label", label)));
             }
-            None => return Err(no_such_spot(job, spot)),
-        },
+        }
         JobEvent::SheetIssued { zone } => next.sheets.push(SheetIssue {
             number: u32::try_from(job.sheets.len()).unwrap_or(u32::MAX - 1) + 1,
             at,
@@ -144,7 +143,7 @@ fn holds_the_rules(
     let task = task_for(&job.kit, half_left, half_right);
     match check_marks(&task, offsets).first() {
         None => Ok(()),
-        Some(broken) => Err(Refusal(broken.message())),
+        Some(broken) => Err(Refusal(broken.message(&task))),
     }
 }
 
@@ -159,7 +158,7 @@ fn drop_moved_readings(next: &mut JobState, offsets: &[Offset]) {
         .collect();
     for (spot, moved) in next.spots.iter_mut().zip(moved) {
         if moved {
-            spot.face = None;
+            spot.readings.clear();
         }
     }
 }

@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 use super::entry::Field;
 use super::state::Particular;
 use crate::decide::mark_out::PlanKind;
-use crate::estimate::rake::RakeEstimate;
+use crate::estimate::rake::FaceReading;
 use crate::units::{Millimetres, Offset};
 
 /// Something that happened in a job.
@@ -34,10 +34,10 @@ pub enum JobEvent {
     FaceRead {
         /// Which spot, 0 for the leftmost.
         spot: usize,
-        /// What was found.
-        estimate: RakeEstimate,
+        /// What was read.
+        reading: FaceReading,
     },
-    /// A reading was taken back.
+    /// The last reading at a spot was taken back.
     FaceDropped {
         /// Which spot.
         spot: usize,

@@ -3,7 +3,7 @@
 use super::entry::{Field, read_half_width};
 use super::state::JobState;
 use crate::decide::mark_out::{Limits, MarkOutPlans, MarkOutTask, NoPlan, solve};
-use crate::kit::KitSheet;
+use crate::kit::{KitSheet, MarkOutLimits};
 use crate::text::{Message, msg};
 use crate::units::{Millimetres, Offset};
 
@@ -68,14 +68,61 @@ pub fn half_widths(job: &JobState) -> HalfWidths {
 #[must_use]
 pub fn task_for(kit: &KitSheet, half_left: Millimetres, half_right: Millimetres) -> MarkOutTask {
     MarkOutTask {
-        heads: kit.labels().len(),
+        heads: kit.head_count(),
         half_left,
         half_right,
-        hole_radius: kit.largest_hole() * 0.5,
-        limits: Limits::from(&kit.mark_out),
+        hole_radius: largest_hole(kit) * 0.5,
+        limits: limits_of(&kit.mark_out),
         no_drill: Vec::new(),
         locks: Vec::new(),
         old_holes: Vec::new(),
+    }
+}
+
+/// The kit sheet's limits as the mark-out takes them.
+fn limits_of(sheet: &MarkOutLimits) -> Limits {
+    Limits {
+        inner: sheet.inner,
+        corner_gap_least: sheet.corner_gap_least,
+        corner_gap_greatest: sheet.corner_gap_greatest,
+        spacing_least: sheet.spacing_least,
+        spacing_greatest: sheet.spacing_greatest,
+        odd_head_within: sheet.odd_head_within,
+        clearance: sheet.clearance,
+    }
+}
+
+/// The largest hole that any ring set of the kit may need: marks must leave
+/// room for it, since the ring set is chosen after them.
+fn largest_hole(kit: &KitSheet) -> Millimetres {
+    let inserts = kit.inserts.iter().map(|insert| insert.hole);
+    inserts.fold(kit.holes.head, |a, b| if b > a { b } else { a })
+}
+
+/// Whether the half widths were typed anew since the marks were planned.
+#[must_use]
+pub fn marks_are_stale(job: &JobState) -> bool {
+    let Some(marks) = &job.marks else { return false };
+    match half_widths(job) {
+        HalfWidths::Ready { left, right, .. } => {
+            left != marks.half_left || right != marks.half_right
+        }
+        HalfWidths::Open { .. } => true,
+    }
+}
+
+/// What the marks of the job reach and which rule decides, in words.
+#[must_use]
+pub fn marks_explained(job: &JobState) -> Vec<Message> {
+    let Some(marks) = &job.marks else {
+        return Vec::new();
+    };
+    let task = task_for(&job.kit, marks.half_left, marks.half_right);
+    match solve(&task) {
+        Ok(plans) if plans.get(marks.kind).marks == marks.offsets => {
+            plans.get(marks.kind).explain(&task)
+        }
+        _ => Vec::new(),
     }
 }
 
@@ -97,7 +144,7 @@ pub fn readings_lost(job: &JobState, offsets: &[Offset]) -> Option<Message> {
         .spots
         .iter()
         .zip(before.offsets.iter().zip(offsets))
-        .filter(|(spot, (old, new))| spot.face.is_some() && moved(**old, **new))
+        .filter(|(spot, (old, new))| spot.is_read() && moved(**old, **new))
         .map(|(spot, _)| spot.label.clone())
         .collect();
     (!labels.is_empty()).then(|| {

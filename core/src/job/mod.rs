@@ -13,9 +13,12 @@ pub use entry::{
     read_degrees, read_half_width, read_length, read_typed_face,
 };
 pub use event::JobEvent;
-pub use marks::{CENTRE_LINE_DOUBT, HalfWidths, half_widths, plans, readings_lost, task_for};
-pub use rings::{ring_choice, ring_choices};
+pub use marks::{
+    CENTRE_LINE_DOUBT, HalfWidths, half_widths, marks_are_stale, marks_explained, plans,
+    readings_lost, task_for,
+};
+pub use rings::{aim_words, face_words, facing_words, rake_at, ring_choice, ring_choices};
 pub use state::{
-    ClockTrust, FaceReading, JobId, JobState, LOAD_ALLOWANCE, Marks, Particular, SheetIssue, Spot,
+    ClockTrust, JobId, JobState, Marks, Particular, SheetIssue, Spot, TakenReading,
     Tape,
 };

@@ -1,13 +1,105 @@
-//! Ring choices of a job, from its readings and its kit sheet.
+//! Face angles and ring choices of a job, from its readings and its kit
+//! sheet. Nothing here is stored: better knowledge of the phone or the
+//! ground corrects what was read before.
 
 use super::state::{JobState, Spot};
-use crate::decide::ring_set::{RingChoice, SpotFacts, choose};
+use crate::decide::ring_set::{InsertUse, RakeOrigin, RingChoice, SpotFacts, choose};
+use crate::estimate::rake::{Around, Origin, RakeEstimate, estimate_rake};
+use crate::kit::Material;
+use crate::text::{Message, msg};
+use crate::units::Degrees;
+
+/// The face angle at a spot; `None` until it is read.
+#[must_use]
+pub fn rake_at(job: &JobState, spot: &Spot) -> Option<RakeEstimate> {
+    let readings: Vec<_> = spot.readings.iter().map(|taken| taken.reading).collect();
+    estimate_rake(&readings, &job.phone, &around(job))
+}
+
+fn around(job: &JobState) -> Around {
+    Around {
+        ground: job.ground.clone(),
+        ..Around::default()
+    }
+}
 
 /// The ring choice at a spot; `None` until its face angle is read.
 #[must_use]
 pub fn ring_choice(job: &JobState, spot: &Spot) -> Option<RingChoice> {
-    let face = spot.face.as_ref()?;
-    Some(choose(&job.kit, &facts(job, face)))
+    let estimate = rake_at(job, spot)?;
+    Some(choose(&job.kit, &facts(job, &estimate)))
 }
 
-fn facts(_job: &JobState, _face: &super::state::FaceReading) -> SpotFacts { unimplemented!() }
+/// The ring choices of all spots, left to right.
+#[must_use]
+pub fn ring_choices(job: &JobState) -> Vec<Option<RingChoice>> {
+    job.spots
+        .iter()
+        .map(|spot| ring_choice(job, spot))
+        .collect()
+}
+
+fn facts(job: &JobState, estimate: &RakeEstimate) -> SpotFacts {
+    SpotFacts {
+        rake: estimate.rake,
+        origin: match estimate.origin {
+            Origin::Zeroed { .. } => RakeOrigin::Zeroed,
+            Origin::Unzeroed => RakeOrigin::Unzeroed,
+            Origin::Typed { .. } => RakeOrigin::Typed,
+        },
+        material: Material::Plastic,
+        load_allowance: job.load_allowance,
+        old_hole: None,
+        inserts: InsertUse::WhereNeeded,
+    }
+}
+
+/// A face angle below this is shown as level: its words would say a
+/// direction that the figure does not.
+const LEVEL: f64 = 0.05;
+
+/// A face angle in words: 'faces down 4.2°'.
+#[must_use]
+pub fn face_words(rake: Degrees) -> Message {
+    match direction(rake) {
+        Direction::Up => msg("faces-up-by").deg("angle", rake.0),
+        Direction::Down => msg("faces-down-by").deg("angle", -rake.0),
+        Direction::Level => msg("faces-level"),
+    }
+}
+
+/// Only which way a face looks: 'faces down'.
+#[must_use]
+pub fn facing_words(rake: Degrees) -> Message {
+    msg(match direction(rake) {
+        Direction::Up => "faces-up-word",
+        Direction::Down => "faces-down-word",
+        Direction::Level => "faces-level",
+    })
+}
+
+/// An aim in words: 'points up 2.5°'.
+#[must_use]
+pub fn aim_words(aim: Degrees) -> Message {
+    match direction(aim) {
+        Direction::Up => msg("points-up-by").deg("angle", aim.0),
+        Direction::Down => msg("points-down-by").deg("angle", -aim.0),
+        Direction::Level => msg("points-level"),
+    }
+}
+
+enum Direction {
+    Up,
+    Down,
+    Level,
+}
+
+fn direction(angle: Degrees) -> Direction {
+    if angle.abs().0 < LEVEL {
+        Direction::Level
+    } else if angle.0 > 0.0 {
+        Direction::Up
+    } else {
+        Direction::Down
+    }
+}

@@ -7,7 +7,10 @@ use serde::{Deserialize, Serialize};
 
 use super::entry::Field;
 use crate::decide::mark_out::PlanKind;
-use crate::estimate::rake::RakeEstimate;
+use crate::decide::ring_set::LOAD_ALLOWANCE;
+use crate::estimate::ground::Ground;
+use crate::estimate::rake::FaceReading;
+use crate::estimate::zero::Phone;
 use crate::kit::KitSheet;
 use crate::units::{Degrees, Millimetres, Offset};
 
@@ -66,11 +69,11 @@ pub struct Marks {
     pub tape: Tape,
 }
 
-/// A face angle read or typed at a mark.
+/// A reading at a mark with its time of day.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-pub struct FaceReading {
-    /// The rake with its uncertainty budget and origin.
-    pub estimate: RakeEstimate,
+pub struct TakenReading {
+    /// As read or typed; nothing is corrected in it.
+    pub reading: FaceReading,
     /// When.
     pub at: DateTime<FixedOffset>,
 }
@@ -80,8 +83,16 @@ pub struct FaceReading {
 pub struct Spot {
     /// The head's label from the kit sheet.
     pub label: String,
-    /// The face angle, once read.
-    pub face: Option<FaceReading>,
+    /// Readings of its face angle, oldest first.
+    pub readings: Vec<TakenReading>,
+}
+
+impl Spot {
+    /// Whether its face angle was read or typed.
+    #[must_use]
+    pub fn is_read(&self) -> bool {
+        !self.readings.is_empty()
+    }
 }
 
 /// A job sheet that was issued.
@@ -118,15 +129,15 @@ pub struct JobState {
     pub marks: Option<Marks>,
     /// Spots, left to right, one a head.
     pub spots: Vec<Spot>,
-    /// How much of the allowance below level the load takes, degrees.
+    /// The phone that reads the faces.
+    pub phone: Phone,
+    /// How the ground under the vehicle lies.
+    pub ground: Ground,
+    /// Added to the sheet's least aim for a loaded rear, degrees.
     pub load_allowance: Degrees,
     /// Job sheets issued so far.
     pub sheets: Vec<SheetIssue>,
 }
-
-/// Allowance for the load of a passenger car or van, degrees: the rear that
-/// sinks points its heads lower (ours; the fitter may change it).
-pub const LOAD_ALLOWANCE: Degrees = Degrees(1.0);
 
 impl JobState {
     /// A new job with the kit that will be fitted.
@@ -138,7 +149,7 @@ impl JobState {
             .iter()
             .map(|label| Spot {
                 label: label.clone(),
-                face: None,
+                readings: Vec::new(),
             })
             .collect();
         Self {
@@ -152,6 +163,8 @@ impl JobState {
             typed: BTreeMap::new(),
             marks: None,
             spots,
+            phone: Phone::Unzeroed,
+            ground: Ground::looks_level(),
             load_allowance: LOAD_ALLOWANCE,
             sheets: Vec::new(),
         }
@@ -167,5 +180,19 @@ impl JobState {
     #[must_use]
     pub fn particular(&self, which: Particular) -> &str {
         self.particulars.get(&which).map_or("", String::as_str)
+    }
+}
+
+impl JobState {
+    /// How many spots have a face angle.
+    #[must_use]
+    pub fn read_count(&self) -> usize {
+        self.spots.iter().filter(|spot| spot.is_read()).count()
+    }
+
+    /// Whether every spot has a face angle.
+    #[must_use]
+    pub fn all_read(&self) -> bool {
+        self.read_count() == self.spots.len()
     }
 }
