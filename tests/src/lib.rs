@@ -1,1 +1,4 @@
-//! t
+//! What the test suites and the benches share.
+
+pub mod markout;
+pub mod oracle;
