@@ -7,6 +7,8 @@
 mod clock;
 mod motion;
 mod page;
+#[cfg(any(test, target_arch = "wasm32"))]
+mod search;
 mod signals;
 mod storage;
 mod turns;
