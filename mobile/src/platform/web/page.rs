@@ -11,7 +11,7 @@ use web_sys::Window;
 
 use super::listen::Listener;
 use super::wake::is_shown;
-use crate::platform::{Page, Ticker, Visibility};
+use crate::platform::{Page, Ticker, Told, Visibility};
 
 /// The browser's page.
 pub(super) struct WebPage {
@@ -89,7 +89,7 @@ impl Page for WebPage {
         }
     }
 
-    fn on_pop(&self, told: Rc<dyn Fn(String)>) {
+    fn on_pop(&self, told: Told<String>) {
         let window = self.window.clone();
         let listener = Listener::new(&self.window, "popstate", move |_| told(address(&window)));
         self.pop.replace(Some(listener));
@@ -122,7 +122,7 @@ impl Page for WebPage {
         every(&self.window, interval, move || call())
     }
 
-    fn on_hidden(&self, told: Rc<dyn Fn(Visibility)>) {
+    fn on_hidden(&self, told: Told<Visibility>) {
         let mut listeners = Vec::new();
         if let Some(document) = self.window.document() {
             let (page, told) = (document.clone(), told.clone());
