@@ -7,6 +7,8 @@
 mod clock;
 mod motion;
 mod page;
+#[cfg(any(test, target_arch = "wasm32"))]
+mod search;
 mod signals;
 mod storage;
 mod turns;
@@ -21,7 +23,7 @@ use std::rc::Rc;
 
 pub use clock::Clock;
 pub use motion::{Motion, MotionEvent, MotionFault, MotionSink, SourceName};
-pub use page::{Page, Ticker, Visibility};
+pub use page::{Page, Ticker, Told, Visibility};
 pub use signals::{Print, Pulse, Sound, Tone, Vibration, Wake};
 pub use storage::{PersistAnswer, Storage, StorageFault, Write};
 

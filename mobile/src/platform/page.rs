@@ -32,6 +32,9 @@ impl Drop for Ticker {
     }
 }
 
+/// Who is told something.
+pub type Told<T> = Rc<dyn Fn(T)>;
+
 /// The page that the app runs in.
 pub trait Page {
     /// The path of the address, from its first slash, without the query.
@@ -53,7 +56,7 @@ pub trait Page {
 
     /// Sets who is told the path, with its query if any, when the fitter
     /// went back or forward. The one before is told no more.
-    fn on_pop(&self, told: Rc<dyn Fn(String)>);
+    fn on_pop(&self, told: Told<String>);
 
     /// Sixteen hex digits that no other job has, from the system's secure source.
     fn random_id(&self) -> String;
@@ -67,5 +70,5 @@ pub trait Page {
 
     /// Sets who is told when the app goes to the background or comes back.
     /// The one before is told no more.
-    fn on_hidden(&self, told: Rc<dyn Fn(Visibility)>);
+    fn on_hidden(&self, told: Told<Visibility>);
 }

@@ -6,7 +6,7 @@ use std::rc::Rc;
 use rakeline_core::units::Millis;
 
 use super::MemoryClock;
-use crate::platform::{Page, Ticker, Visibility};
+use crate::platform::{Page, Ticker, Told, Visibility};
 
 /// A scripted page.
 pub struct MemoryPage {
@@ -14,8 +14,8 @@ pub struct MemoryPage {
     steps: RefCell<Vec<String>>,
     here: Cell<usize>,
     ids: Cell<u64>,
-    pop: RefCell<Option<Rc<dyn Fn(String)>>>,
-    hidden: RefCell<Option<Rc<dyn Fn(Visibility)>>>,
+    pop: RefCell<Option<Told<String>>>,
+    hidden: RefCell<Option<Told<Visibility>>>,
 }
 
 impl MemoryPage {
@@ -107,7 +107,7 @@ impl Page for MemoryPage {
         }
     }
 
-    fn on_pop(&self, told: Rc<dyn Fn(String)>) {
+    fn on_pop(&self, told: Told<String>) {
         self.pop.replace(Some(told));
     }
 
@@ -126,7 +126,7 @@ impl Page for MemoryPage {
         Ticker::stopped_by(move || clock.cancel(number))
     }
 
-    fn on_hidden(&self, told: Rc<dyn Fn(Visibility)>) {
+    fn on_hidden(&self, told: Told<Visibility>) {
         self.hidden.replace(Some(told));
     }
 }
