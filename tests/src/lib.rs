@@ -1,1 +1,8 @@
-//! t
+//! What Rakeline's tests share.
+//!
+//! Suites: `published` (figures with their source), `workflow` (whole jobs on
+//! the memory platform), `browser` (journeys in real Chromium, see
+//! [`browser`]), `tidy` (rules about the text of the sources).
+
+#[cfg(feature = "browser")]
+pub mod browser;
