@@ -3,6 +3,7 @@
 use std::env;
 use std::path::{Path, PathBuf};
 use std::sync::{Arc, Mutex};
+use std::time::Duration;
 
 use chromiumoxide::cdp::IntoEventKind;
 use chromiumoxide::cdp::browser_protocol::log::EventEntryAdded;
@@ -11,7 +12,9 @@ use chromiumoxide::cdp::js_protocol::runtime::{
 };
 use chromiumoxide::{Browser, BrowserConfig, Page};
 use futures_util::StreamExt;
+use serde_json::json;
 
+use super::cdp;
 use super::sensors::{Attitude, SensorState};
 use super::server::INSECURE_HOST;
 
@@ -28,6 +31,8 @@ pub struct PhoneSetup {
     pub sensors: SensorState,
     /// How many times slower than this machine it computes.
     pub slower: f64,
+    /// How long a target may take to appear and come to rest.
+    pub patience: Duration,
     /// Script that runs before the page's own, on every page.
     pub before_page: Option<String>,
     /// Opens the server by a name that is no secure context.
@@ -44,6 +49,7 @@ impl Default for PhoneSetup {
             scale: 2.6,
             sensors: SensorState::Held(Attitude::FACE_UP),
             slower: 1.0,
+            patience: Duration::from_secs(5),
             before_page: None,
             insecure: false,
             flags: Vec::new(),
@@ -115,6 +121,10 @@ pub(super) async fn start(
         .new_page("about:blank")
         .await
         .map_err(|error| format!("no page opens: {error}"))?;
+    // The crate halts each new worker for a debugger and does not let it go:
+    // without this no service worker ever starts.
+    let free = json!({ "autoAttach": false, "waitForDebuggerOnStart": false, "flatten": true });
+    cdp::send(&page, "Target.setAutoAttach", free).await?;
     collect(&page, errors, |event: &EventExceptionThrown| {
         let details = &event.exception_details;
         let thrown = details

@@ -12,6 +12,7 @@ use tokio::runtime::Runtime;
 
 use super::cdp;
 use super::launch::{PhoneSetup, Running, start};
+use super::sensors::SensorState;
 use super::server::Server;
 
 /// A phone with the app's page; see the module for what it checks.
@@ -22,6 +23,7 @@ pub struct Phone {
     origin: String,
     profile: PathBuf,
     errors: Arc<Mutex<Vec<String>>>,
+    sensors: Cell<SensorState>,
     taps: Cell<u32>,
 }
 
@@ -48,6 +50,7 @@ impl Phone {
             } else {
                 server.origin()
             },
+            sensors: Cell::new(setup.sensors),
             setup,
             profile,
             errors: Arc::default(),
@@ -87,7 +90,7 @@ impl Phone {
                 json!({ "source": script }),
             );
         }
-        self.set_sensors(self.setup.sensors);
+        self.set_sensors(self.sensors.get());
     }
 
     /// Closes the browser in order and starts it again with its profile.
@@ -137,7 +140,10 @@ impl Phone {
         if let Some(error) = answer["errorText"].as_str() {
             panic!("{path} does not open: {error}");
         }
-        self.until_loaded(path);
+        self.until(&format!("{path} is loaded"), || {
+            self.try_eval("document.readyState") == Ok(json!("complete"))
+        });
+        self.hold_on();
     }
 
     /// Reloads the page and waits until it is loaded.
@@ -151,6 +157,7 @@ impl Phone {
         self.until("the page is loaded anew", || {
             self.try_eval("!window.rakelineOld && document.readyState") == Ok(json!("complete"))
         });
+        self.hold_on();
     }
 
     /// Goes back by the browser's own history, as the phone's back button.
@@ -162,10 +169,19 @@ impl Phone {
         self.rest(Duration::from_millis(150));
     }
 
-    fn until_loaded(&self, what: &str) {
-        self.until(&format!("{what} is loaded"), || {
-            self.try_eval("document.readyState") == Ok(json!("complete"))
-        });
+    /// A new document starts with the reading before last: say it again.
+    fn hold_on(&self) {
+        if let SensorState::Held(attitude) = self.sensors.get() {
+            self.hold(attitude);
+        }
+    }
+
+    pub(super) fn note_sensors(&self, state: SensorState) {
+        self.sensors.set(state);
+    }
+
+    pub(super) fn patience(&self) -> Duration {
+        self.setup.patience
     }
 
     /// Waits for a condition, up to 20 s.
@@ -283,6 +299,10 @@ impl Phone {
     /// # Panics
     /// If Chromium does not know the permission.
     pub fn set_permission(&self, name: &str, setting: &str) {
+        if self.setup.insecure {
+            // Nothing can be granted there, Chromium refuses even to try.
+            return;
+        }
         self.cdp(
             "Browser.setPermission",
             json!({

@@ -41,11 +41,11 @@ impl Phone {
         save(&format!("{name}.pdf"), &answer)
     }
 
-    /// Saves a picture as `target/screens/NAME.png`.
+    /// Saves a picture as `target/screens/NAME.png`; returns its height in px.
     ///
     /// # Panics
     /// If it cannot be taken or saved.
-    pub fn shot(&self, name: &str, what: Shot) {
+    pub fn shot(&self, name: &str, what: Shot) -> u32 {
         let whole = what == Shot::WholePage;
         let mut params = json!({ "format": "png", "captureBeyondViewport": whole });
         if whole {
@@ -55,7 +55,10 @@ impl Phone {
                 "x": 0, "y": 0, "width": size["width"], "height": size["height"], "scale": 1 });
         }
         let answer = self.cdp("Page.captureScreenshot", params);
-        save(&format!("{name}.png"), &answer);
+        let png = save(&format!("{name}.png"), &answer);
+        // Height in the header chunk, PNG (ISO/IEC 15948) 11.2.2.
+        let height = png.get(20..24).and_then(|bytes| bytes.try_into().ok());
+        u32::from_be_bytes(height.expect("a PNG has a header"))
     }
 }
 

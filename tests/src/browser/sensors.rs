@@ -107,6 +107,7 @@ impl Phone {
         for name in ["accelerometer", "gyroscope", "magnetometer"] {
             self.set_permission(name, setting);
         }
+        self.note_sensors(state);
         let available = state != SensorState::Missing;
         for kind in TYPES {
             self.cdp(
@@ -120,8 +121,8 @@ impl Phone {
             );
         }
         match state {
-            SensorState::Held(attitude) => self.hold(attitude),
-            SensorState::Refused => self.hold(Attitude::FACE_UP),
+            SensorState::Held(attitude) => self.feed(attitude),
+            SensorState::Refused => self.feed(Attitude::FACE_UP),
             SensorState::Missing => {}
         }
     }
@@ -148,6 +149,11 @@ impl Phone {
     /// # Panics
     /// If the sensors are missing.
     pub fn hold(&self, attitude: Attitude) {
+        self.note_sensors(SensorState::Held(attitude));
+        self.feed(attitude);
+    }
+
+    fn feed(&self, attitude: Attitude) {
         let xyz = |[x, y, z]: [f64; 3]| json!({ "xyz": { "x": x, "y": y, "z": z } });
         let [x, y, z, w] = attitude.quaternion();
         let turned = json!({ "quaternion": { "x": x, "y": y, "z": z, "w": w } });
@@ -179,7 +185,7 @@ impl Phone {
         self.hold(Attitude::back_on_face(rake));
     }
 
-    /// As [`Phone::hold_at_face`], by a hand that trembles by ±0.1° at about
+    /// As [`Phone::hold_at_face`], by a hand that trembles by ±0.2° at about
     /// 25 Hz for so many seconds.
     ///
     /// # Panics
@@ -187,7 +193,7 @@ impl Phone {
     pub fn hold_trembling(&self, rake: f64, seconds: f64) {
         let steps = (seconds / 0.04).ceil() as usize;
         for step in 0..steps {
-            let tremble = [0.0, 0.1, 0.0, -0.1][step % 4];
+            let tremble = [0.0, 0.2, 0.0, -0.2][step % 4];
             self.hold_at_face(rake + tremble);
             self.rest(Duration::from_millis(40));
         }

@@ -149,16 +149,16 @@ fn serve_files(port: u16, files: Arc<Files>) -> (u16, Running) {
             if stopped.load(Ordering::SeqCst) {
                 return;
             }
-            let files = Arc::clone(&files);
+            let (files, stopped) = (Arc::clone(&files), Arc::clone(&stopped));
             // One thread each: the browser opens connections ahead of use.
-            thread::spawn(move || stream.map(|stream| answer(stream, &files)));
+            thread::spawn(move || stream.map(|stream| answer(stream, &files, &stopped)));
         }
     });
     (port, Running::Files(stop, thread))
 }
 
 /// Answers one request and closes; what goes wrong here the browser reports.
-fn answer(mut stream: TcpStream, files: &Files) {
+fn answer(mut stream: TcpStream, files: &Files, stopped: &AtomicBool) {
     let mut first = String::new();
     let mut reader = BufReader::new(&stream);
     if reader.read_line(&mut first).is_err() {
@@ -167,6 +167,10 @@ fn answer(mut stream: TcpStream, files: &Files) {
     let mut header = String::new();
     while reader.read_line(&mut header).is_ok_and(|read| read > 2) {
         header.clear();
+    }
+    // A connection opened ahead must not outlive the server.
+    if stopped.load(Ordering::SeqCst) {
+        return;
     }
     let path = first.split(' ').nth(1).unwrap_or("/");
     let path = path.split('?').next().unwrap_or(path);

@@ -7,9 +7,6 @@ use serde_json::{Value, json};
 
 use super::Phone;
 
-/// How long a target may take to appear and come to rest.
-const PATIENCE: Duration = Duration::from_secs(5);
-
 impl Phone {
     /// Taps the one button, link, summary or choice with this name.
     ///
@@ -17,7 +14,7 @@ impl Phone {
     /// text, else one line of it, else its beginning.
     ///
     /// # Panics
-    /// If it does not come within 5 s, is not alone, disabled, covered, off
+    /// If it does not come within the patience of the setup, is not alone, disabled, covered, off
     /// the screen, or smaller than 48 px.
     pub fn tap_named(&self, name: &str) {
         self.tap(name, None);
@@ -154,7 +151,7 @@ impl Phone {
             {
                 return (x, y);
             }
-            if started.elapsed() > PATIENCE {
+            if started.elapsed() > self.patience() {
                 let trouble = found["trouble"]
                     .as_str()
                     .unwrap_or("it does not come to rest");
