@@ -1,1 +1,3 @@
-//! t
+//! Journeys in real Chromium at phone size.
+
+mod harness;

@@ -1,4 +1,10 @@
-//! What the test suites and the benches share.
+//! What Rakeline's tests and benches share.
+//!
+//! Suites: `published` (figures with their source), `workflow` (whole jobs on
+//! the memory platform), `browser` (journeys in real Chromium, see
+//! [`browser`]), `tidy` (rules about the text of the sources).
 
+#[cfg(feature = "browser")]
+pub mod browser;
 pub mod markout;
 pub mod oracle;
