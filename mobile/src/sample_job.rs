@@ -33,7 +33,7 @@ pub fn build(id: JobId, kit: KitSheet, at: DateTime<FixedOffset>) -> Option<JobS
         half_left: left,
         half_right: right,
         kind: PlanKind::Symmetric,
-        offsets: plans.plan(PlanKind::Symmetric).marks.clone(),
+        offsets: plans.get(PlanKind::Symmetric).marks.clone(),
     };
     job::apply(&job, planned, at).ok()
 }

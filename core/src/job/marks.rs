@@ -158,3 +158,12 @@ pub fn readings_lost(job: &JobState, offsets: &[Offset]) -> Option<Message> {
 pub(super) fn moved(old: Offset, new: Offset) -> bool {
     (old - new).abs().0 > 0.5
 }
+
+/// Why there are no marks and what would help, for the half widths as typed.
+#[must_use]
+pub fn no_plan_messages(job: &JobState, none: &NoPlan) -> Vec<Message> {
+    match half_widths(job) {
+        HalfWidths::Ready { left, right, .. } => none.messages(&task_for(&job.kit, left, right)),
+        HalfWidths::Open { .. } => Vec::new(),
+    }
+}

@@ -14,10 +14,14 @@ pub use entry::{
 };
 pub use event::JobEvent;
 pub use marks::{
-    CENTRE_LINE_DOUBT, HalfWidths, half_widths, marks_are_stale, marks_explained, plans,
+    CENTRE_LINE_DOUBT, HalfWidths, half_widths, marks_are_stale, marks_explained,
+    no_plan_messages, plans,
     readings_lost, task_for,
 };
-pub use rings::{aim_words, face_words, facing_words, rake_at, ring_choice, ring_choices};
+pub use rings::{
+    aim_with_ring, aim_words, face_with_plus_minus, face_words, facing_words, rake_at,
+    ring_choice, ring_choices, rings_headline,
+};
 pub use state::{
     ClockTrust, JobId, JobState, Marks, Particular, SheetIssue, Spot, TakenReading,
     Tape,

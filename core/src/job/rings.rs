@@ -3,7 +3,7 @@
 //! ground corrects what was read before.
 
 use super::state::{JobState, Spot};
-use crate::decide::ring_set::{InsertUse, RakeOrigin, RingChoice, SpotFacts, choose};
+use crate::decide::ring_set::{InsertUse, RakeOrigin, RingChoice, SpotFacts, Verdict, choose};
 use crate::estimate::rake::{Around, Origin, RakeEstimate, estimate_rake};
 use crate::kit::Material;
 use crate::text::{Message, msg};
@@ -102,4 +102,55 @@ fn direction(angle: Degrees) -> Direction {
     } else {
         Direction::Down
     }
+}
+
+/// A value in words with its ±: 'points up 2.5° ± 0.6°'.
+#[must_use]
+pub fn with_plus_minus(words: Message, plus_minus: Degrees) -> Message {
+    msg("with-plus-minus")
+        .message("words", words)
+        .deg("plus", plus_minus.0)
+}
+
+/// The face angle of a spot in words with its ±; `None` until it is read.
+#[must_use]
+pub fn face_with_plus_minus(job: &JobState, spot: &Spot) -> Option<Message> {
+    let rake = rake_at(job, spot)?.rake;
+    Some(with_plus_minus(face_words(rake.value), rake.expanded()))
+}
+
+/// The aim with the set of a choice, in words with its ±.
+#[must_use]
+pub fn aim_with_ring(job: &JobState, choice: &RingChoice) -> Option<Message> {
+    let candidate = choice.candidate(&job.kit, choice.set()?)?;
+    Some(with_plus_minus(
+        aim_words(candidate.aim.value),
+        candidate.aim.expanded(),
+    ))
+}
+
+/// How many spots are sure, close calls, and cannot be served.
+#[must_use]
+pub fn rings_headline(job: &JobState) -> Message {
+    let (mut sure, mut close, mut none, mut open) = (0, 0, 0, 0);
+    for choice in ring_choices(job) {
+        match choice.map(|choice| choice.verdict) {
+            Some(Verdict::Sure { .. }) => sure += 1,
+            Some(Verdict::CloseCall { .. }) => close += 1,
+            Some(Verdict::CannotBeServed { .. }) => none += 1,
+            None => open += 1,
+        }
+    }
+    let counted = [
+        ("rings-count-sure", sure),
+        ("rings-count-close", close),
+        ("rings-count-none", none),
+        ("rings-count-open", open),
+    ];
+    let parts = counted
+        .into_iter()
+        .filter(|(_, count)| *count > 0)
+        .map(|(key, count)| msg(key).count("spots", count))
+        .collect();
+    msg("rings-headline").list("parts", parts)
 }

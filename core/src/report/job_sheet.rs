@@ -6,10 +6,10 @@ use super::{Block, Document, Section};
 use crate::decide::ring_set::{RingChoice, Verdict};
 use crate::drawing::marks_drawing;
 use crate::job::{
-    ClockTrust, JobState, Particular, Spot, Tape, aim_words, face_words, rake_at, ring_choice,
+    ClockTrust, JobState, Particular, Spot, Tape, aim_with_ring, face_with_plus_minus, ring_choice,
 };
+use crate::estimate::zero::Phone;
 use crate::text::{Message, msg};
-use crate::units::Degrees;
 
 /// The job sheet as of a moment, in the time zone of that name.
 #[must_use]
@@ -151,15 +151,10 @@ fn head_row(job: &JobState, index: usize, spot: &Spot) -> Vec<Message> {
                 msg("sheet-mm-right").mm("mm", offset.0)
             }
         });
-    let face = rake_at(job, spot).map_or_else(none, |estimate| {
-        with_plus_minus(
-            face_words(estimate.rake.value),
-            estimate.rake.expanded(),
-        )
-    });
+    let face = face_with_plus_minus(job, spot).unwrap_or_else(none);
     let choice = ring_choice(job, spot);
     let ring = choice.as_ref().map_or_else(none, RingChoice::headline);
-    let aim = choice.as_ref().and_then(|choice| aim_of(job, choice));
+    let aim = choice.as_ref().and_then(|choice| aim_with_ring(job, choice));
     vec![
         literal(&spot.label),
         position,
@@ -167,22 +162,6 @@ fn head_row(job: &JobState, index: usize, spot: &Spot) -> Vec<Message> {
         ring,
         aim.unwrap_or_else(none),
     ]
-}
-
-/// The aim with the set of a choice, in words with its ±.
-#[must_use]
-pub(crate) fn aim_of(job: &JobState, choice: &RingChoice) -> Option<Message> {
-    let candidate = choice.candidate(&job.kit, choice.set()?)?;
-    Some(with_plus_minus(
-        aim_words(candidate.aim.value),
-        candidate.aim.expanded(),
-    ))
-}
-
-fn with_plus_minus(words: Message, plus_minus: Degrees) -> Message {
-    msg("with-plus-minus")
-        .message("words", words)
-        .deg("plus", plus_minus.0)
 }
 
 /// What a reader of the sheet must know was not done or not settled.
@@ -211,7 +190,7 @@ fn not_done(job: &JobState) -> Vec<Message> {
         };
         lines.push(msg(key).text("label", spot.label.clone()));
     }
-    if matches!(job.phone, crate::estimate::zero::Phone::Unzeroed)
+    if matches!(job.phone, Phone::Unzeroed { .. })
         && job.spots.iter().any(Spot::is_read)
     {
         lines.push(msg("sheet-open-unzeroed"));

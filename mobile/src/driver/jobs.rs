@@ -230,7 +230,7 @@ fn best_step(job: &JobState, asked: Step) -> Step {
     if asked != Step::Measures {
         return asked;
     }
-    let read = job.spots.iter().filter(|spot| spot.face.is_some()).count();
+    let read = job.read_count();
     match &job.marks {
         None => Step::Measures,
         Some(_) if read == job.spots.len() => Step::Rings,

@@ -2,10 +2,12 @@
 //! on to the next one.
 
 use rakeline_core::estimate::left::{LeftMark, Presence};
-use rakeline_core::estimate::rake::{FaceSide, RakeEstimate, beyond_bumper, rake_against_gravity};
+use rakeline_core::estimate::rake::{
+    Against, FaceReading, Seat, Side, plausible, rake_against_gravity,
+};
 use rakeline_core::estimate::still::{StillReading, StillSettings, StillState, StillWindow};
 use rakeline_core::job::{self, Facing, Field, JobEvent};
-use rakeline_core::sample::{Convention, RawSample, SampleGate};
+use rakeline_core::sample::{Convention, RawSample, SampleGate, UpVector};
 use rakeline_core::text::Message;
 use rakeline_core::units::{Degrees, Millis};
 
@@ -85,7 +87,7 @@ impl PartialEq for Reading {
 }
 
 fn first_unread(app: &AppState) -> Option<usize> {
-    app.job()?.spots.iter().position(|spot| spot.face.is_none())
+    app.job()?.spots.iter().position(|spot| !spot.is_read())
 }
 
 /// Starts the sensor for the first spot that is not read; with every spot
@@ -149,7 +151,7 @@ pub(super) fn again(app: &mut AppState, spot: usize, now: &Now) -> Vec<Action> {
     let has = app
         .job()
         .and_then(|job| job.spots.get(spot))
-        .is_some_and(|place| place.face.is_some());
+        .is_some_and(|place| place.is_read());
     let mut actions = Vec::new();
     if has {
         actions = work::event(app, JobEvent::FaceDropped { spot }, Back::Step, now);
@@ -175,18 +177,12 @@ pub(super) fn take_typed(app: &mut AppState, facing: Facing, now: &Now) -> Vec<A
     );
     let (rake, plus_minus) = match read {
         Ok(read) => read,
-        Err(message) => {
-            app.notice = Some(Notice {
-                message,
-                undo: None,
-            });
-            return vec![
-                Action::Sound(Tone::Refused),
-                Action::Pulse(Pulse::Refused),
-            ];
-        }
+        Err(message) => return refuse(app, message),
     };
-    let estimate = RakeEstimate::typed(rake, plus_minus);
+    let typed = match FaceReading::typed(rake, plus_minus, Against::Level, now.monotonic) {
+        Ok(typed) => typed,
+        Err(message) => return refuse(app, message),
+    };
     app.notice = None;
     let mut actions = work::event(
         app,
@@ -194,21 +190,34 @@ pub(super) fn take_typed(app: &mut AppState, facing: Facing, now: &Now) -> Vec<A
         Back::Typing,
         now,
     );
-    actions.extend(record(app, spot, estimate, None, now));
+    actions.extend(record(app, spot, typed, None, now));
     actions
+}
+
+fn refuse(app: &mut AppState, message: Message) -> Vec<Action> {
+    app.notice = Some(Notice {
+        message,
+        undo: None,
+    });
+    vec![Action::Sound(Tone::Refused), Action::Pulse(Pulse::Refused)]
+}
+
+/// The face angle against gravity as the phone lies now.
+fn as_it_lies(up: UpVector) -> Degrees {
+    rake_against_gravity(up, Side::Back, Seat::default())
 }
 
 /// Keeps a reading, tells hand and ear, and goes on.
 fn record(
     app: &mut AppState,
     spot: usize,
-    estimate: RakeEstimate,
+    reading: FaceReading,
     still: Option<&StillReading>,
     now: &Now,
 ) -> Vec<Action> {
     let mut actions = work::event(
         app,
-        JobEvent::FaceRead { spot, estimate },
+        JobEvent::FaceRead { spot, reading },
         Back::Step,
         now,
     );
@@ -237,7 +246,7 @@ fn record(
 /// The next open spot to the right, else the first open one.
 fn next_after(app: &AppState, spot: usize) -> Option<usize> {
     let spots = &app.job()?.spots;
-    let open = |index: &usize| spots.get(*index).is_some_and(|place| place.face.is_none());
+    let open = |index: &usize| spots.get(*index).is_some_and(|place| !place.is_read());
     (spot..spots.len()).find(open).or_else(|| (0..spot).find(open))
 }
 
@@ -280,7 +289,7 @@ fn sample(app: &mut AppState, raw: RawSample, now: &Now) -> Vec<Action> {
             return Vec::new();
         }
     };
-    reading.live = Some(rake_against_gravity(tilt.up, FaceSide::Back));
+    reading.live = Some(as_it_lies(tilt.up));
     if let Some(left) = &mut reading.left {
         if left.push(&tilt) == Presence::StillThere {
             return Vec::new();
@@ -321,19 +330,17 @@ fn settle(app: &mut AppState, state: StillState, now: &Now) -> Vec<Action> {
             moving_tone(reading, now)
         }
         StillState::Settling { share, up } => {
-            reading.live = Some(rake_against_gravity(up, FaceSide::Back));
+            reading.live = Some(as_it_lies(up));
             reading.phase = Phase::Settling(share);
             Vec::new()
         }
         StillState::GaveUp(why) => not_taken(reading, why),
         StillState::Still(still) => {
-            let rake = rake_against_gravity(still.up, FaceSide::Back);
-            if let Some(why) = beyond_bumper(rake) {
-                return not_taken(reading, why);
-            }
             let spot = reading.spot;
-            let estimate = RakeEstimate::unzeroed(&still, FaceSide::Back);
-            record(app, spot, estimate, Some(&still), now)
+            match FaceReading::held(still, Side::Back) {
+                Ok(held) => record(app, spot, held, Some(&still), now),
+                Err(why) => not_taken(reading, why),
+            }
         }
     }
 }
@@ -350,7 +357,7 @@ fn not_taken(reading: &mut Reading, why: Message) -> Vec<Action> {
 
 /// A soft tone now and then while the phone is held to a face but moves.
 fn moving_tone(reading: &mut Reading, now: &Now) -> Vec<Action> {
-    let near_a_face = reading.live.is_some_and(|rake| beyond_bumper(rake).is_none());
+    let near_a_face = reading.live.is_some_and(|rake| plausible(rake).is_ok());
     let due = reading
         .said_moving
         .is_none_or(|said| now.monotonic - said >= MOVING_EVERY);

@@ -48,7 +48,7 @@ impl JobEntry {
             vehicle: job.particular(Particular::Vehicle).trim().to_owned(),
             created: job.created,
             changed: job.changed,
-            read: job.spots.iter().filter(|spot| spot.face.is_some()).count(),
+            read: job.read_count(),
             heads: job.spots.len(),
         }
     }

@@ -122,7 +122,7 @@ pub(super) fn plan_marks(app: &mut AppState, kind: PlanKind, now: &Now) -> Vec<A
     let Some(Ok(plans)) = job::plans(job) else {
         return Vec::new();
     };
-    let offsets = plans.plan(kind).marks.clone();
+    let offsets = plans.get(kind).marks.clone();
     let same = job.marks.as_ref().is_some_and(|marks| {
         marks.offsets == offsets
             && marks.kind == kind

@@ -81,7 +81,7 @@ pub fn Frame(here: Step, children: Element, #[props(default)] foot: Option<Eleme
 }
 
 fn stage_of(job: &JobState, step: Step) -> Stage {
-    let read = job.spots.iter().filter(|spot| spot.face.is_some()).count();
+    let read = job.read_count();
     let (done, shut) = match step {
         Step::Measures => (job.marks.is_some(), false),
         Step::Marks => (

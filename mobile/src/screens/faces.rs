@@ -2,13 +2,13 @@
 
 use dioxus::prelude::*;
 use rakeline_core::drawing::face_from_side;
-use rakeline_core::job::JobState;
+use rakeline_core::job::{self, JobState, Spot};
 use rakeline_core::text::{Message, msg};
 use rakeline_core::units::Degrees;
 
 use super::marks::NoMarks;
 use super::typed_face::TypedFace;
-use crate::driver::{Intent, Phase, Reading};
+use crate::driver::{Intent, Phase};
 use crate::parts::{DrawingView, Frame};
 use crate::route::Step;
 use crate::shell::use_shell;
@@ -41,7 +41,7 @@ pub fn Faces() -> Element {
         .unwrap_or_default();
     let (again, rings) = (shell.clone(), shell.clone());
     let last = last_read(job, spot);
-    let all_read = job.spots.iter().all(|spot| spot.face.is_some());
+    let all_read = job.all_read();
     let start = shell.clone();
     rsx! {
         Frame {
@@ -84,18 +84,18 @@ pub fn Faces() -> Element {
 
 /// The spot read just before this one, for 'read again'.
 fn last_read(job: &JobState, here: usize) -> Option<(usize, String)> {
-    let read = |(_, spot): &(usize, &rakeline_core::job::Spot)| spot.face.is_some();
+    let read = |(_, spot): &(usize, &Spot)| spot.is_read();
     let latest = job
         .spots
         .iter()
         .enumerate()
         .filter(read)
-        .max_by_key(|(index, spot)| (spot.face.as_ref().map(|face| face.at), *index))?;
+        .max_by_key(|(index, spot)| (spot.readings.last().map(|taken| taken.at), *index))?;
     let chosen = job
         .spots
         .iter()
         .enumerate()
-        .find(|(index, spot)| *index == here && spot.face.is_some())
+        .find(|(index, spot)| *index == here && spot.is_read())
         .unwrap_or(latest);
     Some((chosen.0, chosen.1.label.clone()))
 }
@@ -109,16 +109,16 @@ fn SpotBar(job: JobState, here: usize) -> Element {
             for (index , spot) in job.spots.iter().enumerate() {
                 button {
                     key: "{spot.label}",
-                    class: if spot.face.is_some() { "done" },
+                    class: if spot.is_read() { "done" },
                     "aria-current": if index == here { "true" },
-                    "aria-label": say(&spot_words(spot)),
+                    "aria-label": say(&spot_words(&job, spot)),
                     onclick: {
                         let shell = shell.clone();
                         move |_| shell.send(Intent::ChooseSpot(index))
                     },
                     span { {spot.label.clone()} }
-                    if let Some(face) = &spot.face {
-                        small { {figure(face.estimate.rake.value.0, 1)} }
+                    if let Some(estimate) = job::rake_at(&job, spot) {
+                        small { {figure(estimate.rake.value.0, 1)} }
                     }
                 }
             }
@@ -126,19 +126,13 @@ fn SpotBar(job: JobState, here: usize) -> Element {
     }
 }
 
-fn spot_words(spot: &rakeline_core::job::Spot) -> Message {
-    match &spot.face {
+fn spot_words(job: &JobState, spot: &Spot) -> Message {
+    match job::face_with_plus_minus(job, spot) {
         Some(face) => msg("spot-read")
             .text("label", spot.label.clone())
-            .message("face", face_words(face.estimate.rake.value)),
+            .message("face", face),
         None => msg("spot-open").text("label", spot.label.clone()),
     }
-}
-
-/// A face angle in words: 'faces down 4.2°'.
-#[must_use]
-pub fn face_words(rake: Degrees) -> Message {
-    rakeline_core::job::face_words(rake)
 }
 
 /// The figure as the phone lies now, and what the phone waits for.
@@ -163,7 +157,7 @@ fn Live(phase: Phase, live: Option<Degrees>) -> Element {
                     {figure(rake.0.abs(), 1)}
                     small { "°" }
                 }
-                div { class: "says", {say(&rakeline_core::job::facing_words(rake))} }
+                div { class: "says", {say(&job::facing_words(rake))} }
             }
             DrawingView { drawing: face_from_side(rake, None) }
         }
@@ -180,10 +174,4 @@ fn Live(phase: Phase, live: Option<Degrees>) -> Element {
             }
         }
     }
-}
-
-/// Whether a reading is under way.
-#[must_use]
-pub fn is_reading(reading: Option<&Reading>) -> bool {
-    reading.is_some_and(|reading| reading.phase != Phase::Off)
 }

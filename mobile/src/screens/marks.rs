@@ -1,7 +1,7 @@
 //! The marks, to be read from two metres and taped on.
 
 use dioxus::prelude::*;
-use rakeline_core::decide::mark_out::PlanKind;
+use rakeline_core::drawing::marks_drawing;
 use rakeline_core::job::{self, JobState};
 use rakeline_core::text::msg;
 
@@ -40,12 +40,12 @@ pub fn Marks() -> Element {
                 }
             },
             div {
-                h1 { {t(plan_name(marks.kind))} }
+                h1 { {say(&marks.kind.message())} }
                 for line in job::marks_explained(job) {
                     p { class: "why", {say(&line)} }
                 }
             }
-            DrawingView { drawing: job::marks_drawing(job) }
+            DrawingView { drawing: marks_drawing(job) }
             table { class: "marks",
                 caption { class: "offscreen", {t("marks-caption")} }
                 tbody {
@@ -61,16 +61,6 @@ pub fn Marks() -> Element {
             p { class: "why", {t("marks-straight")} }
             Stale { job: job.clone() }
         }
-    }
-}
-
-/// The key of a plan's name.
-#[must_use]
-pub fn plan_name(kind: PlanKind) -> &'static str {
-    match kind {
-        PlanKind::Symmetric => "plan-symmetric",
-        PlanKind::Even => "plan-even",
-        PlanKind::Wide => "plan-wide",
     }
 }
 

@@ -2,6 +2,7 @@
 
 use dioxus::prelude::*;
 use rakeline_core::decide::mark_out::PlanKind;
+use rakeline_core::drawing::half_width_drawing;
 use rakeline_core::job::{self, Field, HalfWidths, Particular};
 
 use crate::driver::Intent;
@@ -31,7 +32,7 @@ pub fn Measures() -> Element {
         }
     };
     let impossible: Vec<String> = match job::plans(job) {
-        Some(Err(none)) => none.messages().iter().map(say).collect(),
+        Some(Err(none)) => job::no_plan_messages(job, &none).iter().map(say).collect(),
         _ => Vec::new(),
     };
     let can_plan = ready && impossible.is_empty();
@@ -58,7 +59,7 @@ pub fn Measures() -> Element {
             },
             h1 { {t("measures-title")} }
             p { class: "why", {t("measures-why")} }
-            DrawingView { drawing: job::half_width_drawing(job) }
+            DrawingView { drawing: half_width_drawing(job) }
             form {
                 class: "side-by-side",
                 onsubmit: move |event| {
