@@ -1,4 +1,4 @@
-//! The work tree and the tools around it: cargo, rustup, apt, programs in PATH.
+//! The workspace and the tools around it: cargo, rustup, apt, programs in PATH.
 
 use std::ffi::OsStr;
 use std::path::{Path, PathBuf};
@@ -74,7 +74,7 @@ impl Tree {
         })
     }
 
-    /// Cargo, started in the work tree.
+    /// Cargo, started in the workspace.
     pub fn cargo(&self) -> Command {
         cargo(&self.root)
     }
