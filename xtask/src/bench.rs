@@ -9,7 +9,7 @@ use crate::bars::{self, Bar};
 use crate::options::Effort;
 use crate::tally::Ending;
 use crate::test::{self, PYTHON};
-use crate::tools::Tree;
+use crate::tools::{Bench, Tree};
 
 /// The suite that measures the app in a browser.
 const IN_BROWSER: &str = "first";
@@ -17,24 +17,15 @@ const IN_BROWSER: &str = "first";
 /// Runs the suites named, all when none is.
 pub fn run(named: &[String], effort: Effort) -> Result<ExitCode> {
     let tree = Tree::find()?;
-    if let Some(unknown) = named.iter().find(|name| !tree.benches.contains(name)) {
-        bail!(
-            "unknown bench '{unknown}'; there are: {}",
-            tree.benches.join(", ")
-        );
-    }
-    let suites = if named.is_empty() {
-        &tree.benches
-    } else {
-        named
-    };
-    if suites.is_empty() {
+    if tree.benches.is_empty() {
         bail!("there is no bench: tests/Cargo.toml has no [[bench]]");
     }
+    let suites = chosen(&tree.benches, named)?;
     let mut faults = Vec::new();
     let mut held = 0;
     for suite in suites {
-        println!("== {suite}");
+        println!("== {}", suite.name);
+        let name = &suite.name;
         match try_suite(&tree, suite, effort) {
             Ok(report) => {
                 held += report.held;
@@ -42,10 +33,10 @@ pub fn run(named: &[String], effort: Effort) -> Result<ExitCode> {
                     report
                         .faults
                         .into_iter()
-                        .map(|fault| format!("{suite}: {fault}")),
+                        .map(|fault| format!("{name}: {fault}")),
                 );
             }
-            Err(fault) => faults.push(format!("{suite}: {fault:#}")),
+            Err(fault) => faults.push(format!("{name}: {fault:#}")),
         }
     }
     println!();
@@ -58,6 +49,21 @@ pub fn run(named: &[String], effort: Effort) -> Result<ExitCode> {
     } else {
         ExitCode::FAILURE
     })
+}
+
+/// The benches named, all when none is.
+fn chosen<'a>(benches: &'a [Bench], named: &[String]) -> Result<Vec<&'a Bench>> {
+    if named.is_empty() {
+        return Ok(benches.iter().collect());
+    }
+    let find = |name: &String| match benches.iter().find(|bench| bench.name == *name) {
+        Some(bench) => Ok(bench),
+        None => {
+            let names: Vec<&str> = benches.iter().map(|bench| &*bench.name).collect();
+            bail!("unknown bench '{name}'; there are: {}", names.join(", "));
+        }
+    };
+    named.iter().map(find).collect()
 }
 
 /// What a suite printed.
@@ -89,20 +95,14 @@ impl Report {
     }
 }
 
-fn try_suite(tree: &Tree, suite: &str, effort: Effort) -> Result<Report> {
+fn try_suite(tree: &Tree, suite: &Bench, effort: Effort) -> Result<Report> {
     let mut cargo = tree.cargo();
-    cargo.args([
-        "bench",
-        "-p",
-        "rakeline-tests",
-        "--all-features",
-        "--bench",
-        suite,
-    ]);
+    cargo.args(["bench", "-p", "rakeline-tests", "--bench", &suite.name]);
+    cargo.args(["--features", &suite.features]);
     if effort == Effort::Quick {
         cargo.args(["--", "--quick"]);
     }
-    if suite == IN_BROWSER {
+    if suite.name == IN_BROWSER {
         let settings = test::browser_settings(tree)?;
         let dist = settings.iter().find(|(name, _)| *name == "RAKELINE_DIST");
         if let Some((_, dist)) = dist {

@@ -1,4 +1,4 @@
-//! The commands of the work tree: `cargo xtask help` lists them.
+//! The commands for working on Rakeline: `cargo xtask help` lists them.
 //!
 //! Where to start: [`options`] says what can be asked, each command has a module of its name.
 

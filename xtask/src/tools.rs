@@ -1,4 +1,4 @@
-//! The work tree and the tools around it: cargo, rustup, apt, programs in PATH.
+//! The workspace and the tools around it: cargo, rustup, apt, programs in PATH.
 
 use std::ffi::OsStr;
 use std::path::{Path, PathBuf};
@@ -16,8 +16,17 @@ pub struct Tree {
     pub root: PathBuf,
     /// Cargo's target folder.
     pub target: PathBuf,
-    /// Names of the bench targets of the tests package.
-    pub benches: Vec<String>,
+    /// The bench targets of the tests package.
+    pub benches: Vec<Bench>,
+}
+
+/// A bench target.
+#[derive(Debug, PartialEq, Eq)]
+pub struct Bench {
+    /// Its name, which is its suite's.
+    pub name: String,
+    /// The features of the tests package that it needs, as cargo wants them, comma between.
+    pub features: String,
 }
 
 impl Tree {
@@ -48,7 +57,15 @@ impl Tree {
             .flat_map(|package| list(&package["targets"]));
         let benches = targets
             .filter(|target| list(&target["kind"]).any(|kind| kind == "bench"))
-            .filter_map(|target| target["name"].as_str().map(str::to_owned))
+            .filter_map(|target| {
+                let features: Vec<&str> = list(&target["required-features"])
+                    .filter_map(Value::as_str)
+                    .collect();
+                Some(Bench {
+                    name: target["name"].as_str()?.to_owned(),
+                    features: features.join(","),
+                })
+            })
             .collect();
         Ok(Self {
             root: folder("workspace_root")?,
@@ -57,7 +74,7 @@ impl Tree {
         })
     }
 
-    /// Cargo, started in the work tree.
+    /// Cargo, started in the workspace.
     pub fn cargo(&self) -> Command {
         cargo(&self.root)
     }
@@ -178,9 +195,15 @@ mod tests {
         let metadata = br#"{"workspace_root": "/r", "target_directory": "/r/t", "packages": [
             {"name": "other", "targets": [{"name": "no", "kind": ["bench"]}]},
             {"name": "rakeline-tests", "targets": [
+                {"name": "first", "kind": ["bench"], "required-features": ["shell", "browser"]},
                 {"name": "tilt", "kind": ["bench"]}, {"name": "tidy", "kind": ["test"]}]}]}"#;
         let tree = Tree::read(metadata).unwrap();
-        assert_eq!(tree.benches, ["tilt"]);
+        let found: Vec<_> = tree
+            .benches
+            .iter()
+            .map(|bench| (&*bench.name, &*bench.features))
+            .collect();
+        assert_eq!(found, [("first", "shell,browser"), ("tilt", "")]);
         assert_eq!(tree.target, Path::new("/r/t"));
     }
 

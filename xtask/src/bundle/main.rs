@@ -36,6 +36,7 @@ fn bind(module: &Path, dist: &Path) -> Result<()> {
         .input_path(module)
         .out_name("app")
         .web(true)?
+        .omit_default_module_path(false)
         .typescript(false)
         .remove_name_section(true)
         .remove_producers_section(true)
