@@ -239,21 +239,227 @@ tape-height-not-read = Head { $head }: height not read yet.
 
 ## Job
 
+literal = { $text }
+budget-greatest = Greatest part: { $part }. { $shrink }
+with-plus-minus = { $words } ± { $plus }°
+entry-not-a-length = "{ $typed }" is no length. Type millimetres, such as 880.
+entry-not-an-angle = "{ $typed }" is no angle. Type degrees, such as 4.2.
+entry-face-too-steep = { $typed }° is no bumper face; { $greatest }° is the most. Read the gauge again.
+entry-gauge-plus-minus = ± { $typed }° cannot be. Type what the gauge's maker states, more than 0 and at most 10.
+half-width-not-positive = { $typed } mm cannot be. Measure from the centre line straight out to the outer edge.
+half-width-inches = { $typed } mm is too short for a bumper. If that was inches, type { $inches } mm or { $typed } in.
+half-width-centimetres = { $typed } mm is too short for a bumper. If that was centimetres, type { $centimetres } mm or { $typed } cm.
+half-width-too-small = { $typed } mm is { $by } mm short of the narrowest vehicle ({ $least } mm). Measure again.
+half-width-looks-full = { $typed } mm looks like the full width. Half of it is { $half } mm.
+half-width-too-large = { $typed } mm is { $by } mm more than the widest vehicle has ({ $greatest } mm). Measure again.
+half-widths-differ = The { $side } side is { $by } mm longer. Is the centre line right? If it is { $shift } mm off, both sides are equal.
+side-left = left
+side-right = right
+refused-no-marks = There are no marks yet. Type the two half widths and show the marks first.
+refused-no-such-spot = There is no spot { $asked }: the kit has { $heads } heads.
+refused-no-reading = There is no reading at mark { $label } to take back.
+refused-mark-count = { $marks } marks for { $heads } heads cannot be.
+readings-lost = { $readings ->
+    [one] The mark moved, so the reading at mark { $labels } is void.
+   *[other] The marks moved, so the readings at marks { $labels } are void.
+}
+faces-up-by = faces up { $angle }°
+faces-down-by = faces down { $angle }°
+faces-up-word = faces up
+faces-down-word = faces down
+faces-level = faces level
+points-up-by = points up { $angle }°
+points-down-by = points down { $angle }°
+points-level = points level
+rings-headline = { $parts }
+rings-count-sure = { $spots } sure
+rings-count-close = { $spots ->
+    [one] one close call
+   *[other] { $spots } close calls
+}
+rings-count-none = { $spots } cannot be served
+rings-count-open = { $spots } not read
+record-not-a-record = It is not a job of this app, or broken off: { $why }
+record-newer = It was written by a newer version (format { $version }; this one knows { $known }). Update the app to open it.
+record-damaged = Something in it does not fit: { $why }
+
 ## Drawing
+
+drawing-bumper-title = { $heads ->
+    [0] The bumper from behind with its centre line and half widths
+   *[other] The bumper from behind with { $heads } marks and their spacings
+}
+drawing-face-title = The face from the side against the ground
+drawing-face-bumper = bumper
+drawing-face-level = level
+drawing-face-ground = ground
 
 ## Job sheet
 
+sheet-title = Job sheet: parking sensors
+sheet-particulars = Job
+sheet-job = Job
+sheet-job-number = { $id }, issue { $issue }
+sheet-date = Date
+sheet-date-zone = { $date } (UTC { $offset }, { $zone })
+sheet-name = Name
+sheet-not-given = not given
+sheet-kit = Kit sheet
+sheet-marks = Marks
+sheet-half-widths = Centre to outer edge
+sheet-half-widths-are = left { $left } mm, right { $right } mm
+sheet-plan = Mark-out
+sheet-tape = Tape on the marks
+sheet-tape-on = on, { $when }
+sheet-tape-not-yet = not yet
+sheet-heads = Heads
+sheet-head = Head
+sheet-position = From centre
+sheet-face = Face
+sheet-ring = Ring set
+sheet-aim = Head
+sheet-mm-left = { $mm } mm left
+sheet-mm-right = { $mm } mm right
+sheet-not-measured = not measured
+sheet-angles-against-ground = Angles are against the ground under the vehicle, taken as level by eye (± 2°).
+sheet-plus-minus = ± is the 95 % interval. Positions are straight, as seen from behind.
+sheet-not-done = Not done or not settled
+sheet-open-marks = The marks are not planned.
+sheet-open-faces = The face is not read at: { $labels }.
+sheet-open-close-call = Head { $label }: the ring set is for now; it is not settled.
+sheet-open-cannot = Head { $label }: no ring set of this kit serves this spot.
+sheet-open-unzeroed = The phone was not zeroed: face angles carry its own error (± 4.5°).
+sheet-open-behind = What lies behind each mark is not recorded here. Look before you drill.
+sheet-cautions = Cautions
+clock-went-back = The phone's clock went back by { $minutes } minutes during this job. Times on this sheet may be off.
+caution-maker = The vehicle maker's instructions, local rules and licensed practice come before this sheet.
+caution-behind = Never drill where you have not seen what lies behind: crash beam, airbag or crash sensor, high-voltage (orange) cables, fuel lines, radar, wiring.
+caution-hot = Exhausts stay hot. Let them cool, and route nothing near them.
+caution-raised = Never reach under a vehicle that stands on a jack alone. Use stands or ramps.
+caution-aid = A parking aid helps; it does not see everything. The driver looks and answers for the manoeuvre.
+
 ## Screens: frame
+
+app-name = Rakeline
+app-line = Parking sensors that point level, first time
+opening = Rakeline is opening
+saved = saved
+saving = saving
+not-saved = not saved
+save-again = Save again
+leave-not-saved = This job is not saved yet. It stays open. Save again before you leave.
+undo = Undo
+notice-hide = Hide this message
+back-to-jobs = All jobs
+path-of-the-job = Path of the job
+stage-done = done
+stage-due = to do
+stage-shut = something comes first
+step-measures = Measures
+step-marks = Marks
+step-faces = Faces
+step-rings = Rings
+step-sheet = Sheet
+trouble-stopped = Rakeline stopped on a fault of its own. The job is safe up to the last 'saved'.
+trouble-reload = Open it again
 
 ## Screens: jobs
 
+jobs-title = Jobs
+jobs-empty-title = No jobs yet
+jobs-empty-why = Start one behind the car. Nothing has to be typed but two half widths.
+jobs-empty-1 = Type the two half widths and get the marks.
+jobs-empty-2 = Hold the phone against each mark. It reads the face by itself.
+jobs-empty-3 = See the ring set for each head: sure, or a close call.
+jobs-empty-4 = Print the job sheet.
+start-job = Start a job
+start-with-kit = With { $kit }
+open-sample = Look at the sample job
+job-of-day = Job of { $when }
+job-progress = { $read } of { $heads } faces read · { $when }
+job-deleted = Job deleted.
+delete = Delete
+delete-job = Delete { $job }
+deleted-jobs = { $jobs ->
+    [one] One deleted job
+   *[other] { $jobs } deleted jobs
+}
+bring-back = Bring back
+record-kept = A stored job cannot be read. It is kept as it is, under { $key }.
+job-not-here = That job is not on this phone.
+kit-none = The kit sheet could not be read, so no job was started.
+sample-job-name = Sample: Tarn Carrier
+sample-vehicle = Tarn Carrier van, 2023 (invented)
+sample-customer = Fell & Ghyll Deliveries (invented)
+sample-plate = SAMPLE 1
+
 ## Screens: measures and marks
+
+measures-title = Centre line to outer edge
+measures-why = Straight across, as seen from behind. The outer edge is where the face turns into the side.
+half-left = Left
+half-right = Right
+in-mm = mm
+show-marks = Show the marks
+show-marks-again = Show the marks again
+particulars = Customer, vehicle, plate
+particulars-why = Any time before the job sheet.
+job-name = What you call this job
+particular-customer = Customer
+particular-vehicle = Vehicle
+particular-plate = Plate
+particular-fitter = Fitter
+no-marks-title = No marks yet
+no-marks-why = Two half widths give the marks. Faces are read at the marks.
+to-measures = Type the half widths
+tape-on = Tape is on, read the faces
+marks-caption = Each mark from the centre line, straight, in millimetres
+marks-straight = Millimetres from the centre line, straight. A tape laid along a round face reads more.
+left-of-centre = left
+right-of-centre = right
+on-centre = on the centre line
+marks-stale = The half widths were changed after these marks were made.
 
 ## Screens: faces
 
+faces-title = Mark { $label }: back of the phone on the face
+faces-why = Top edge up. It reads by itself, sounds, and goes on to the next mark.
+spots = Marks
+spot-read = Mark { $label }, { $face }
+spot-open = Mark { $label }, not read
+read-again = Read { $label } again
+read-face-of = Read mark { $label }
+read-the-face = Read the face
+see-rings = See the ring sets
+reading-starting = Waiting for the sensor
+reading-on-last-mark = Taken. Go to this mark.
+reading-moving = Hold still on the mark
+reading-settling = Reading, hold still
+reading-off = Every face is read
+type-a-gauge = Type the angle instead
+type-a-gauge-why = From a digital angle gauge held upright against the face.
+which-way = Which way the face looks
+faces-down = Faces down
+faces-up = Faces up
+face-angle = Face angle
+in-degrees = degrees
+gauge-plus-minus = Gauge ±
+gauge-plus-minus-note = 0.3 if left empty
+take-typed = Take it for mark { $label }
+
 ## Screens: ring sets
 
+rings-swap = Rings can be swapped after drilling. Holes and spots cannot.
+ring-not-read = Not read yet
+ring-settled-by = To settle it: { $ways }.
+ring-why = Why, and every other set
+ring-every-set = Every set
+budget-title = What the ± is made of
+to-sheet = To the job sheet
+
 ## Screens: job sheet
+
+print-sheet = Issue and print
 
 ## Screens: zero, ground, sweep, level
 

@@ -74,7 +74,7 @@ impl Route {
     pub fn of(path: &str) -> Self {
         let plain = path.split(['?', '#']).next().unwrap_or_default();
         let parts: Vec<&str> = plain.split('/').filter(|part| !part.is_empty()).collect();
-        let [ "job", id, rest @ .. ] = parts.as_slice() else {
+        let ["job", id, rest @ ..] = parts.as_slice() else {
             return Self::Jobs;
         };
         let step = rest

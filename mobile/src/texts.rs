@@ -85,7 +85,9 @@ pub fn figure(value: f64, decimals: u8) -> String {
 #[must_use]
 pub fn plain(text: &str) -> String {
     text.chars()
-        .filter(|c| !c.is_control() && !matches!(c, '\u{202A}'..='\u{202E}' | '\u{2066}'..='\u{2069}'))
+        .filter(|c| {
+            !c.is_control() && !matches!(c, '\u{202A}'..='\u{202E}' | '\u{2066}'..='\u{2069}')
+        })
         .collect()
 }
 

@@ -18,12 +18,7 @@ pub fn face_from_side(rake: Degrees, aim: Option<Degrees>) -> Drawing {
     let held = Degrees(rake.0.clamp(-60.0, 60.0));
     let (sin, cos) = (held.sin(), held.cos());
     let along = |t: f64| (SPOT.0 + t * sin, SPOT.1 + t * cos);
-    let ray = |angle: Degrees| {
-        (
-            SPOT.0 + REACH * angle.cos(),
-            SPOT.1 - REACH * angle.sin(),
-        )
-    };
+    let ray = |angle: Degrees| (SPOT.0 + REACH * angle.cos(), SPOT.1 - REACH * angle.sin());
     let mut items = vec![line(Pen::Outline, &[(0.0, GROUND), (380.0, GROUND)])];
     items.extend((0..12).map(|i| {
         let x = 18.0 + 32.0 * f64::from(i);
@@ -49,7 +44,11 @@ pub fn face_from_side(rake: Degrees, aim: Option<Degrees>) -> Drawing {
         words: Words::Message(msg(key)),
     };
     items.push(label((12.0, 40.0), "drawing-face-bumper"));
-    let level_at = if shown.0 >= 0.0 { SPOT.1 + 18.0 } else { SPOT.1 - 8.0 };
+    let level_at = if shown.0 >= 0.0 {
+        SPOT.1 + 18.0
+    } else {
+        SPOT.1 - 8.0
+    };
     items.push(label((316.0, level_at), "drawing-face-level"));
     items.push(label((12.0, GROUND - 8.0), "drawing-face-ground"));
     Drawing {
@@ -110,6 +109,9 @@ mod tests {
             .unwrap();
         let (upper, lower) = (face[0], face[1]);
         assert!(upper.1 < lower.1);
-        assert!(upper.0 > lower.0, "its top stands further back from the car");
+        assert!(
+            upper.0 > lower.0,
+            "its top stands further back from the car"
+        );
     }
 }

@@ -4,7 +4,7 @@ use chrono::{DateTime, FixedOffset};
 
 use super::event::JobEvent;
 use super::marks::{moved, task_for};
-use super::state::{ClockTrust, JobState, Marks, SheetIssue, Tape, TakenReading};
+use super::state::{ClockTrust, JobState, Marks, SheetIssue, TakenReading, Tape};
 use crate::decide::mark_out::check_marks;
 use crate::text::{Message, msg};
 use crate::units::{Millimetres, Offset};

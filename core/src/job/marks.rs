@@ -52,7 +52,11 @@ pub fn half_widths(job: &JobState) -> HalfWidths {
                     .mm("shift", apart.0 / 2.0)
                     .message(
                         "side",
-                        msg(if left > right { "side-left" } else { "side-right" }),
+                        msg(if left > right {
+                            "side-left"
+                        } else {
+                            "side-right"
+                        }),
                     )
             });
             HalfWidths::Ready { left, right, doubt }
@@ -102,7 +106,9 @@ fn largest_hole(kit: &KitSheet) -> Millimetres {
 /// Whether the half widths were typed anew since the marks were planned.
 #[must_use]
 pub fn marks_are_stale(job: &JobState) -> bool {
-    let Some(marks) = &job.marks else { return false };
+    let Some(marks) = &job.marks else {
+        return false;
+    };
     match half_widths(job) {
         HalfWidths::Ready { left, right, .. } => {
             left != marks.half_left || right != marks.half_right

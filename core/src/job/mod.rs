@@ -14,15 +14,13 @@ pub use entry::{
 };
 pub use event::JobEvent;
 pub use marks::{
-    CENTRE_LINE_DOUBT, HalfWidths, half_widths, marks_are_stale, marks_explained,
-    no_plan_messages, plans,
-    readings_lost, task_for,
+    CENTRE_LINE_DOUBT, HalfWidths, half_widths, marks_are_stale, marks_explained, no_plan_messages,
+    plans, readings_lost, task_for,
 };
 pub use rings::{
-    aim_with_ring, aim_words, face_with_plus_minus, face_words, facing_words, rake_at,
-    ring_choice, ring_choices, rings_headline,
+    aim_with_ring, aim_words, budget_lines, face_with_plus_minus, face_words, facing_words,
+    rake_at, ring_choice, ring_choices, rings_headline,
 };
 pub use state::{
-    ClockTrust, JobId, JobState, Marks, Particular, SheetIssue, Spot, TakenReading,
-    Tape,
+    ClockTrust, JobId, JobState, Marks, Particular, SheetIssue, Spot, TakenReading, Tape,
 };

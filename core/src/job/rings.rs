@@ -7,7 +7,7 @@ use crate::decide::ring_set::{InsertUse, RakeOrigin, RingChoice, SpotFacts, Verd
 use crate::estimate::rake::{Around, Origin, RakeEstimate, estimate_rake};
 use crate::kit::Material;
 use crate::text::{Message, msg};
-use crate::units::Degrees;
+use crate::units::{COVERAGE_95, Degrees};
 
 /// The face angle at a spot; `None` until it is read.
 #[must_use]
@@ -153,4 +153,27 @@ pub fn rings_headline(job: &JobState) -> Message {
         .map(|(key, count)| msg(key).count("spots", count))
         .collect();
     msg("rings-headline").list("parts", parts)
+}
+
+/// The parts of a spot's ±, each with its own ±, and what would shrink the
+/// greatest. Empty until the spot is read.
+#[must_use]
+pub fn budget_lines(job: &JobState, spot: &Spot) -> Vec<Message> {
+    let Some(estimate) = rake_at(job, spot) else {
+        return Vec::new();
+    };
+    let budget = &estimate.budget;
+    let mut lines: Vec<Message> = budget
+        .items
+        .iter()
+        .map(|item| with_plus_minus(item.name(), item.u * COVERAGE_95))
+        .collect();
+    if let Some(greatest) = budget.dominant() {
+        lines.push(
+            msg("budget-greatest")
+                .message("part", greatest.name())
+                .message("shrink", greatest.shrink.clone()),
+        );
+    }
+    lines
 }

@@ -5,10 +5,10 @@ use chrono::{DateTime, FixedOffset};
 use super::{Block, Document, Section};
 use crate::decide::ring_set::{RingChoice, Verdict};
 use crate::drawing::marks_drawing;
+use crate::estimate::zero::Phone;
 use crate::job::{
     ClockTrust, JobState, Particular, Spot, Tape, aim_with_ring, face_with_plus_minus, ring_choice,
 };
-use crate::estimate::zero::Phone;
 use crate::text::{Message, msg};
 
 /// The job sheet as of a moment, in the time zone of that name.
@@ -133,7 +133,10 @@ fn heads(job: &JobState) -> Section {
                 head: head.into_iter().map(msg).collect(),
                 rows,
             },
-            Block::Lines(vec![msg("sheet-angles-against-ground"), msg("sheet-plus-minus")]),
+            Block::Lines(vec![
+                msg("sheet-angles-against-ground"),
+                msg("sheet-plus-minus"),
+            ]),
         ],
     }
 }
@@ -154,7 +157,9 @@ fn head_row(job: &JobState, index: usize, spot: &Spot) -> Vec<Message> {
     let face = face_with_plus_minus(job, spot).unwrap_or_else(none);
     let choice = ring_choice(job, spot);
     let ring = choice.as_ref().map_or_else(none, RingChoice::headline);
-    let aim = choice.as_ref().and_then(|choice| aim_with_ring(job, choice));
+    let aim = choice
+        .as_ref()
+        .and_then(|choice| aim_with_ring(job, choice));
     vec![
         literal(&spot.label),
         position,
@@ -190,9 +195,7 @@ fn not_done(job: &JobState) -> Vec<Message> {
         };
         lines.push(msg(key).text("label", spot.label.clone()));
     }
-    if matches!(job.phone, Phone::Unzeroed { .. })
-        && job.spots.iter().any(Spot::is_read)
-    {
+    if matches!(job.phone, Phone::Unzeroed { .. }) && job.spots.iter().any(Spot::is_read) {
         lines.push(msg("sheet-open-unzeroed"));
     }
     lines.push(msg("sheet-open-behind"));

@@ -63,7 +63,7 @@ impl Reading {
             phase: Phase::Starting,
             live: None,
             source: None,
-            gate: SampleGate::new(Convention::Standard),
+            gate: SampleGate::new(Convention::PointsUp),
             window: StillWindow::new(StillSettings::default()),
             left: None,
             said_moving: None,
@@ -215,12 +215,7 @@ fn record(
     still: Option<&StillReading>,
     now: &Now,
 ) -> Vec<Action> {
-    let mut actions = work::event(
-        app,
-        JobEvent::FaceRead { spot, reading },
-        Back::Step,
-        now,
-    );
+    let mut actions = work::event(app, JobEvent::FaceRead { spot, reading }, Back::Step, now);
     match next_after(app, spot) {
         Some(next) => {
             if let Some(reading) = &mut app.reading {
@@ -247,7 +242,9 @@ fn record(
 fn next_after(app: &AppState, spot: usize) -> Option<usize> {
     let spots = &app.job()?.spots;
     let open = |index: &usize| spots.get(*index).is_some_and(|place| !place.is_read());
-    (spot..spots.len()).find(open).or_else(|| (0..spot).find(open))
+    (spot..spots.len())
+        .find(open)
+        .or_else(|| (0..spot).find(open))
 }
 
 /// What the sensor said since the last turn.

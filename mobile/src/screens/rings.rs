@@ -130,7 +130,7 @@ fn Weighed(job: JobState, spot: Spot) -> Element {
         .set()
         .and_then(|set| choice.candidate(&job.kit, set))
         .map(|candidate| candidate.aim.value);
-    let budget = job::rake_at(&job, &spot).map(|estimate| estimate.budget);
+    let budget = job::budget_lines(&job, &spot);
     rsx! {
         p { {say(&choice.reason())} }
         DrawingView { drawing: face_from_side(rake, aim) }
@@ -144,11 +144,11 @@ fn Weighed(job: JobState, spot: Spot) -> Element {
                 }
             }
         }
-        if let Some(budget) = budget {
+        if !budget.is_empty() {
             h2 { {t("budget-title")} }
             ul { class: "candidates",
-                for item in budget.items.iter() {
-                    li { {say(&item.name())} " " {say(&msg("budget-part").deg("plus", item.u.0 * 1.96))} }
+                for line in budget {
+                    li { {say(&line)} }
                 }
             }
         }

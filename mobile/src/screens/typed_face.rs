@@ -27,11 +27,12 @@ pub fn TypedFace(label: String, open: bool) -> Element {
             .err()
             .map(|why| say(&why))
     };
+    let is_open = open || !angle.is_empty();
     let usable = !angle.trim().is_empty() && wrong.is_none();
     let (type_angle, type_gauge, take, submit) =
         (shell.clone(), shell.clone(), shell.clone(), shell.clone());
     rsx! {
-        details { open: open || !angle.is_empty(),
+        details { open: is_open,
             summary { {t("type-a-gauge")} }
             form {
                 class: "body",
