@@ -109,6 +109,17 @@ fn without_a_greatest_corner_gap_more_room_never_makes_a_plan_worse() {
     assert!(compared > 50);
 }
 
+/// The task with a lock or an old hole at another place.
+fn moved(task: &MarkOutTask, rule: Rule, by: f64) -> MarkOutTask {
+    let mut task = task.clone();
+    match rule {
+        Rule::Locked(k) => task.locks[k].at.0 += by,
+        Rule::OldHole(k) => task.old_holes[k].0 += by,
+        other => panic!("{other:?}"),
+    }
+    task
+}
+
 /// The task with one rule changed as a relaxation says.
 fn changed(task: &MarkOutTask, rule: Rule, by: f64) -> MarkOutTask {
     let mut task = task.clone();
@@ -152,12 +163,21 @@ fn shrunk(mut task: MarkOutTask, k: usize, widen: f64) -> MarkOutTask {
 fn every_single_way_out_is_the_least_change_that_makes_a_plan() {
     let mut tried = 0;
     for task in tasks(5, 400) {
-        let fixed = |r: Rule| matches!(r, Rule::Locked(_) | Rule::OldHole(_));
         let Err(NoPlan::Impossible { clash, ways }) = solve(&task) else {
             continue;
         };
         assert!(!clash.rules.is_empty() && clash.by.0 >= 1.0, "{task:?}");
-        for way in ways.iter().filter(|w| !fixed(w.rule)) {
+        for way in &ways {
+            if let Rule::Locked(_) | Rule::OldHole(_) = way.rule {
+                let moved = |by: f64| {
+                    let [left, right] = [-by, by].map(|by| solve(&moved(&task, way.rule, by)));
+                    left.is_ok() || right.is_ok()
+                };
+                assert!(moved(way.by.0), "{way:?} {task:?}");
+                assert!(!moved(way.by.0 - 1.0), "{way:?} {task:?}");
+                tried += 1;
+                continue;
+            }
             let enough = solve(&changed(&task, way.rule, way.by.0));
             let plan = enough.unwrap_or_else(|no| panic!("{way:?} {task:?} {no:?}"));
             assert_eq!(values(&plan.symmetric), values(&way.plan), "{task:?}");
@@ -170,7 +190,7 @@ fn every_single_way_out_is_the_least_change_that_makes_a_plan() {
 }
 
 #[test]
-fn the_clashing_set_is_impossible_and_none_of_its_rules_can_be_left_out() {
+fn the_clashing_set_is_impossible_and_no_smaller_one_is() {
     let mut tried = 0;
     for task in tasks(6, 300) {
         let Err(NoPlan::Impossible { clash, .. }) = solve(&task) else {
@@ -186,9 +206,32 @@ fn the_clashing_set_is_impossible_and_none_of_its_rules_can_be_left_out() {
                 .collect();
             assert!(solve(&only(&task, &rest)).is_ok(), "{clash:?} {task:?}");
         }
+        if task.half_right.0 < 100.0 {
+            for smaller in sets_of(clash.rules.len() - 1, &task.rules()) {
+                assert!(
+                    solve(&only(&task, &smaller)).is_ok(),
+                    "{smaller:?} {task:?}"
+                );
+            }
+        }
         tried += 1;
     }
     assert!(tried > 40, "{tried}");
+}
+
+/// Every set of `size` of these rules.
+fn sets_of(size: usize, rules: &[Rule]) -> Vec<Vec<Rule>> {
+    if size == 0 {
+        return vec![Vec::new()];
+    }
+    let mut sets = Vec::new();
+    for (k, &rule) in rules.iter().enumerate() {
+        for mut set in sets_of(size - 1, &rules[k + 1..]) {
+            set.push(rule);
+            sets.push(set);
+        }
+    }
+    sets
 }
 
 /// The task with only these rules.
