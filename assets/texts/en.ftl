@@ -188,6 +188,7 @@ mark-out-loosen-old-hole = Use a place { $by } mm from it: { $rule }.
 mark-out-loosen-cannot = This cannot be changed: { $rule }.
 mark-out-breaks = Head { $head }, { $by } mm off: { $rule }.
 mark-out-impossible = No place for all heads. These do not go together, by { $by } mm: { $rules }.
+mark-out-impossible-alone = No place for all heads between the outer edges, by { $by } mm: { $rules }.
 mark-out-no-single-way = More than one thing stands in the way. First: { $change }
 
 mark-out-heads-out-of-range = { $heads } heads: { $least } to { $greatest } can be marked out.
@@ -214,6 +215,7 @@ mark-out-lock-twice = Head { $head } is locked at { $first } and at { $second } 
 mark-out-locks-clash = Heads { $first } and { $second } are locked { $gap } mm apart and need { $needed } mm: { $by } mm are missing. Release one.
 mark-out-too-many-old-holes = { $holes } old holes to use again, but { $heads } heads.
 mark-out-old-hole-not-a-number = Old hole { $number }: type its place in millimetres.
+mark-out-old-hole-twice = Old hole { $number } is at the same place as old hole { $other }. Take one out.
 mark-out-old-hole-past-edge = Old hole { $number } is { $by } mm past the { $side } outer edge.
 
 no-drill-plate = number plate

@@ -1,6 +1,7 @@
 //! Mark-out figures of the trade.
 //!
 //! Source: common practice, no source. The limits stand here only.
+#![cfg(test)]
 
 use rakeline_core::decide::mark_out::{
     Clash, Enough, Limits, MarkOutPlans, MarkOutTask, NoDrill, NoDrillReason, NoPlan, Plan,

@@ -155,8 +155,8 @@ pub fn bench_task(dice: &mut Dice, half: i64, count: usize) -> MarkOutTask {
         old_holes: Vec::new(),
     };
     while task.no_drill.len() < count {
-        let from = dice.whole(-half, half - 30);
-        let to = from + dice.whole(5, 30);
+        let from = dice.whole(-half, half - 50);
+        let to = from + dice.whole(5, 50);
         let clear = |a: &NoDrill| a.to.0 <= from as f64 || a.from.0 >= to as f64;
         if task.no_drill.iter().all(clear) {
             task.no_drill.push(NoDrill {

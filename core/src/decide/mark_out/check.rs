@@ -305,6 +305,12 @@ impl MarkOutTask {
         }
     }
 
+    /// An earlier old hole within the same millimetre.
+    fn same_hole_before(&self, k: usize) -> Option<usize> {
+        let at = self.old_holes.get(k)?;
+        (0..k).find(|&other| (self.old_holes[other] - *at).abs().0 < 1.0)
+    }
+
     fn check_holes(&self, faults: &mut Vec<Message>) {
         if self.old_holes.len() > self.heads {
             faults.push(
@@ -320,7 +326,239 @@ impl MarkOutTask {
             } else if let Some((side, by)) = self.past_edge(*at) {
                 let past = fault("mark-out-old-hole-past-edge").message("side", msg(side));
                 faults.push(past.number("by", by, 1));
+            } else if let Some(other) = self.same_hole_before(k) {
+                faults.push(fault("mark-out-old-hole-twice").count("other", other as i64 + 1));
             }
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::samples::{area, task};
+    use super::super::{Lock, NoPlan, solve};
+    use super::*;
+
+    /// The one fault of a task.
+    fn fault(task: &MarkOutTask) -> Message {
+        let mut faults = task.check().unwrap_err();
+        assert_eq!(faults.len(), 1, "{faults:?}");
+        assert_eq!(solve(task), Err(NoPlan::Invalid(faults.clone())));
+        faults.remove(0)
+    }
+
+    fn half_left(half: f64) -> Message {
+        let mut task = task(4);
+        task.half_left = Millimetres(half);
+        fault(&task)
+    }
+
+    fn side(key: &'static str) -> Message {
+        msg(key).message("side", msg("mark-out-left"))
+    }
+
+    #[test]
+    fn a_sound_task_has_no_fault_and_no_question() {
+        assert_eq!(task(4).check(), Ok(()));
+        assert_eq!(task(4).questions(), []);
+    }
+
+    #[test]
+    fn one_head_or_nine_are_refused() {
+        for heads in [0, 1, 9] {
+            let want = msg("mark-out-heads-out-of-range")
+                .count("heads", heads as i64)
+                .count("least", 2)
+                .count("greatest", 8);
+            assert!(task(heads).check().unwrap_err().contains(&want));
+        }
+    }
+
+    #[test]
+    fn a_half_width_that_is_no_length_is_named_with_its_side() {
+        let not_positive = |typed| side("mark-out-half-not-positive").mm("typed", typed);
+        assert_eq!(half_left(0.0), not_positive(0.0));
+        assert_eq!(half_left(-700.0), not_positive(-700.0));
+        assert_eq!(half_left(f64::NAN), side("mark-out-half-not-a-number"));
+    }
+
+    #[test]
+    fn a_half_width_of_ten_metres_is_seven_too_many() {
+        let want = side("mark-out-half-too-wide")
+            .mm("typed", 10_000.0)
+            .mm("greatest", 3000.0)
+            .mm("by", 7000.0);
+        assert_eq!(half_left(10_000.0), want);
+    }
+
+    #[test]
+    fn a_half_width_in_inches_is_told_in_millimetres() {
+        let want = side("mark-out-half-inches")
+            .mm("typed", 35.0)
+            .mm("inches", 889.0);
+        assert_eq!(half_left(35.0), want);
+    }
+
+    #[test]
+    fn a_half_width_smaller_than_the_gap_says_what_is_missing() {
+        // Gap 180 and one whole millimetre for each of two heads.
+        let want = side("mark-out-half-below-gap")
+            .mm("typed", 120.0)
+            .mm("gap", 180.0)
+            .number("by", 62.0, 1);
+        assert_eq!(half_left(120.0), want);
+    }
+
+    #[test]
+    fn half_widths_that_differ_by_more_than_twenty_are_a_question() {
+        let mut task = task(4);
+        task.half_left = Millimetres(task.half_right.0 - 20.0);
+        assert_eq!(task.questions(), []);
+        task.half_left.0 -= 1.0;
+        let want = msg("mark-out-halves-differ")
+            .mm("left", 799.0)
+            .mm("right", 820.0)
+            .mm("by", 21.0)
+            .mm("limit", 20.0);
+        assert_eq!(task.questions(), [want]);
+        assert_eq!(task.check(), Ok(()));
+    }
+
+    #[test]
+    fn limits_that_cross_are_named_by_how_much() {
+        let mut task = task(4);
+        task.limits.spacing_greatest = Some(Millimetres(140.0));
+        let want = msg("mark-out-limits-crossed")
+            .message("least", Rule::SpacingLeast.message(&task))
+            .message("greatest", Rule::SpacingGreatest.message(&task))
+            .number("by", 10.0, 1);
+        assert_eq!(fault(&task), want);
+    }
+
+    #[test]
+    fn a_limit_out_of_range_is_named_with_its_range() {
+        let mut task = task(4);
+        task.limits.clearance = Millimetres(-2.0);
+        let want = msg("mark-out-limit-out-of-range")
+            .message("which", msg("mark-out-clearance"))
+            .mm("typed", -2.0)
+            .mm("least", 0.0)
+            .mm("greatest", 100.0);
+        assert_eq!(fault(&task), want);
+    }
+
+    fn with_areas(ends: &[(f64, f64)]) -> MarkOutTask {
+        let mut task = task(4);
+        task.no_drill = ends.iter().map(|&(from, to)| area(from, to)).collect();
+        task
+    }
+
+    fn about_area(key: &'static str, number: i64) -> Message {
+        msg(key)
+            .count("number", number)
+            .message("why", msg("no-drill-lamp"))
+    }
+
+    #[test]
+    fn a_reversed_area_is_named_with_both_ends() {
+        let want = about_area("mark-out-area-reversed", 2)
+            .mm("from", 90.0)
+            .mm("to", 60.0)
+            .number("by", 30.0, 1);
+        assert_eq!(fault(&with_areas(&[(-200.0, -150.0), (90.0, 60.0)])), want);
+    }
+
+    #[test]
+    fn an_area_without_length_is_named() {
+        let want = about_area("mark-out-area-zero-length", 1).mm("at", 40.0);
+        assert_eq!(fault(&with_areas(&[(40.0, 40.0)])), want);
+    }
+
+    #[test]
+    fn an_area_past_the_outer_edge_says_how_far() {
+        let want = about_area("mark-out-area-past-edge", 1)
+            .message("side", msg("mark-out-right"))
+            .number("by", 80.0, 1);
+        assert_eq!(fault(&with_areas(&[(700.0, 900.0)])), want);
+    }
+
+    #[test]
+    fn areas_that_overlap_are_named_and_touching_ones_are_not() {
+        let want = msg("mark-out-areas-overlap")
+            .count("first", 1)
+            .count("second", 2)
+            .number("by", 15.0, 1);
+        assert_eq!(fault(&with_areas(&[(85.0, 200.0), (50.0, 100.0)])), want);
+        assert_eq!(with_areas(&[(100.0, 200.0), (50.0, 100.0)]).check(), Ok(()));
+    }
+
+    #[test]
+    fn an_area_inside_another_is_found_behind_a_third() {
+        let task = with_areas(&[(0.0, 300.0), (100.0, 120.0), (200.0, 230.0)]);
+        assert_eq!(task.check().unwrap_err().len(), 2);
+    }
+
+    #[test]
+    fn an_area_for_a_face_angle_may_lie_over_others() {
+        let mut task = with_areas(&[(200.0, 260.0)]);
+        let spot = NoDrill::around_spot(Offset(250.0), Millimetres(30.0));
+        task.no_drill.push(spot);
+        assert_eq!(task.check(), Ok(()));
+    }
+
+    fn with_locks(locks: &[(usize, f64)]) -> MarkOutTask {
+        let mut task = task(4);
+        let lock = |&(head, at)| Lock {
+            head,
+            at: Offset(at),
+        };
+        task.locks = locks.iter().map(lock).collect();
+        task
+    }
+
+    #[test]
+    fn locks_that_clash_say_how_much_is_missing() {
+        let want = msg("mark-out-locks-clash")
+            .count("first", 2)
+            .count("second", 4)
+            .mm("gap", 250.0)
+            .mm("needed", 300.0)
+            .number("by", 50.0, 1);
+        assert_eq!(fault(&with_locks(&[(3, 150.0), (1, -100.0)])), want);
+        assert_eq!(with_locks(&[(1, -150.0), (3, 400.0)]).check(), Ok(()));
+    }
+
+    #[test]
+    fn a_lock_of_no_head_or_past_the_edge_or_given_twice_is_named() {
+        let no_such = msg("mark-out-lock-no-such-head")
+            .count("head", 5)
+            .count("heads", 4);
+        assert_eq!(fault(&with_locks(&[(4, 100.0)])), no_such);
+        let past = msg("mark-out-lock-past-edge")
+            .count("head", 1)
+            .message("side", msg("mark-out-left"))
+            .number("by", 30.0, 1);
+        assert_eq!(fault(&with_locks(&[(0, -850.0)])), past);
+        let twice = msg("mark-out-lock-twice")
+            .count("head", 1)
+            .mm("first", -600.0)
+            .mm("second", -580.0);
+        assert_eq!(fault(&with_locks(&[(0, -600.0), (0, -580.0)])), twice);
+    }
+
+    #[test]
+    fn old_holes_past_the_edge_or_typed_twice_are_named() {
+        let mut task = task(4);
+        task.old_holes = vec![Offset(300.0), Offset(300.4)];
+        let twice = msg("mark-out-old-hole-twice")
+            .count("number", 2)
+            .count("other", 1);
+        assert_eq!(fault(&task), twice);
+        task.old_holes = vec![Offset(-830.5)];
+        let past = msg("mark-out-old-hole-past-edge")
+            .count("number", 1)
+            .message("side", msg("mark-out-left"))
+            .number("by", 10.5, 1);
+        assert_eq!(fault(&task), past);
     }
 }

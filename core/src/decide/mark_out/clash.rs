@@ -74,12 +74,12 @@ impl NoPlan {
         match self {
             Self::Invalid(faults) => faults.clone(),
             Self::Impossible { clash, ways } => {
-                let rules = clash.rules.iter().map(|r| r.message(task)).collect();
-                let mut said = vec![
-                    msg("mark-out-impossible")
-                        .list("rules", rules)
-                        .mm("by", clash.by.0),
-                ];
+                let rules: Vec<Message> = clash.rules.iter().map(|r| r.message(task)).collect();
+                let key = match rules.len() {
+                    1 => "mark-out-impossible-alone",
+                    _ => "mark-out-impossible",
+                };
+                let mut said = vec![msg(key).list("rules", rules).mm("by", clash.by.0)];
                 if ways.is_empty() {
                     said.push(
                         msg("mark-out-no-single-way")
@@ -242,4 +242,97 @@ fn share(sets: &[Vec<Rule>], size: usize, chosen: &mut Vec<Rule>) -> bool {
         chosen.pop();
     }
     false
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::samples::{area, task};
+    use super::super::{Lock, solve};
+    use super::*;
+    use crate::units::Offset;
+
+    fn clash(task: &MarkOutTask) -> (Clash, Vec<Relaxation>) {
+        match solve(task) {
+            Err(NoPlan::Impossible { clash, ways }) => (clash, ways),
+            other => panic!("{other:?}"),
+        }
+    }
+
+    #[test]
+    fn an_area_over_the_centre_clashes_with_the_inner_limit() {
+        let mut task = task(4);
+        task.no_drill = vec![area(-100.0, 300.0)];
+        // Widened to 312, the inner limit is 260.
+        let (clash, ways) = clash(&task);
+        assert_eq!(clash.rules, [Rule::Inner, Rule::NoDrill(0)]);
+        assert_eq!(clash.by, Millimetres(52.0));
+        assert_eq!(clash.enough, Enough::Alone);
+        assert_eq!(ways.len(), 2);
+        let said = NoPlan::Impossible { clash, ways }.messages(&task);
+        let rules = vec![
+            msg("mark-out-rule-inner").mm("limit", 260.0),
+            Rule::NoDrill(0).message(&task),
+        ];
+        let want = msg("mark-out-impossible")
+            .list("rules", rules)
+            .mm("by", 52.0);
+        assert_eq!(said[0], want);
+        assert_eq!(said[1].key, "mark-out-loosen-raise");
+        assert_eq!(said[2].key, "mark-out-loosen-no-drill");
+    }
+
+    #[test]
+    fn more_heads_than_fit_name_the_spacing_and_the_corner_gap() {
+        let mut task = task(8);
+        task.half_left = Millimetres(600.0);
+        task.half_right = Millimetres(600.0);
+        // Seven spacings of 150 in 2 x (600 - 180) = 840: 120 each fit.
+        let (clash, ways) = clash(&task);
+        assert_eq!(clash.rules, [Rule::CornerGapLeast, Rule::SpacingLeast]);
+        assert_eq!(
+            (clash.least, clash.by),
+            (Rule::SpacingLeast, Millimetres(30.0))
+        );
+        assert_eq!(ways[1].rule, Rule::CornerGapLeast);
+        assert_eq!(ways[1].by, Millimetres(105.0));
+    }
+
+    #[test]
+    fn a_bumper_too_short_for_its_heads_names_the_spacing_alone() {
+        let mut task = task(8);
+        task.half_left = Millimetres(400.0);
+        task.half_right = Millimetres(400.0);
+        let (clash, ways) = clash(&task);
+        assert_eq!(clash.rules, [Rule::SpacingLeast]);
+        let said = NoPlan::Impossible { clash, ways }.messages(&task);
+        assert_eq!(said[0].key, "mark-out-impossible-alone");
+    }
+
+    #[test]
+    fn a_lock_inside_an_area_names_both() {
+        let mut task = task(4);
+        task.no_drill = vec![area(500.0, 560.0)];
+        task.locks = vec![Lock {
+            head: 3,
+            at: Offset(560.0),
+        }];
+        let (clash, ways) = clash(&task);
+        assert_eq!(clash.rules, [Rule::NoDrill(0), Rule::Locked(0)]);
+        assert_eq!(clash.by, Millimetres(12.0));
+        let moved = ways.iter().find(|w| w.rule == Rule::Locked(0)).unwrap();
+        assert_eq!(moved.plan.marks[3], Offset(572.0));
+    }
+
+    #[test]
+    fn two_clashes_at_once_have_no_single_way_out_and_say_so() {
+        let mut task = task(4);
+        task.no_drill = vec![area(-300.0, -1.0), area(1.0, 300.0)];
+        task.limits.corner_gap_greatest = Millimetres(190.0);
+        task.no_drill.push(area(610.0, 660.0));
+        let (clash, ways) = clash(&task);
+        assert_eq!(clash.enough, Enough::NotAlone);
+        assert_eq!(ways, []);
+        let said = NoPlan::Impossible { clash, ways }.messages(&task);
+        assert_eq!(said[1].key, "mark-out-no-single-way");
+    }
 }

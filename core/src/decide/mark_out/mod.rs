@@ -25,6 +25,8 @@ mod marks;
 mod plan;
 mod room;
 mod rule;
+#[cfg(test)]
+mod samples;
 mod search;
 mod tape;
 mod task;

@@ -256,3 +256,94 @@ fn room_to_limits(task: &MarkOutTask, marks: &[Offset]) -> Vec<Binding> {
     }
     all
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::samples::{area, task};
+    use super::super::solve;
+    use super::*;
+
+    fn held(plan: &Plan) -> Vec<(Rule, usize)> {
+        plan.binding.iter().map(|b| (b.rule, b.head)).collect()
+    }
+
+    #[test]
+    fn the_wide_plan_is_held_by_both_corners() {
+        let plan = solve(&task(4)).unwrap().wide;
+        let want = [(Rule::CornerGapLeast, 0), (Rule::CornerGapLeast, 3)];
+        assert_eq!(held(&plan), want);
+        assert_eq!(plan.corner_left, Millimetres(180.0));
+    }
+
+    #[test]
+    fn equal_gaps_that_cannot_come_closer_name_the_nearest_limit() {
+        // 3 x 213 = 639: one millimetre short of the corner limit.
+        let plan = solve(&task(4)).unwrap().symmetric;
+        assert_eq!(plan.marks[3], Offset(639.0));
+        let want = [(Rule::CornerGapLeast, 0), (Rule::CornerGapLeast, 3)];
+        assert_eq!(held(&plan), want);
+        assert_eq!(plan.binding[0].room, Millimetres(1.0));
+    }
+
+    #[test]
+    fn an_area_that_holds_a_head_is_named_at_that_head() {
+        let mut task = task(4);
+        task.no_drill = vec![area(200.0, 240.0)];
+        let plans = solve(&task).unwrap();
+        assert_eq!(held(&plans.symmetric), [(Rule::NoDrill(0), 2)]);
+        assert_eq!(plans.symmetric.marks[2], Offset(188.0));
+    }
+
+    #[test]
+    fn a_plan_is_told_with_what_it_leaves_and_what_holds_it() {
+        let task = task(2);
+        let plan = solve(&task).unwrap().symmetric;
+        let inner = msg("mark-out-rule-inner").mm("limit", 260.0);
+        let holds = |head| {
+            msg("mark-out-binds")
+                .count("head", head)
+                .message("rule", inner.clone())
+        };
+        let want = [
+            msg("mark-out-sides-same"),
+            msg("mark-out-gaps-equal").mm("gap", 520.0),
+            msg("mark-out-width").mm("width", 520.0),
+            msg("mark-out-leaves-corners")
+                .mm("left", 560.0)
+                .mm("right", 560.0),
+            holds(1),
+            holds(2),
+        ];
+        assert_eq!(plan.explain(&task), want);
+    }
+
+    #[test]
+    fn each_plan_says_what_it_gives_up() {
+        let plans = solve(&task(4)).unwrap();
+        let wide = msg("mark-out-plan-wide");
+        let narrower = msg("mark-out-trades-width")
+            .mm("by", 2.0)
+            .message("plan", wide);
+        assert_eq!(plans.trades(PlanKind::Symmetric), [narrower]);
+        let uneven = plans.trades(PlanKind::Wide);
+        assert_eq!(uneven.len(), 1);
+        assert_eq!(uneven[0].key, "mark-out-trades-evenness");
+    }
+
+    #[test]
+    fn from_a_hundred_millimetres_more_width_nothing_is_proposed() {
+        let mut task = task(4);
+        // Equal gaps end at 3 x inner; the wide plan goes on to the corners.
+        task.limits.inner = Millimetres(197.0);
+        let plans = solve(&task).unwrap();
+        assert_eq!((plans.wide.width - plans.symmetric.width).0, 98.0);
+        assert_eq!(plans.proposed, Some(PlanKind::Symmetric));
+        task.limits.inner = Millimetres(196.0);
+        let plans = solve(&task).unwrap();
+        assert_eq!(plans.proposed, None);
+        let want = msg("mark-out-nothing-proposed")
+            .mm("wider", 104.0)
+            .mm("from", 100.0);
+        assert_eq!(plans.proposal(), want);
+    }
+}

@@ -171,7 +171,8 @@ fn improve(
                     }
                 }
             }
-            if ask.spread.is_none() {
+            // Free gaps, or only one gap: there is one range of spacings.
+            if ask.spread.is_none() || room.heads == 2 {
                 break;
             }
             least += 1;
@@ -188,6 +189,7 @@ fn within(room: &Room, ask: &Ask, least: i32) -> Option<Within> {
     let greatest = match ask.spread {
         None => room.spacing.1,
         Some(s) if s < 0 => return None,
+        Some(_) if room.heads == 2 => room.spacing.1,
         Some(s) => room.spacing.1.min(least + s),
     };
     let whole = room.widest_room();

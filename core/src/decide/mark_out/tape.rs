@@ -223,3 +223,116 @@ impl MarkCheck {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::samples::task;
+    use super::super::solve;
+    use super::*;
+
+    /// Marks at -639, -213, 213, 639.
+    fn plan() -> Plan {
+        solve(&task(4)).unwrap().symmetric
+    }
+
+    fn read(at: &[f64]) -> Vec<TapeReading> {
+        let one = |&x: &f64| TapeReading {
+            at: x.is_finite().then_some(Offset(x)),
+            from_line: None,
+        };
+        at.iter().map(one).collect()
+    }
+
+    fn check(at: &[f64]) -> TapeCheck {
+        tape_check(&plan(), None, &read(at), &TapeLimits::default())
+    }
+
+    fn verdicts(check: &TapeCheck) -> Vec<MarkVerdict> {
+        check.marks.iter().map(|m| m.verdict).collect()
+    }
+
+    #[test]
+    fn readings_within_the_limits_are_ready() {
+        let check = check(&[-640.0, -213.0, 214.5, 638.5]);
+        assert_eq!(check.verdict, TapeVerdict::Ready);
+        let errors: Vec<f64> = check
+            .marks
+            .iter()
+            .filter_map(|m| Some(m.error?.0))
+            .collect();
+        assert_eq!(errors, [-1.0, 0.0, 1.5, -0.5]);
+        assert_eq!(check.evenness, Some(Millimetres(2.0)));
+        assert_eq!(check.symmetry, Some(Millimetres(1.5)));
+    }
+
+    #[test]
+    fn a_mark_too_far_left_says_by_how_much_and_the_limit() {
+        let check = check(&[-639.0, -217.0, 213.0, 639.0]);
+        let want = vec![
+            msg("tape-mark-too-far-left")
+                .count("head", 2)
+                .number("by", 4.0, 1)
+                .number("limit", 2.0, 1),
+            msg("tape-gap-off")
+                .number("by", 4.0, 1)
+                .number("limit", 3.0, 1),
+            msg("tape-symmetry-off")
+                .number("by", 4.0, 1)
+                .number("limit", 3.0, 1),
+        ];
+        assert_eq!(check.verdict, TapeVerdict::NotReady(want));
+    }
+
+    #[test]
+    fn small_errors_that_add_up_still_show_in_gap_and_symmetry() {
+        let check = check(&[-639.0, -211.0, 215.0, 639.0]);
+        assert_eq!(verdicts(&check), [MarkVerdict::Good; 4]);
+        assert_eq!(check.symmetry, Some(Millimetres(4.0)));
+        assert!(matches!(check.verdict, TapeVerdict::NotReady(said) if said.len() == 1));
+    }
+
+    #[test]
+    fn a_reading_of_another_mark_names_that_mark() {
+        let check = check(&[-639.0, 214.0, 213.0, 639.0]);
+        assert_eq!(verdicts(&check)[1], MarkVerdict::FitsOther(2));
+        let TapeVerdict::NotReady(said) = check.verdict else {
+            panic!("ready with a mark missing");
+        };
+        let want = msg("tape-fits-other")
+            .count("head", 2)
+            .number("read", 214.0, 1)
+            .count("other", 3)
+            .mm("planned", 213.0);
+        assert_eq!(said[0], want);
+    }
+
+    #[test]
+    fn a_mark_not_read_is_not_ready() {
+        let check = check(&[-639.0, f64::NAN, 213.0]);
+        let want = vec![
+            msg("tape-mark-not-read").count("head", 2),
+            msg("tape-mark-not-read").count("head", 4),
+        ];
+        assert_eq!(check.verdict, TapeVerdict::NotReady(want));
+        assert_eq!(check.evenness, None);
+        assert_eq!(check.symmetry, None);
+    }
+
+    #[test]
+    fn a_planned_height_is_checked_at_every_mark() {
+        let mut readings = read(&[-639.0, -213.0, 213.0, 639.0]);
+        for (reading, height) in readings.iter_mut().zip([85.0, 84.0, 88.0]) {
+            reading.from_line = Some(Millimetres(height));
+        }
+        let limits = TapeLimits::default();
+        let check = tape_check(&plan(), Some(Millimetres(85.0)), &readings, &limits);
+        assert_eq!(check.level, Some(Millimetres(3.0)));
+        let want = vec![
+            msg("tape-level-off")
+                .number("by", 3.0, 1)
+                .number("limit", 2.0, 1),
+            msg("tape-height-not-read").count("head", 4),
+        ];
+        assert_eq!(check.verdict, TapeVerdict::NotReady(want));
+    }
+}

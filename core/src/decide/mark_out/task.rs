@@ -188,3 +188,42 @@ impl MarkOutTask {
         rules
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::samples::{area, task};
+    use super::*;
+
+    #[test]
+    fn a_sheet_without_spacing_and_greatest_corner_gap_gets_ours() {
+        let sheet = r#"{"inner":260,"corner_gap_least":180,"odd_head_within":40,"clearance":3}"#;
+        let limits: Limits = serde_json::from_str(sheet).unwrap();
+        assert_eq!(limits, task(4).limits);
+    }
+
+    #[test]
+    fn a_sheet_without_an_inner_limit_does_not_parse() {
+        let sheet = r#"{"corner_gap_least":180,"odd_head_within":40,"clearance":3}"#;
+        assert!(serde_json::from_str::<Limits>(sheet).is_err());
+    }
+
+    #[test]
+    fn a_stored_task_reads_back_the_same() {
+        let mut stored = task(5);
+        stored.no_drill = vec![area(100.0, 130.5)];
+        stored.no_drill[0].why = NoDrillReason::Other("badge".to_owned());
+        stored.old_holes = vec![Offset(-610.0)];
+        let json = serde_json::to_string(&stored).unwrap();
+        assert_eq!(serde_json::from_str::<MarkOutTask>(&json).unwrap(), stored);
+    }
+
+    #[test]
+    fn rules_that_do_not_hold_for_a_task_are_not_listed() {
+        use super::super::Rule;
+        let rules = task(2).rules();
+        assert_eq!(
+            rules,
+            [Rule::Inner, Rule::CornerGapLeast, Rule::SpacingLeast]
+        );
+    }
+}
