@@ -1,3 +1,4 @@
 //! Journeys in real Chromium at phone size.
 
 mod harness;
+mod quick_path;
