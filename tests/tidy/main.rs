@@ -5,6 +5,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
 mod code;
+mod ftl;
 mod layering;
 mod leftovers;
 mod length;
