@@ -21,6 +21,10 @@ const ADDS: [&str; 8] = [
 /// Lower-case words with hyphens in core that are no keys.
 const NO_KEYS: [&str; 0] = [];
 
+/// Beginnings of keys that are put together as the program runs; that each of
+/// those is worded is tested where they are put together.
+const BUILT: [&str; 1] = ["kit-field"];
+
 /// A key as the code names it.
 struct Said {
     key: String,
@@ -108,7 +112,9 @@ fn unworded(source: &Source, texts: &Texts) -> Vec<String> {
         let hyphenated = strings(source)
             .into_iter()
             .filter(|(_, text)| is_hyphenated(text));
-        keys.extend(hyphenated.filter(|(_, text)| !NO_KEYS.contains(&text.as_str())));
+        keys.extend(hyphenated.filter(|(_, text)| {
+            !NO_KEYS.contains(&text.as_str()) && !BUILT.contains(&text.as_str())
+        }));
     }
     keys.retain(|(_, key)| {
         !texts
@@ -122,12 +128,43 @@ fn unworded(source: &Source, texts: &Texts) -> Vec<String> {
         .collect()
 }
 
+/// Names added to a message that was begun elsewhere in the file, for
+/// instance to what a `match` gave; they may go to any message there.
+fn added_later(source: &Source) -> BTreeSet<String> {
+    let mut found = BTreeSet::new();
+    each_list(&shipped(source), &mut |list| {
+        // Whether the chain began with a key that is written out.
+        let mut written = false;
+        for link in list.windows(3) {
+            let name = |token| {
+                parens(token)
+                    .map(inside)
+                    .and_then(|given| string(given.first()?))
+            };
+            if ident(&link[0]).as_deref() == Some("msg") {
+                written = name(&link[1]).is_some();
+            } else if [',', ';', '='].iter().any(|end| is(&link[0], *end)) {
+                written = false;
+            }
+            let adds = ident(&link[1]).is_some_and(|method| ADDS.contains(&method.as_str()));
+            if is(&link[0], '.') && adds && !written {
+                found.extend(name(&link[2]));
+            }
+        }
+    });
+    found
+}
+
 /// Arguments that the texts name and the code does not give.
 fn ungiven(source: &Source, texts: &Texts) -> Vec<String> {
+    let later = added_later(source);
     let mut found = Vec::new();
     for said in said(source) {
         if let (Some(given), Some(wanted)) = (&said.arguments, texts.arguments.get(&said.key)) {
-            let missing: Vec<&String> = wanted.difference(given).collect();
+            let missing = wanted
+                .difference(given)
+                .filter(|name| !later.contains(*name));
+            let missing: Vec<&String> = missing.collect();
             if !missing.is_empty() {
                 found.push(source.at(said.at, format!("{} is not given {missing:?}", said.key)));
             }
@@ -147,10 +184,11 @@ fn unused(texts: &Texts, code: &[Source], data: &[Source]) -> Vec<String> {
                 .any(|q| source.text.contains(&format!("{q}{key}{q}")))
         })
     };
+    let built = |key: &str| BUILT.iter().any(|start| key.starts_with(start));
     let unused = texts
         .arguments
         .keys()
-        .filter(|key| !named.contains(*key) && !in_data(key));
+        .filter(|key| !named.contains(*key) && !in_data(key) && !built(key));
     unused
         .map(|key| format!("{FTL}: nothing says {key}"))
         .collect()
@@ -277,6 +315,22 @@ mod tests {
         assert_eq!(
             find("fn f() { let m = msg(\"gap-off\"); m.mm(\"gap\", 1.0) }"),
             0
+        );
+    }
+
+    #[test]
+    fn what_a_match_is_given_later_counts() {
+        let find = |text: &str| ungiven(&Source::made_up("core/src/a.rs", text), &texts()).len();
+        let later = "fn f() { let m = match a { A => msg(\"gap-off\"), B => msg(\"spots\").count(\"n\", 1) };";
+        assert_eq!(
+            find(&format!("{later} m.mm(\"gap\", 1.0).text(\"where\", w) }}")),
+            0
+        );
+        assert_eq!(find(&format!("{later} m.mm(\"gap\", 1.0) }}")), 1);
+        assert_eq!(find(&format!("{later} m }}")), 2);
+        assert_eq!(
+            find("fn f() { g(msg(\"spots\").count(\"n\", 1), msg(\"a\").text(\"where\", w)) }"),
+            1
         );
     }
 
