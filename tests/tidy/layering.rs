@@ -170,7 +170,7 @@ fn an_upward_import_is_found() {
         1
     );
     assert_eq!(find("core/src/sample.rs", "use crate::Degrees;"), 1);
-    assert_eq!(find("core/src/helpers.rs", ""), 1);
+    assert_eq!(find("core/src/tools.rs", ""), 1);
 }
 
 #[test]
