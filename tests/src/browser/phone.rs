@@ -362,7 +362,13 @@ impl Drop for Phone {
             self.rest(Duration::from_millis(100));
         }
         self.end();
-        let _ = fs::remove_dir_all(&self.profile);
+        // Processes of a killed browser may write for a moment longer.
+        for _ in 0..20 {
+            if fs::remove_dir_all(&self.profile).is_ok() || !self.profile.exists() {
+                break;
+            }
+            self.rest(Duration::from_millis(50));
+        }
         if !thread::panicking() {
             let errors = self.errors();
             assert!(errors.is_empty(), "the page had errors: {errors:#?}");
