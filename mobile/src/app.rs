@@ -13,8 +13,7 @@ use crate::shell::Shell;
 pub fn App() -> Element {
     let state = use_signal(AppState::default);
     let platform = use_context::<Platform>();
-    let shell = use_context_provider(|| Shell::new(platform, state));
-    use_hook(|| shell.boot());
+    use_context_provider(|| Shell::start(platform, state));
 
     let now = state.read();
     if now.boot == Boot::Opening {

@@ -4,7 +4,10 @@
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 
+use dioxus::core::spawn_forever;
 use dioxus::prelude::*;
+use futures_channel::mpsc::{UnboundedReceiver, UnboundedSender, unbounded};
+use futures_util::StreamExt;
 use rakeline_core::job::JobId;
 use rakeline_core::units::Millis;
 
@@ -23,6 +26,9 @@ pub struct Shell {
     /// What screens read.
     pub state: Signal<AppState>,
     platform: Platform,
+    /// What devices say. They speak outside the screens' turn; the root's
+    /// task hears them inside it.
+    devices: UnboundedSender<FromDevice>,
     heard: Rc<RefCell<Vec<MotionEvent>>>,
     turns: Rc<RefCell<Option<Ticker>>>,
     asked_to_persist: Rc<Cell<bool>>,
@@ -34,6 +40,15 @@ impl PartialEq for Shell {
     }
 }
 
+/// What comes from a device rather than from a tap.
+#[derive(Debug)]
+enum FromDevice {
+    /// An intent.
+    Intent(Intent),
+    /// A turn of the reading.
+    Turn,
+}
+
 /// The shell of the app around this component.
 #[must_use]
 pub fn use_shell() -> Shell {
@@ -41,46 +56,68 @@ pub fn use_shell() -> Shell {
 }
 
 impl Shell {
-    /// A shell on a platform; call it once, inside the app's root component.
+    /// A shell on a platform that reads the records and follows the
+    /// address; call it once, inside the app's root component.
     #[must_use]
-    pub fn new(platform: Platform, state: Signal<AppState>) -> Self {
-        Self {
+    pub fn start(platform: Platform, state: Signal<AppState>) -> Self {
+        let (devices, heard_by_root) = unbounded();
+        let shell = Self {
             state,
             platform,
+            devices,
             heard: Rc::default(),
             turns: Rc::default(),
             asked_to_persist: Rc::default(),
-        }
+        };
+        shell.listen();
+        spawn_forever(shell.clone().root(heard_by_root));
+        shell
     }
 
-    /// Reads the records and follows the address.
-    pub fn boot(&self) {
+    /// Asks devices to report.
+    fn listen(&self) {
         let shell = self.clone();
         self.platform.page.on_pop(Rc::new(move |path| {
-            shell.send(Intent::Popped(path));
+            shell.post(FromDevice::Intent(Intent::Popped(path)));
         }));
         let shell = self.clone();
         self.platform.page.on_hidden(Rc::new(move |visibility| {
-            shell.send(Intent::Seen(visibility));
+            shell.post(FromDevice::Intent(Intent::Seen(visibility)));
         }));
-        let shell = self.clone();
-        spawn(async move {
-            let path = shell.platform.page.path();
-            match shell.read_all().await {
-                Ok((jobs, trash, settings)) => {
-                    shell.send(Intent::Booted {
-                        jobs,
-                        trash,
-                        settings,
-                        path,
-                    });
-                    if asks_for_sample(&shell.platform.page.query()) {
-                        shell.send(Intent::OpenSample(shell.new_id()));
-                    }
-                }
-                Err(fault) => shell.send(Intent::BootFailed(fault)),
+    }
+
+    /// Hands something to the root's task; after the app's end nobody hears.
+    fn post(&self, from: FromDevice) {
+        let _ = self.devices.unbounded_send(from);
+    }
+
+    /// The root's task: opens the app, then hears devices.
+    async fn root(self, mut devices: UnboundedReceiver<FromDevice>) {
+        self.boot().await;
+        while let Some(from) = devices.next().await {
+            match from {
+                FromDevice::Intent(intent) => self.send(intent),
+                FromDevice::Turn => self.turn(),
             }
-        });
+        }
+    }
+
+    async fn boot(&self) {
+        let path = self.platform.page.path();
+        match self.read_all().await {
+            Ok((jobs, trash, settings)) => {
+                self.send(Intent::Booted {
+                    jobs,
+                    trash,
+                    settings,
+                    path,
+                });
+                if asks_for_sample(&self.platform.page.query()) {
+                    self.send(Intent::OpenSample(self.new_id()));
+                }
+            }
+            Err(fault) => self.send(Intent::BootFailed(fault)),
+        }
     }
 
     /// A name that no other job has.
@@ -132,7 +169,7 @@ impl Shell {
             }
             Action::Commit(number, writes) => {
                 let shell = self.clone();
-                spawn(async move {
+                spawn_forever(async move {
                     let outcome = shell.platform.storage.commit(writes).await;
                     let kept = outcome.is_ok();
                     shell.send(Intent::Committed(number, outcome));
@@ -143,14 +180,14 @@ impl Shell {
             }
             Action::Load(id, step) => {
                 let shell = self.clone();
-                spawn(async move {
+                spawn_forever(async move {
                     let found = shell.platform.storage.get(&Place::Jobs.key(&id)).await;
                     shell.send(Intent::Loaded(id, step, found));
                 });
             }
             Action::Move(id, to) => {
                 let shell = self.clone();
-                spawn(async move {
+                spawn_forever(async move {
                     let outcome = shell.move_record(&id, to).await;
                     shell.send(Intent::Moved(id, to, outcome));
                 });
@@ -170,7 +207,7 @@ impl Shell {
         let turns = self
             .platform
             .page
-            .every(TURN, Rc::new(move || shell.turn()));
+            .every(TURN, Rc::new(move || shell.post(FromDevice::Turn)));
         *self.turns.borrow_mut() = Some(turns);
     }
 

@@ -11,6 +11,16 @@ pub enum Kind {
     Words,
 }
 
+/// Whether a field wants the keyboard as soon as it is shown.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Focus {
+    /// It waits for a tap.
+    #[default]
+    Waits,
+    /// It is the first thing to type.
+    First,
+}
+
 /// A labelled field that keeps what is typed, right or wrong.
 #[component]
 pub fn Entry(
@@ -18,6 +28,7 @@ pub fn Entry(
     label: String,
     value: String,
     #[props(default = Kind::Figure)] kind: Kind,
+    #[props(default)] focus: Focus,
     #[props(default)] wrong: Option<String>,
     #[props(default)] note: Option<String>,
     on_type: EventHandler<String>,
@@ -40,6 +51,12 @@ pub fn Entry(
                 enterkeyhint: "next",
                 "aria-invalid": if is_wrong { "true" },
                 "aria-describedby": "{about}",
+                onmounted: move |event| async move {
+                    if focus == Focus::First {
+                        // A browser that keeps the keyboard away waits for the tap.
+                        let _ = event.set_focus(true).await;
+                    }
+                },
                 oninput: move |event| on_type.call(event.value()),
             }
             div { id: "{about}", role: "status",

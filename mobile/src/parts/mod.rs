@@ -7,7 +7,7 @@ mod notice;
 mod path;
 
 pub use drawing::DrawingView;
-pub use field::{Entry, Kind};
+pub use field::{Entry, Focus, Kind};
 pub use frame::Frame;
 pub use notice::NoticeBar;
 pub use path::PathStrip;

@@ -46,7 +46,7 @@ pub fn Jobs() -> Element {
                 if empty {
                     h1 { {t("jobs-empty-title")} }
                     p { class: "why", {t("jobs-empty-why")} }
-                    ol { class: "caution",
+                    ol { class: "steps",
                         li { {t("jobs-empty-1")} }
                         li { {t("jobs-empty-2")} }
                         li { {t("jobs-empty-3")} }

@@ -6,7 +6,7 @@ use rakeline_core::drawing::half_width_drawing;
 use rakeline_core::job::{self, Field, HalfWidths, Particular};
 
 use crate::driver::Intent;
-use crate::parts::{DrawingView, Entry, Frame, Kind};
+use crate::parts::{DrawingView, Entry, Focus, Frame, Kind};
 use crate::route::Step;
 use crate::shell::use_shell;
 use crate::texts::{say, t};
@@ -70,6 +70,7 @@ pub fn Measures() -> Element {
                     id: "half-left",
                     label: t("half-left"),
                     value: job.typed(Field::HalfLeft).to_owned(),
+                    focus: if job.typed(Field::HalfLeft).is_empty() { Focus::First } else { Focus::Waits },
                     wrong: left_wrong,
                     note: t("in-mm"),
                     on_type: type_in(Field::HalfLeft),
@@ -82,7 +83,7 @@ pub fn Measures() -> Element {
                     note: t("in-mm"),
                     on_type: type_in(Field::HalfRight),
                 }
-                button { class: "offscreen", r#type: "submit", tabindex: "-1", {t(next)} }
+                button { r#type: "submit", hidden: true }
             }
             if let Some(doubt) = doubt {
                 div { class: "note-box", role: "status", {doubt} }

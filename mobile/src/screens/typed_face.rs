@@ -35,7 +35,7 @@ pub fn TypedFace(label: String, open: bool) -> Element {
         details { open: is_open,
             summary { {t("type-a-gauge")} }
             form {
-                class: "body",
+                class: "stack",
                 onsubmit: move |event| {
                     event.prevent_default();
                     submit.send(Intent::TakeTyped(facing()));
