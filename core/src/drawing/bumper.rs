@@ -54,7 +54,7 @@ pub fn bumper_from_behind(view: &BumperView) -> Drawing {
     }
     items.push(line(
         Pen::Centre,
-        &[(0.0, top - unit * 3.6), (0.0, bottom + unit * 2.6)],
+        &[(0.0, top - unit * 1.6), (0.0, bottom + unit * 2.6)],
     ));
     items.extend(view.marks.iter().flat_map(|mark| tape_cross(mark, unit)));
     items.extend(spacing_dimensions(view, top - unit * 2.2, top, unit));

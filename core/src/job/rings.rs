@@ -177,3 +177,19 @@ pub fn budget_lines(job: &JobState, spot: &Spot) -> Vec<Message> {
     }
     lines
 }
+
+/// What would settle the close calls of the job, each way once.
+#[must_use]
+pub fn settled_by(job: &JobState) -> Option<Message> {
+    let mut ways: Vec<Message> = Vec::new();
+    for choice in ring_choices(job).into_iter().flatten() {
+        if let Verdict::CloseCall { settle, .. } = choice.verdict {
+            for way in settle {
+                if !ways.contains(&way) {
+                    ways.push(way);
+                }
+            }
+        }
+    }
+    (!ways.is_empty()).then(|| msg("rings-settled-by").list("ways", ways))
+}

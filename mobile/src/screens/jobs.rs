@@ -98,7 +98,7 @@ pub fn Jobs() -> Element {
 pub fn job_title(name: &str, created: &DateTime<FixedOffset>) -> String {
     let name = plain(name.trim());
     if name.is_empty() {
-        say(&msg("job-of-day").text("when", day_and_time(created)))
+        say(&msg("job-of-day").text("when", created.format("%-d %b, %H:%M").to_string()))
     } else {
         name
     }

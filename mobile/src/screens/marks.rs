@@ -22,6 +22,7 @@ pub fn Marks() -> Element {
     let Some(marks) = &job.marks else {
         return rsx! { NoMarks {} };
     };
+    let explained: Vec<String> = job::marks_explained(job).iter().map(say).collect();
     let tape = shell.clone();
     let rows: Vec<(String, f64)> = job
         .spots
@@ -41,8 +42,10 @@ pub fn Marks() -> Element {
             },
             div {
                 h1 { {say(&marks.kind.message())} }
-                for line in job::marks_explained(job) {
-                    p { class: "why", {say(&line)} }
+                p { class: "why",
+                    for line in explained.iter().take(2) {
+                        {line.clone()} " "
+                    }
                 }
             }
             DrawingView { drawing: marks_drawing(job) }
@@ -59,6 +62,16 @@ pub fn Marks() -> Element {
                 }
             }
             p { class: "why", {t("marks-straight")} }
+            if explained.len() > 2 {
+                details {
+                    summary { {t("marks-why-here")} }
+                    ul { class: "candidates",
+                        for line in explained.iter().skip(2) {
+                            li { {line.clone()} }
+                        }
+                    }
+                }
+            }
             Stale { job: job.clone() }
         }
     }

@@ -1,7 +1,7 @@
 //! Ring sets, verdict first.
 
 use dioxus::prelude::*;
-use rakeline_core::decide::ring_set::{RingChoice, Verdict};
+use rakeline_core::decide::ring_set::Verdict;
 use rakeline_core::drawing::{face_from_side, marks_drawing};
 use rakeline_core::job::{self, JobState, Spot};
 use rakeline_core::text::msg;
@@ -46,6 +46,9 @@ pub fn Rings() -> Element {
             },
             div {
                 h1 { {say(&job::rings_headline(job))} }
+                if let Some(ways) = job::settled_by(job) {
+                    p { {say(&ways)} }
+                }
                 p { class: "why", {t("rings-swap")} }
             }
             ol { class: "rings",
@@ -85,37 +88,29 @@ fn RingRow(job: JobState, spot: Spot, index: usize) -> Element {
         li { class,
             span { class: "spot", {spot.label.clone()} }
             span { class: "verdict", {say(&choice.headline())} }
+            if let Some(others) = choice.others() {
+                span { {say(&others)} }
+            }
             if let Some(aim) = &aim {
                 span { class: "aim", {say(aim)} }
             }
             if let Some(face) = job::face_with_plus_minus(&job, &spot) {
                 span { class: "aim", {say(&face)} }
             }
-            {what_next(&choice)}
+            if let Verdict::CannotBeServed { what_to_do, .. } = &choice.verdict {
+                p { {say(&choice.reason())} }
+                p { {say(what_to_do)} }
+            }
             details {
                 summary { {t("ring-why")} }
                 Weighed { job: job.clone(), spot: spot.clone() }
-            }
-            button {
-                class: "also",
-                onclick: move |_| read.send(Intent::ReadAgain(index)),
-                {say(&msg("read-again").text("label", spot.label.clone()))}
+                button {
+                    class: "also",
+                    onclick: move |_| read.send(Intent::ReadAgain(index)),
+                    {say(&msg("read-again").text("label", spot.label.clone()))}
+                }
             }
         }
-    }
-}
-
-/// What settles a close call, or what to do where no set serves.
-fn what_next(choice: &RingChoice) -> Element {
-    match &choice.verdict {
-        Verdict::Sure { .. } => rsx! {},
-        Verdict::CloseCall { settle, .. } => rsx! {
-            p { {say(&msg("ring-settled-by").list("ways", settle.clone()))} }
-        },
-        Verdict::CannotBeServed { what_to_do, .. } => rsx! {
-            p { {say(&choice.reason())} }
-            p { {say(what_to_do)} }
-        },
     }
 }
 

@@ -65,16 +65,34 @@ impl RingChoice {
                 if !sets.contains(&proposed) {
                     sets.push(proposed);
                 }
-                let key = if sets.len() == 1 {
-                    "ring-set-near-limit"
-                } else {
-                    "ring-set-for-now"
-                };
-                msg(key)
-                    .message("sets", any_of(&sets))
-                    .message("set", name(proposed))
+                match sets.len() {
+                    1 => msg("ring-set-near-limit").message("set", name(proposed)),
+                    2 => msg("ring-set-for-now")
+                        .message("sets", any_of(&sets))
+                        .message("set", name(proposed)),
+                    _ => msg("ring-set-of-many").message("set", name(proposed)),
+                }
             }
         }
+    }
+
+    /// The other sets of a close call with more than two, which the
+    /// headline leaves out: 'Ring 5, Ring 14'.
+    #[must_use]
+    pub fn others(&self) -> Option<Message> {
+        let Verdict::CloseCall {
+            proposed: Some(proposed),
+            right_somewhere,
+            ..
+        } = &self.verdict
+        else {
+            return None;
+        };
+        let others: Vec<&RingSet> = once(right_somewhere)
+            .into_iter()
+            .filter(|set| *set != proposed)
+            .collect();
+        (others.len() > 1).then(|| msg("ring-set-others").message("sets", any_of(&others)))
     }
 
     /// Why: the numbers behind the verdict, in words.
