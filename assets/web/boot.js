@@ -8,9 +8,6 @@ const WORDS = {
   reload: "Reload",
 };
 
-// How long a new version may take to come in before the old one is started.
-const TAKE_OVER_MS = 1500;
-
 function part(tag, text) {
   const element = document.createElement(tag);
   element.textContent = text;
@@ -40,30 +37,15 @@ window.addEventListener("error", (event) => {
 });
 window.addEventListener("unhandledrejection", (event) => showFault(event.reason));
 
-/** A version that was fetched last time comes in now, before the app runs,
- *  unless the present one is still open elsewhere: the worker decides. */
-async function takeOver() {
-  const registration = await navigator.serviceWorker?.getRegistration();
-  const waiting = registration?.waiting;
-  if (!waiting) return false;
-  const taken = new Promise((done) => {
-    navigator.serviceWorker.addEventListener("controllerchange", () => done(true), { once: true });
-    setTimeout(() => done(false), TAKE_OVER_MS);
-  });
-  const answer = new MessageChannel();
-  const refused = new Promise((done) => {
-    answer.port1.onmessage = () => done(false);
-  });
-  waiting.postMessage("take-over", [answer.port2]);
-  return Promise.race([taken, refused]);
-}
-
+/** A new version is fetched now and comes in by itself at the next start,
+ *  when no page of the present one is open: files of two never mix. */
 async function register() {
   try {
-    await navigator.serviceWorker?.register("/sw.js");
+    const registration = await navigator.serviceWorker?.register("/sw.js");
+    await registration?.update();
   } catch (cause) {
-    // Private windows refuse; the app then needs the connection at each start.
-    console.warn("no offline start:", cause);
+    // Offline, or a private window, which refuses: nothing is lost but the new version.
+    console.warn("no new version fetched:", cause);
   }
 }
 
@@ -81,10 +63,6 @@ async function compiled() {
 async function start() {
   if (typeof WebAssembly !== "object") {
     showTrouble(WORDS.old);
-    return;
-  }
-  if (await takeOver().catch(() => false)) {
-    location.reload();
     return;
   }
   let init;

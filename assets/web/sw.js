@@ -30,21 +30,12 @@ async function fill() {
   }));
 }
 
+/** Runs when no page of an older version is open any more. */
 async function clean() {
   const names = await caches.keys();
   const old = names.filter((name) => name.startsWith(PREFIX) && name !== CACHE);
   await Promise.all(old.map((name) => caches.delete(name)));
   await self.clients.claim();
-}
-
-/** Comes in only when no other page of the present version is open. */
-async function takeOver(port) {
-  const pages = await self.clients.matchAll({ type: "window", includeUncontrolled: true });
-  if (pages.length <= 1) {
-    await self.skipWaiting();
-  } else {
-    port?.postMessage("later");
-  }
 }
 
 async function serve(request) {
@@ -61,9 +52,6 @@ async function serve(request) {
 
 self.addEventListener("install", (event) => event.waitUntil(fill()));
 self.addEventListener("activate", (event) => event.waitUntil(clean()));
-self.addEventListener("message", (event) => {
-  if (event.data === "take-over") event.waitUntil(takeOver(event.ports[0]));
-});
 self.addEventListener("fetch", (event) => {
   const { request } = event;
   const own = new URL(request.url).origin === self.location.origin;

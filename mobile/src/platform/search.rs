@@ -17,6 +17,10 @@ const ORDER: [SourceName; 3] = [
 /// How long a source may be silent before the next is tried as well.
 const PATIENCE: Millis = Millis(700.0);
 
+/// How long a source that gave an event without figures may take to give
+/// some: the first event of a browser may come before the first reading.
+const GRACE: Millis = Millis(250.0);
+
 /// How long all of them may be silent before there is no sensor.
 const GIVE_UP: Millis = Millis(3000.0);
 
@@ -28,11 +32,11 @@ const SILENCE: Millis = Millis(2000.0);
 pub(super) enum Heard {
     /// The source gave figures.
     Figures(SourceName),
-    /// The source gave an event without figures, or cannot be made.
+    /// The source gave an event without figures.
     Nothing(SourceName),
     /// The source is forbidden.
     Refused(SourceName),
-    /// The source gave figures and was then ended by the system.
+    /// The source cannot be made, or was ended by the system.
     Ended(SourceName),
     /// Time went by with the page shown or hidden.
     Tick(Visibility),
@@ -96,7 +100,8 @@ impl Search {
 
     /// One step:
     /// - figures while seeking, or after silence: this source is used;
-    /// - nothing, or refused: the next source at once, a fault after the last;
+    /// - nothing: the next source after [`GRACE`]; ended or refused: the next
+    ///   at once; a fault after the last;
     /// - a tick while seeking: after [`PATIENCE`] the next source, after
     ///   [`GIVE_UP`] no sensor; time in the background does not count;
     /// - a tick while using acceleration, which reports all the time:
@@ -113,9 +118,11 @@ impl Search {
                 self.state = State::Using { source, last };
                 vec![Action::Use(source)]
             }
-            (State::Seeking { .. }, Heard::Nothing(source) | Heard::Ended(source)) => {
-                self.dead(source, 0, at)
+            (State::Seeking { .. }, Heard::Nothing(source)) => {
+                self.hasten(source, at);
+                Vec::new()
             }
+            (State::Seeking { .. }, Heard::Ended(source)) => self.dead(source, 0, at),
             (State::Seeking { .. }, Heard::Refused(source)) => self.dead(source, 1, at),
             (State::Seeking { .. }, Heard::Tick(shown)) => self.seek(gone, shown, at),
             (State::Using { source, .. }, Heard::Figures(from)) if from == source => {
@@ -168,8 +175,28 @@ impl Search {
         Vec::new()
     }
 
+    fn hasten(&mut self, source: SourceName, at: Millis) {
+        if let State::Seeking {
+            dead, since, tried, ..
+        } = &mut self.state
+            && let Some(place) = ORDER.iter().position(|known| *known == source)
+            && !dead[place]
+        {
+            dead[place] = true;
+            if place + 1 == *tried {
+                *since = since.min(at.0 - (PATIENCE.0 - GRACE.0));
+            }
+        }
+    }
+
     fn seek(&mut self, gone: f64, shown: Visibility, at: Millis) -> Vec<Action> {
-        if let State::Seeking { since, waited, .. } = &mut self.state {
+        if let State::Seeking {
+            since,
+            waited,
+            dead,
+            ..
+        } = &mut self.state
+        {
             match shown {
                 Visibility::Hidden => *since += gone,
                 Visibility::Shown => *waited += gone,
@@ -178,6 +205,9 @@ impl Search {
                 return self.give_up();
             }
             if at.0 - *since >= PATIENCE.0 {
+                if dead.iter().all(|is_dead| *is_dead) {
+                    return self.give_up();
+                }
                 return self.next(at);
             }
         }
@@ -243,41 +273,54 @@ mod tests {
     }
 
     #[test]
-    fn an_event_without_figures_goes_on_at_once() {
+    fn events_without_figures_shorten_the_wait() {
         let mut search = started();
-        let at = Millis(5.0);
+        search.step(Heard::Nothing(Orientation), Millis(0.0));
+        let next = ticks(&mut search, TICK, 100, 300);
+        assert_eq!(next, [(300, Action::Listen(RelativeOrientation))]);
+        let at = Millis(300.0);
         assert_eq!(
-            search.step(Heard::Nothing(Orientation), at),
-            [Action::Listen(RelativeOrientation)]
-        );
-        assert_eq!(
-            search.step(Heard::Nothing(RelativeOrientation), at),
+            search.step(Heard::Ended(RelativeOrientation), at),
             [Action::Listen(Acceleration)]
         );
+        search.step(Heard::Nothing(Acceleration), at);
         assert_eq!(
-            search.step(Heard::Nothing(Acceleration), at),
-            [Action::Leave, Action::Tell(MotionFault::NoSensor)]
+            ticks(&mut search, TICK, 400, 900),
+            [
+                (600, Action::Leave),
+                (600, Action::Tell(MotionFault::NoSensor))
+            ]
         );
     }
 
     #[test]
-    fn a_source_that_repeats_nothing_is_counted_once() {
+    fn a_first_event_without_figures_does_not_lose_the_best_source() {
         let mut search = started();
         search.step(Heard::Nothing(Orientation), Millis(1.0));
-        for at in 2..10 {
+        let figures = search.step(Heard::Figures(Orientation), Millis(20.0));
+        assert_eq!(figures, [Action::Use(Orientation)]);
+    }
+
+    #[test]
+    fn a_source_that_repeats_nothing_does_not_put_the_next_off() {
+        let mut search = started();
+        search.step(Heard::Nothing(Orientation), Millis(1.0));
+        for at in 2..90 {
             let again = search.step(Heard::Nothing(Orientation), Millis(f64::from(at)));
             assert_eq!(again, []);
         }
-        let figures = search.step(Heard::Figures(RelativeOrientation), Millis(20.0));
+        let next = ticks(&mut search, TICK, 100, 600);
+        assert_eq!(next, [(300, Action::Listen(RelativeOrientation))]);
+        let figures = search.step(Heard::Figures(RelativeOrientation), Millis(620.0));
         assert_eq!(figures, [Action::Use(RelativeOrientation)]);
     }
 
     #[test]
     fn a_forbidden_source_makes_the_fault_a_refusal() {
         let mut search = started();
-        search.step(Heard::Nothing(Orientation), Millis(1.0));
+        search.step(Heard::Ended(Orientation), Millis(1.0));
         search.step(Heard::Refused(RelativeOrientation), Millis(2.0));
-        let actions = search.step(Heard::Nothing(Acceleration), Millis(3.0));
+        let actions = search.step(Heard::Ended(Acceleration), Millis(3.0));
         assert_eq!(
             actions,
             [Action::Leave, Action::Tell(MotionFault::PermissionRefused)]

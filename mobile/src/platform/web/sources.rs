@@ -28,11 +28,11 @@ const FREQUENCY: f64 = 60.0;
 pub(super) enum Report {
     /// Figures.
     Figures(RawSample),
-    /// An event without figures, or no such source.
+    /// An event without figures.
     Nothing,
     /// The source is forbidden.
     Refused,
-    /// The system ended the source.
+    /// The system ended the source, or has none.
     Ended,
 }
 
@@ -142,7 +142,7 @@ fn relative_orientation(window: &Window, reports: Reports) -> Listening {
     let sensor = match relative_sensor(window) {
         Some(Ok(sensor)) => sensor,
         Some(Err(error)) => return none(refusal(&error)),
-        None => return none(Report::Nothing),
+        None => return none(Report::Ended),
     };
     let (clock, own, told) = (window.clone(), sensor.clone(), reports.clone());
     let reading = Listener::new(&sensor, "reading", move |_| {
