@@ -1,6 +1,8 @@
 //! Source: JSON Schema, draft 2020-12, as the Python library `jsonschema`
 //! reads it: an independent validator gives the same verdict as the parser.
 
+#![allow(clippy::expect_used, reason = "a test stops here")]
+
 use rakeline_core::kit;
 use rakeline_tests::oracle;
 use serde_json::{Value, json};

@@ -3,6 +3,8 @@
 //! Figures that fitters use, as check values. Each stands in its own test
 //! with its own sheet; all other figures of that sheet are invented.
 
+#![allow(clippy::expect_used, reason = "a test stops here")]
+
 use rakeline_core::decide::ring_set::{
     Blocked, Candidate, InsertUse, Outcome, RakeOrigin, RingChoice, RingSet, SpotFacts, Verdict,
     choose,

@@ -1,6 +1,8 @@
 //! Source: none; the ring-set rule done a second time by looking at every
 //! combination, and chances by scipy's normal distribution.
 
+#![allow(clippy::expect_used, reason = "a test stops here")]
+
 use rakeline_core::decide::ring_set::{Verdict, choose};
 use rakeline_tests::kit_cases::{Dice, case};
 use rakeline_tests::oracle;

@@ -18,6 +18,10 @@ pub fn json_schema() -> Value {
     let schema = settings.into_generator().into_root_schema_for::<KitSheet>();
     let mut value = schema.to_value();
     bound_group(&mut value, SHEET);
+    value["description"] = json!(
+        "A kit of parking sensors: heads, rings, inserts, holes, leads, limits. Lengths in \
+         millimetres, angles in degrees (+ up), times in milliseconds. What is left out is not given."
+    );
     value["title"] = json!("Rakeline kit sheet, version 1");
     value
 }
