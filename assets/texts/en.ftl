@@ -242,6 +242,7 @@ drill-shut-foam-not-seen = There is foam, and what is behind it was not seen. Lo
 drill-shut-foam-seen = Clear the foam from outside, look again, and answer 'seen and clear'.
 drill-shut-could-not-see = It could not be seen what is behind this spot. Take off what hides it, or use an inspection camera. Not seen means not drilled.
 drill-shut-depth-not-measured = The depth behind this spot is not measured. Measure it from behind, and type it.
+drill-shut-depth-makes-no-sense = { $typed } mm behind the face cannot be. Measure it again, and type it.
 drill-shut-too-shallow = Head, connector and bend need { $needs } mm; there are { $depth } mm, { $by } mm too few. Move the mark.
 drill-shut-connector = The connector has { $connector } mm and does not pass the hole of { $hole } mm. Check the kit sheet.
 drill-shut-grip = The panel has { $panel } mm; the head grips { $least } to { $greatest } mm. Check the kit, or move the mark.

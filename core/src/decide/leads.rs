@@ -151,7 +151,12 @@ impl LeadFault {
 pub fn plan(sheet: &KitSheet, route: &Route) -> Result<LeadPlan, LeadFault> {
     let bad = |l: &Millimetres| !l.0.is_finite() || l.0 < 0.0;
     let length: f64 = route.stretches.iter().map(|l| l.0).sum();
-    if route.stretches.iter().any(bad) || length.is_nan() || length <= 0.0 || bad(&route.slack) {
+    if route.stretches.iter().any(bad)
+        || length.is_nan()
+        || length <= 0.0
+        || bad(&route.slack)
+        || route.straight.as_ref().is_some_and(bad)
+    {
         return Err(LeadFault::NoLength);
     }
     let length = Millimetres(length);

@@ -197,6 +197,7 @@ impl Draft {
         match self.at(path) {
             Some(Value::String(text)) => text.clone(),
             Some(Value::Null) | None => String::new(),
+            Some(Value::Number(n)) => n.as_f64().map_or_else(|| n.to_string(), |f| f.to_string()),
             Some(other) => other.to_string(),
         }
     }

@@ -188,7 +188,10 @@ pub(super) fn hindrances(sheet: &KitSheet, facts: &SpotFacts) -> Vec<Option<Outc
     let material = facts.material;
     let needs = needs_insert(sheet, material);
     let old_too_large = |covers: Millimetres| match facts.old_hole {
-        Some(old_hole) if old_hole > covers => Some(Outcome::OldHoleTooLarge { old_hole, covers }),
+        // A hole that is no number counts as too large.
+        Some(old_hole) if old_hole.0.total_cmp(&covers.0).is_gt() => {
+            Some(Outcome::OldHoleTooLarge { old_hole, covers })
+        }
         _ => None,
     };
     let bare = if needs {

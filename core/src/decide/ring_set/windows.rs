@@ -53,7 +53,6 @@ fn between(usable: &[Usable], bounds: &Bounds, here: f64, to: f64) -> Window {
     };
     match right.map(|i| &usable[i]) {
         Some(now) => {
-            consider(bounds.greatest - now.lift);
             for other in usable {
                 match other.by_parts_and_hole(now) {
                     // Sorted by rank: nothing better follows.

@@ -4,9 +4,12 @@
 //! behind to the head that is pressed in at its edge. Steps and cautions are
 //! messages; what is missing is asked.
 
+mod gate;
+
+pub use gate::{AtHead, GREATEST_DEPTH, Gate, Instead, Shut, depth_needed, gate};
+
 use serde::{Deserialize, Serialize};
 
-use super::look_behind::{AtHead, Gate, Shut, gate};
 use crate::kit::Material;
 use crate::text::{Message, msg};
 use crate::units::{Degrees, Millimetres};
