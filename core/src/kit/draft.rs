@@ -317,3 +317,103 @@ fn take_out(here: &mut Value, steps: &[Step<'_>]) {
         _ => {}
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::kit::parse;
+    use crate::units::Degrees;
+
+    const METAL: &str = include_str!("../../../assets/kits/metal-four.json");
+    const TEXTS: &str = include_str!("../../../assets/texts/en.ftl");
+
+    #[test]
+    fn a_sheet_goes_through_the_editor_unchanged() {
+        let sheet = parse(METAL).unwrap();
+        assert_eq!(Draft::of(&sheet).sheet(), Ok(sheet));
+    }
+
+    #[test]
+    fn what_is_typed_wrong_stays_as_typed_and_is_named() {
+        let mut draft = Draft::of(&parse(METAL).unwrap());
+        draft.set("rings[1].lift", "5 deg");
+        assert_eq!(draft.typed("rings[1].lift"), "5 deg");
+        let faults = draft.sheet().unwrap_err();
+        assert_eq!(faults[0].at, "rings[1].lift");
+        draft.set("rings[1].lift", "5,5");
+        assert_eq!(draft.sheet().unwrap().rings[1].lift, Degrees(5.5));
+        assert_eq!(draft.typed("heads.depth"), "17");
+    }
+
+    #[test]
+    fn an_emptied_field_is_not_given_and_takes_its_empty_group_with_it() {
+        let mut draft = Draft::of(&parse(METAL).unwrap());
+        draft.set("output.kind", "");
+        draft.set("heads.depth", " ");
+        let sheet = draft.sheet().unwrap();
+        assert_eq!(sheet.output, None);
+        assert_eq!(sheet.heads.depth, None);
+    }
+
+    #[test]
+    fn entries_are_added_and_taken_out() {
+        let mut draft = Draft::of(&parse(METAL).unwrap());
+        draft.add("rings");
+        assert_eq!(draft.entries("rings"), 5);
+        assert_eq!(draft.sheet().unwrap_err()[0].at, "rings[4].name");
+        draft.set("rings[4].name", "17");
+        draft.set("rings[4].lift", "17");
+        assert_eq!(draft.sheet().unwrap().rings[4].lift, Degrees(17.0));
+        draft.remove("rings", 4);
+        draft.remove("rings", 40);
+        assert_eq!(draft.sheet().unwrap(), parse(METAL).unwrap());
+    }
+
+    #[test]
+    fn a_whole_sheet_can_be_typed_from_nothing() {
+        let mut draft = Draft::blank();
+        assert!(draft.sheet().is_err());
+        draft.add("heads.labels");
+        draft.add("rings");
+        for (path, typed) in [
+            ("name", "From nothing"),
+            ("heads.labels[0]", "L"),
+            ("rings[0].name", "2"),
+            ("rings[0].lift", "2"),
+            ("aim.least", "0"),
+            ("aim.greatest", "9"),
+            ("aim.target", "4"),
+            ("mark_out.inner", "280"),
+            ("mark_out.corner_gap_least", "180"),
+            ("holes.head", "21"),
+        ] {
+            assert_eq!(check_typed(path, typed), None, "{path}");
+            draft.set(path, typed);
+        }
+        assert_eq!(draft.sheet().unwrap().heads.labels, ["L"]);
+    }
+
+    #[test]
+    fn a_path_that_no_sheet_has_changes_nothing() {
+        let mut draft = Draft::of(&parse(METAL).unwrap());
+        let before = draft.clone();
+        draft.set("rings.lift", "3");
+        draft.set("nowhere", "3");
+        draft.set("rings[9].lift", "3");
+        draft.add("aim");
+        assert_eq!(draft, before);
+    }
+
+    #[test]
+    fn every_field_has_a_word() {
+        for field in fields() {
+            let key = field.path.replace("[]", "").replace(['.', '_'], "-");
+            assert!(
+                TEXTS.contains(&format!("\nkit-field-{key} = ")),
+                "{}",
+                field.path
+            );
+        }
+        assert!(fields().len() > 80);
+    }
+}

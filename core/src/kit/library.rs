@@ -109,3 +109,53 @@ pub enum Use {
     /// As it was when fitted; the library's was changed since.
     AsItWas,
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const PLAIN: &str = include_str!("../../../assets/kits/plain-four.json");
+
+    #[test]
+    fn a_copy_gets_the_next_free_name() {
+        let sheet = parse(PLAIN).unwrap();
+        let first = copy(&sheet, std::slice::from_ref(&sheet));
+        assert_eq!(first.name, format!("{} (2)", sheet.name));
+        let second = copy(&sheet, &[sheet.clone(), first]);
+        assert_eq!(second.name, format!("{} (3)", sheet.name));
+    }
+
+    #[test]
+    fn the_same_file_twice_adds_nothing_and_another_sheet_never_replaces_one() {
+        let sheet = parse(PLAIN).unwrap();
+        assert_eq!(import(PLAIN, &[]), Ok(Import::New(sheet.clone())));
+        let library = [sheet.clone()];
+        let name = sheet.name.clone();
+        assert_eq!(import(PLAIN, &library), Ok(Import::AlreadyThere { name }));
+        let other = PLAIN.replace("\"inner\": 280", "\"inner\": 270");
+        let Ok(Import::Renamed { sheet: new, was }) = import(&other, &library) else {
+            panic!("renamed");
+        };
+        assert_eq!(was, sheet.name);
+        assert_ne!(new.name, sheet.name);
+        assert!(import("{}", &library).is_err());
+    }
+
+    #[test]
+    fn a_file_name_has_letters_figures_and_dashes_only() {
+        let mut sheet = parse(PLAIN).unwrap();
+        assert_eq!(file_name(&sheet), "bench-kit-p4-invented.json");
+        sheet.name = "../..".to_owned();
+        assert_eq!(file_name(&sheet), "kit-sheet.json");
+    }
+
+    #[test]
+    fn a_job_keeps_the_sheet_as_it_was() {
+        let was = parse(PLAIN).unwrap();
+        let mut now = was.clone();
+        now.mark_out.inner.0 += 5.0;
+        let jobs = [(1, now.clone()), (2, was)];
+        let found = used_in(&now, jobs.iter().map(|(id, sheet)| (*id, sheet)));
+        assert_eq!(found, [(1, Use::AsItStands), (2, Use::AsItWas)]);
+    }
+}

@@ -358,3 +358,140 @@ fn rings(typed: &str) -> Result<Vec<f64>, ListFault> {
         .map(|part| number(part).ok_or(ListFault::Why(Why::NotANumber)))
         .collect()
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::kit::{Material, parse, to_json};
+    use crate::units::{Degrees, Millimetres, Millis};
+
+    fn typed(change: &[(QuickField, &str)]) -> QuickSheet {
+        use QuickField as F;
+        let mut quick = QuickSheet::default();
+        for (field, text) in [
+            (F::Name, "Shelf kit"),
+            (F::Labels, "1 2 3 4"),
+            (F::Hole, "21"),
+            (F::Rings, "2 5 9 14"),
+            (F::Inner, "280"),
+            (F::CornerGap, "180"),
+            (F::LeastAim, "0"),
+            (F::GreatestAim, "9"),
+            (F::TargetAim, "4"),
+        ] {
+            quick.set(field, text);
+        }
+        for (field, text) in change {
+            quick.set(*field, *text);
+        }
+        quick
+    }
+
+    fn fault(quick: &QuickSheet) -> Vec<(QuickField, String)> {
+        let faults = quick.sheet().unwrap_err();
+        faults
+            .into_iter()
+            .map(|(f, m)| (f, m.key.into_owned()))
+            .collect()
+    }
+
+    #[test]
+    fn nine_fields_make_a_sheet_and_the_rest_is_not_given() {
+        let sheet = typed(&[]).sheet().unwrap();
+        assert_eq!(sheet.heads.labels, ["1", "2", "3", "4"]);
+        assert_eq!(sheet.heads.comes_with.as_deref(), Some("2"));
+        assert_eq!(sheet.rings[2].name, "9");
+        assert_eq!(sheet.rings[3].lift, Degrees(14.0));
+        assert_eq!(sheet.heads.depth, None);
+        assert_eq!(sheet.leads, None);
+        assert_eq!(sheet.obstacle_learn, None);
+        assert!(sheet.inserts.is_empty());
+        assert_eq!(parse(&to_json(&sheet)), Ok(sheet));
+    }
+
+    #[test]
+    fn all_fields_go_where_they_belong() {
+        use QuickField as F;
+        let sheet = typed(&[
+            (F::Depth, "17,5"),
+            (F::InsertLift, "7"),
+            (F::InsertHole, "28"),
+            (F::Cycles, "6"),
+            (F::SilentSeconds, "4"),
+            (F::LeadLength, "2400"),
+        ])
+        .sheet()
+        .unwrap();
+        assert_eq!(sheet.heads.depth, Some(Millimetres(17.5)));
+        assert_eq!(sheet.inserts[0].hole, Millimetres(28.0));
+        assert_eq!(sheet.inserts[0].needed_for, [Material::Metal]);
+        let learn = sheet.obstacle_learn.unwrap();
+        assert_eq!((learn.cycles, learn.silent), (6, Millis(4000.0)));
+        let head = sheet.leads.and_then(|l| l.head).unwrap();
+        assert_eq!(head.length, Millimetres(2400.0));
+    }
+
+    #[test]
+    fn each_wrong_field_is_named_with_what_is_wrong() {
+        use QuickField as F;
+        let quick = typed(&[
+            (F::Hole, "0.8"),
+            (F::Labels, "1 2 2 4"),
+            (F::LeastAim, "zero"),
+        ]);
+        let faults = fault(&quick);
+        assert!(faults.contains(&(F::Hole, "kit-fault-looks-like-inches".to_owned())));
+        assert!(faults.contains(&(F::LeastAim, "kit-fault-not-a-number".to_owned())));
+        assert_eq!(quick.check(F::Labels).unwrap().key, "kit-fault-twice");
+        assert_eq!(quick.check(F::Rings), None);
+    }
+
+    #[test]
+    fn an_empty_form_names_the_nine_fields_that_are_needed() {
+        let faults = fault(&QuickSheet::default());
+        let missing = faults.iter().filter(|(_, key)| key == "kit-fault-missing");
+        assert_eq!(missing.count(), 9);
+        assert_eq!(faults.len(), 9, "{faults:?}");
+    }
+
+    #[test]
+    fn an_insert_and_a_learn_come_in_twos() {
+        use QuickField as F;
+        let faults = fault(&typed(&[(F::InsertLift, "7"), (F::Cycles, "6")]));
+        let missing = "kit-fault-missing".to_owned();
+        assert!(faults.contains(&(F::InsertHole, missing.clone())));
+        assert!(faults.contains(&(F::SilentSeconds, missing)));
+    }
+
+    #[test]
+    fn a_single_comma_between_figures_is_asked_about() {
+        use QuickField as F;
+        let lifts = |text: &str| {
+            let sheet = typed(&[(F::Rings, text)]).sheet();
+            sheet.map(|s| s.rings.iter().map(|r| r.lift.0).collect::<Vec<_>>())
+        };
+        assert_eq!(
+            fault(&typed(&[(F::Rings, "2,5")])),
+            [(F::Rings, "quick-list-unclear".to_owned())]
+        );
+        assert_eq!(lifts("2,5,9"), Ok(vec![2.0, 5.0, 9.0]));
+        assert_eq!(lifts("2, 5, 9"), Ok(vec![2.0, 5.0, 9.0]));
+        assert_eq!(lifts("2,5 5"), Ok(vec![2.5, 5.0]));
+        assert_eq!(lifts("2.5;5"), Ok(vec![2.5, 5.0]));
+    }
+
+    #[test]
+    fn a_least_above_its_greatest_is_shown_at_the_aim() {
+        use QuickField as F;
+        let faults = fault(&typed(&[(F::LeastAim, "10")]));
+        assert_eq!(
+            faults,
+            [(F::LeastAim, "kit-fault-least-above-greatest".to_owned())]
+        );
+        let faults = fault(&typed(&[(F::CornerGap, "600")]));
+        assert_eq!(
+            faults,
+            [(F::CornerGap, "kit-fault-least-above-greatest".to_owned())]
+        );
+    }
+}
