@@ -6,5 +6,6 @@
 
 #[cfg(feature = "browser")]
 pub mod browser;
+pub mod kit_cases;
 pub mod markout;
 pub mod oracle;
