@@ -7,11 +7,52 @@ sample-not-a-number = The sensor gave no usable figure. Hold on, or type the ang
 sample-zero-length = The sensor shows no gravity. Hold the phone still, or type the angle.
 sample-time-went-back = A sensor reading came with an older time and was left out.
 
+sample-saturated = A blow, or the sensor's range ended. Hold the phone still; if this stays, type the angle.
+sample-converted-from-g = This sensor counts in g. Converted to m/s².
+sample-turned-round = This sensor points down at rest. Turned round.
+
 ## Face angle, still window, uncertainty
+
+still-no-samples = No reading came from the sensor in { $seconds } s. Check that motion is allowed, or type the angle.
+still-sensor-stopped = The sensor stopped during the reading. Read again, or type the angle.
+still-hand-moves = The phone kept moving: it swung by { $spread }° in { $seconds } s. Press it on and read again.
+still-too-noisy = The reading stayed uncertain by ± { $reached }° after { $seconds } s, ± { $asked }° is asked. Switch off the engine, press the phone on, read again.
+still-too-few = Only { $samples } readings came in { $seconds } s. Hold longer, or type the angle.
+face-not-a-bumper = { $rake }° is not a bumper face (more than { $limit }°). Is the phone's back on the face, top edge up?
+face-typed-not-a-number = Type the angle as a figure in degrees.
+face-typed-no-accuracy = Type the gauge's ± as a figure above 0, up to { $limit }°.
+budget-noise = noise of the reading
+budget-rounding = rounding of the sensor
+budget-zeroing = the phone's own error
+budget-gauge = the gauge's ±
+budget-contact = where the phone touches the face
+budget-seating = how it sits from one reading to the next
+budget-ground = how the ground lies
+budget-turn = the corner angle
+budget-shrink-noise = Most of the ± is noise: hold longer, engine off.
+budget-shrink-rounding = Most of the ± is rounding by this sensor: a finer source, or a typed gauge, would shrink it.
+budget-shrink-zeroing = Most of the ± is this phone's own error: zero the phone.
+budget-shrink-zeroing-again = Most of the ± is what zeroing left: zero again with the two table poses.
+budget-shrink-gauge = Most of the ± is the gauge's own: a finer gauge would shrink it.
+budget-shrink-contact = Most of the ± is where the phone touches the rounded face: stick three feet on, and set the face's roundness.
+budget-shrink-contact-feet = Most of the ± is where the phone sits on the rounded face: place it on the mark with care.
+budget-shrink-seating = Most of the ± is how the phone sits: read this spot again, three times in all.
+budget-shrink-ground = Most of the ± is the ground: lay the board beside the wheels once, or pick a saved bay.
+budget-shrink-ground-board = Most of the ± is the ground: measure it again with the board, both ways round.
+budget-shrink-turn = Most of the ± is the corner angle on this slope: type it, or sweep left to right.
 
 ## Zero the phone
 
+zero-renew-phone = Zeroed was { $profile }, not this phone. Zero this phone.
+zero-renew-case = The phone's case changed since it was zeroed. Zero it again.
+zero-renew-feet = The feet on the phone changed since it was zeroed. Zero it again.
+zero-renew-age = Zeroed { $days } days ago. Zero the phone again.
+
 ## How the ground lies
+
+ground-not-flat = The phone leans { $lean }°: lay it flat on the board, screen up, top edge forward.
+ground-no-reading = Read the board both ways round first.
+ground-too-steep = The ground slopes { $slope }° (more than { $limit }°). Move the vehicle to flatter ground.
 
 ## Corner angle and shape from above
 

@@ -1,0 +1,191 @@
+//! Zero the phone: its own error, found by reversal.
+//!
+//! A chip reads a = S u + b (in g, u the true up-vector); the back sits on
+//! a flat face with the normal (wx, wy, 1), the screen with (rx, ry, 1).
+//! A reading afterwards: u = normalise(S⁻¹(a - b)); a source normalised
+//! inside the system gives only the direction of a, so its length k comes
+//! first from |S⁻¹(k a - b)| = 1.
+
+use serde::{Deserialize, Serialize};
+
+use crate::estimate::contact::Feet;
+use crate::estimate::rake::{Seat, Side, rake_against_gravity};
+use crate::estimate::still::StillReading;
+use crate::sample::{STANDARD_GRAVITY, Source, UpVector, length};
+use crate::text::{Message, msg};
+use crate::units::{Degrees, Estimate, Millis};
+
+/// Unknowns of a phone: offset (3), scale error (3), back seat (2), screen
+/// seat (2), in this order.
+pub const UNKNOWNS: usize = 10;
+
+/// Days after which zeroing is asked for again.
+pub const RENEW_AFTER: Millis = Millis(30.0 * 86_400_000.0);
+
+/// Whether the source hands over lengths or only directions.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum SourceKind {
+    /// Raw acceleration.
+    Raw,
+    /// Normalised inside the system.
+    Normalised,
+}
+
+impl From<Source> for SourceKind {
+    fn from(source: Source) -> Self {
+        match source {
+            Source::Acceleration { .. } => Self::Raw,
+            Source::Quaternion { .. } | Source::Euler { .. } => Self::Normalised,
+        }
+    }
+}
+
+/// Which phone it is and what it wears: a change asks for zeroing again.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct PhoneProfile {
+    /// Name given to this phone.
+    pub name: String,
+    /// Its case, in the fitter's words; empty for none.
+    pub case: String,
+    /// Feet on its back.
+    pub feet: Feet,
+}
+
+/// What zeroing found; see the module.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Zeroing {
+    /// Phone, case and feet it holds for.
+    pub profile: PhoneProfile,
+    /// Kind of source it holds for.
+    pub kind: SourceKind,
+    /// Offset, scale error, back seat, screen seat: offsets in g, scale as
+    /// a share, seats in sines.
+    pub unknowns: [f64; UNKNOWNS],
+    /// Covariance of the unknowns, rows one after the other.
+    pub covariance: Vec<f64>,
+    /// Poses used.
+    pub poses: usize,
+    /// Root mean square of what is left after the fit, one direction.
+    pub spread: Degrees,
+    /// Face angle at an upright face with the phone's back, before zeroing
+    /// minus after it.
+    pub was_off_by: Degrees,
+    /// When, in milliseconds since 1970 (UTC).
+    pub at: Millis,
+}
+
+/// The phone in use.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+pub enum Phone {
+    /// As it came.
+    #[default]
+    Unzeroed,
+    /// Zeroed.
+    Zeroed(Box<Zeroing>),
+}
+
+impl Zeroing {
+    /// Seat of a side.
+    #[must_use]
+    pub fn seat(&self, side: Side) -> Seat {
+        seat_of(&self.unknowns, side)
+    }
+
+    /// Up-vector of a reading with the phone's own error taken off; `None`
+    /// when the reading comes from another kind of source.
+    #[must_use]
+    pub fn correct(&self, still: &StillReading) -> Option<UpVector> {
+        (self.kind == still.source.into())
+            .then(|| corrected(&self.unknowns, still))
+            .flatten()
+    }
+
+    /// Face angle against gravity with its uncertainty from zeroing alone.
+    #[must_use]
+    pub fn rake(&self, still: &StillReading, side: Side) -> Option<Estimate<Degrees>> {
+        if self.kind != still.source.into() || self.covariance.len() != UNKNOWNS * UNKNOWNS {
+            return None;
+        }
+        let at = |unknowns: &[f64; UNKNOWNS]| {
+            corrected(unknowns, still)
+                .map(|up| rake_against_gravity(up, side, seat_of(unknowns, side)))
+        };
+        let value = at(&self.unknowns)?;
+        let mut slope = [0.0; UNKNOWNS];
+        for (i, s) in slope.iter_mut().enumerate() {
+            let mut moved = self.unknowns;
+            moved[i] += SLOPE_STEP;
+            let above = at(&moved)?;
+            moved[i] -= 2.0 * SLOPE_STEP;
+            *s = (above - at(&moved)?).0 / (2.0 * SLOPE_STEP);
+        }
+        let variance: f64 = self
+            .covariance
+            .chunks_exact(UNKNOWNS)
+            .zip(slope)
+            .map(|(row, s)| s * row.iter().zip(slope).map(|(c, t)| c * t).sum::<f64>())
+            .sum();
+        Some(Estimate::new(value, Degrees(variance.max(0.0).sqrt())))
+    }
+
+    /// Why zeroing should be done again; `None` while it holds.
+    #[must_use]
+    pub fn renewal(&self, phone: &PhoneProfile, now: Millis) -> Option<Message> {
+        let days = (now - self.at).0 / 86_400_000.0;
+        if phone.name != self.profile.name {
+            Some(msg("zero-renew-phone").text("profile", self.profile.name.clone()))
+        } else if phone.case != self.profile.case {
+            Some(msg("zero-renew-case"))
+        } else if phone.feet != self.profile.feet {
+            Some(msg("zero-renew-feet"))
+        } else if now - self.at > RENEW_AFTER {
+            Some(msg("zero-renew-age").count("days", days as i64))
+        } else {
+            None
+        }
+    }
+}
+
+/// Step of the numerical slopes: offsets, scales and seats are all of the
+/// order 0.01.
+const SLOPE_STEP: f64 = 1e-5;
+
+/// Seat of a side among the unknowns.
+pub(crate) fn seat_of(unknowns: &[f64; UNKNOWNS], side: Side) -> Seat {
+    let [.., wx, wy, rx, ry] = *unknowns;
+    match side {
+        Side::Back => Seat { x: wx, y: wy },
+        Side::Screen => Seat { x: rx, y: ry },
+    }
+}
+
+fn corrected(unknowns: &[f64; UNKNOWNS], still: &StillReading) -> Option<UpVector> {
+    match (still.source.into(), still.raw_mean) {
+        (SourceKind::Raw, Some(raw)) => correct_raw(unknowns, raw.map(|c| c / STANDARD_GRAVITY)),
+        (SourceKind::Raw, None) => None,
+        (SourceKind::Normalised, _) => correct_direction(unknowns, still.up),
+    }
+}
+
+fn unscaled(unknowns: &[f64; UNKNOWNS], a: [f64; 3]) -> [f64; 3] {
+    [0, 1, 2].map(|i| (a[i] - unknowns[i]) / (1.0 + unknowns[3 + i]))
+}
+
+/// u = normalise(S⁻¹(a - b)), a in g.
+pub(crate) fn correct_raw(unknowns: &[f64; UNKNOWNS], a: [f64; 3]) -> Option<UpVector> {
+    UpVector::of(unscaled(unknowns, a))
+}
+
+/// First k from |S⁻¹(k d - b)| = 1, the positive root, then as raw.
+pub(crate) fn correct_direction(unknowns: &[f64; UNKNOWNS], d: UpVector) -> Option<UpVector> {
+    let p = [0, 1, 2].map(|i| d.0[i] / (1.0 + unknowns[3 + i]));
+    let q = [0, 1, 2].map(|i| unknowns[i] / (1.0 + unknowns[3 + i]));
+    let dot = |a: [f64; 3], b: [f64; 3]| a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
+    let (pp, pq) = (dot(p, p), dot(p, q));
+    let inside = pq * pq - pp * (dot(q, q) - 1.0);
+    if inside < 0.0 || length(d.0) < 0.5 {
+        return None;
+    }
+    let k = (pq + inside.sqrt()) / pp;
+    UpVector::of([0, 1, 2].map(|i| k * p[i] - q[i]))
+}
