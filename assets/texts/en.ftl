@@ -43,6 +43,24 @@ budget-shrink-turn = Most of the ± is the corner angle on this slope: type it, 
 
 ## Zero the phone
 
+zero-pose-back-upright = Back of the phone flat on the wall, top edge up.
+zero-pose-back-upside-down = Same place, back on the wall, top edge down.
+zero-pose-screen-in = Same place, screen on the wall, top edge up. Listen for the tone.
+zero-pose-screen-in-upside-down = Same place, screen on the wall, top edge down. Listen for the tone.
+zero-pose-table = On its back on a table.
+zero-pose-table-turned = Same place on the table, turned end for end.
+zero-table-buys = Two more readings on a table bring the phone's own error from { $without }° down to { $with }°.
+zero-bad-not-upright = The phone was turned { $by }° to the side. Hold its edge upright and read again.
+zero-bad-wrong-way-up = The top edge points the wrong way. Turn the phone round and read again.
+zero-bad-wrong-side = The other side of the phone is asked for. Turn it over and read again.
+zero-bad-surface-leans = This surface is off by { $by }°. Take an upright wall and a level table.
+zero-bad-moved = The phone moved while it was read (± { $by }°). Press it on and read again.
+zero-bad-same-twice = The phone was not moved since the reading before. Turn it as shown and read again.
+zero-bad-other-source = This reading comes from another sensor than the ones before. Start again.
+zero-too-few = At least three wall readings are needed: back upright, back upside down, screen in.
+zero-not-one-surface = The readings do not fit one flat surface: { $left }° is left over. Start again on one flat place.
+zero-not-a-phone = The readings ask for an error that no phone has. Check each pose and start again.
+
 zero-renew-phone = Zeroed was { $profile }, not this phone. Zero this phone.
 zero-renew-case = The phone's case changed since it was zeroed. Zero it again.
 zero-renew-feet = The feet on the phone changed since it was zeroed. Zero it again.

@@ -1,1 +1,4 @@
-//! t
+//! What Rakeline's tests share.
+
+pub mod oracle;
+pub mod tilt_sim;

@@ -6,11 +6,17 @@
 //! inside the system gives only the direction of a, so its length k comes
 //! first from |S⁻¹(k a - b)| = 1.
 
+pub mod poses;
+pub mod solve;
+
 use serde::{Deserialize, Serialize};
 
 use crate::estimate::contact::Feet;
 use crate::estimate::rake::{Seat, Side, rake_against_gravity};
+use crate::estimate::seating::Seating;
 use crate::estimate::still::StillReading;
+use crate::estimate::zero::poses::PoseReading;
+use crate::estimate::zero::solve::{ZeroFault, zero_phone};
 use crate::sample::{STANDARD_GRAVITY, Source, UpVector, length};
 use crate::text::{Message, msg};
 use crate::units::{Degrees, Estimate, Millis};
@@ -63,8 +69,8 @@ pub struct Zeroing {
     pub unknowns: [f64; UNKNOWNS],
     /// Covariance of the unknowns, rows one after the other.
     pub covariance: Vec<f64>,
-    /// Poses used.
-    pub poses: usize,
+    /// Poses it was found from, so that it can be solved again.
+    pub poses: Vec<PoseReading>,
     /// Root mean square of what is left after the fit, one direction.
     pub spread: Degrees,
     /// Face angle at an upright face with the phone's back, before zeroing
@@ -128,6 +134,15 @@ impl Zeroing {
         Some(Estimate::new(value, Degrees(variance.max(0.0).sqrt())))
     }
 
+    /// The same poses solved again, with how well the phone turned out to
+    /// sit in the job's repeats.
+    ///
+    /// # Errors
+    /// When the poses do not fit by that seating.
+    pub fn seated(&self, seating: Seating) -> Result<Self, ZeroFault> {
+        zero_phone(&self.poses, self.profile.clone(), seating, self.at)
+    }
+
     /// Why zeroing should be done again; `None` while it holds.
     #[must_use]
     pub fn renewal(&self, phone: &PhoneProfile, now: Millis) -> Option<Message> {
@@ -167,7 +182,7 @@ fn corrected(unknowns: &[f64; UNKNOWNS], still: &StillReading) -> Option<UpVecto
     }
 }
 
-fn unscaled(unknowns: &[f64; UNKNOWNS], a: [f64; 3]) -> [f64; 3] {
+pub(crate) fn unscaled(unknowns: &[f64; UNKNOWNS], a: [f64; 3]) -> [f64; 3] {
     [0, 1, 2].map(|i| (a[i] - unknowns[i]) / (1.0 + unknowns[3 + i]))
 }
 
