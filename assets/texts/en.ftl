@@ -21,6 +21,9 @@ still-too-few = Only { $samples } readings came in { $seconds } s. Hold longer, 
 face-not-a-bumper = { $rake }° is not a bumper face (more than { $limit }°). Is the phone's back on the face, top edge up?
 face-typed-not-a-number = Type the angle as a figure in degrees.
 face-typed-no-accuracy = Type the gauge's ± as a figure above 0, up to { $limit }°.
+repeats-outlier = Reading { $which } stands apart by { $off }°. It still counts: read once more, or take it out.
+repeats-contradict = The two readings are { $apart }° apart. Read once more.
+mirror-differs = Left { $left }° and right { $right }° differ by { $apart }° (more than { $limit }°). Read both again; the bumper may sit crooked.
 budget-noise = noise of the reading
 budget-rounding = rounding of the sensor
 budget-zeroing = the phone's own error
@@ -73,6 +76,13 @@ ground-no-reading = Read the board both ways round first.
 ground-too-steep = The ground slopes { $slope }° (more than { $limit }°). Move the vehicle to flatter ground.
 
 ## Corner angle and shape from above
+
+sweep-too-short = A sweep needs the centre, at least one place beside it, and the centre again.
+sweep-not-closed = The sweep has to start and end on the centre. Put the phone on the centre again.
+sweep-closing-too-far = Back on the centre the phone was { $closing }° off (more than { $limit }°). Keep away from magnets, go slower, sweep again.
+sweep-turned-too-far = At { $along } mm the face is turned by { $turn }°: that is round the corner. Leave this place out.
+sweep-same-place = Two places of the sweep are the same on the tape. Correct one.
+shape-out-of-range = A tape figure goes beyond 3000 mm or a corner angle beyond 90°. Correct it.
 
 ## Kit sheet
 

@@ -22,7 +22,7 @@ fn main() {
                 let job = ZeroJob::draw(&mut Rng::new(seed), &setup);
                 let Some(z) = job.zeroing(Seating::Pooled {
                     spread: Degrees(0.2),
-                    repeats: 10,
+                    dof: 10,
                 }) else {
                     refused += 1;
                     continue;

@@ -18,8 +18,8 @@ pub enum Seating {
     Pooled {
         /// Pooled standard deviation.
         spread: Degrees,
-        /// Repeats behind it.
-        repeats: usize,
+        /// Degrees of freedom behind it: repeats less spots.
+        dof: usize,
     },
 }
 
@@ -29,20 +29,19 @@ impl Seating {
     #[must_use]
     pub fn pooled(spots: &[Vec<Degrees>]) -> Self {
         let mut square = 0.0;
-        let (mut dof, mut repeats) = (0.0, 0);
+        let mut dof = 0;
         for spot in spots.iter().filter(|spot| spot.len() > 1) {
             let n = spot.len() as f64;
             let mean = spot.iter().map(|r| r.0).sum::<f64>() / n;
             square += spot.iter().map(|r| (r.0 - mean).powi(2)).sum::<f64>();
-            dof += n - 1.0;
-            repeats += spot.len();
+            dof += spot.len() - 1;
         }
-        if dof < 1.0 {
+        if dof < 1 {
             return Self::Assumed;
         }
         Self::Pooled {
-            spread: Degrees((square / dof).sqrt()),
-            repeats,
+            spread: Degrees((square / dof as f64).sqrt()),
+            dof,
         }
     }
 
@@ -52,7 +51,7 @@ impl Seating {
     pub fn u(self) -> Degrees {
         match self {
             Self::Assumed => SEATING,
-            Self::Pooled { spread, repeats } => spread * few_factor(repeats as f64),
+            Self::Pooled { spread, dof } => spread * few_factor(dof as f64 + 1.0),
         }
     }
 }

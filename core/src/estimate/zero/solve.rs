@@ -13,13 +13,13 @@ use nalgebra::{SMatrix, SVector};
 use crate::estimate::rake::{Seat, Side, rake_against_gravity};
 use crate::estimate::seating::Seating;
 use crate::estimate::still::StillReading;
-use crate::estimate::zero::poses::{Pose, PoseReading, check_pose};
+use crate::estimate::zero::poses::{BadPose, Pose, PoseReading, check_pose};
 use crate::estimate::zero::{
     PhoneProfile, SourceKind, UNKNOWNS, Zeroing, correct_direction, seat_of, unscaled,
 };
 use crate::sample::{STANDARD_GRAVITY, UpVector, length};
 use crate::text::{Message, msg};
-use crate::units::{Degrees, Millis};
+use crate::units::{Degrees, Millis, root_sum_of_squares};
 
 /// Prior standard deviation of an axis's offset in g (20 to 90 mg by the
 /// makers' sheets).
@@ -39,6 +39,8 @@ pub const U_LENGTH: f64 = 0.000_5;
 pub const MOST_OFFSET: f64 = 0.12;
 /// Seats beyond this are not a phone's.
 pub const MOST_SEAT: Degrees = Degrees(6.0);
+/// Scale errors beyond this are not a phone's.
+pub const MOST_SCALE: f64 = 0.03;
 /// The fit is worse than the seating explains when what is left is more
 /// than so many of its standard deviations.
 const MOST_MISFIT: f64 = 3.0;
@@ -59,6 +61,8 @@ type Normal = SMatrix<f64, ALL, ALL>;
 pub enum ZeroFault {
     /// The wall poses are not all there (the fourth may be missing).
     TooFewPoses,
+    /// One of them is bad.
+    Bad(Pose, BadPose),
     /// The poses do not fit one phone on one surface.
     NotOneSurface {
         /// What is left after the fit.
@@ -74,6 +78,7 @@ impl ZeroFault {
     pub fn message(self) -> Message {
         match self {
             Self::TooFewPoses => msg("zero-too-few"),
+            Self::Bad(_, bad) => bad.message(),
             Self::NotOneSurface { left } => msg("zero-not-one-surface").deg("left", left.0),
             Self::NotAPhone => msg("zero-not-a-phone"),
         }
@@ -107,16 +112,15 @@ pub fn zero_phone(
         return Err(ZeroFault::TooFewPoses);
     }
     for (i, pose) in poses.iter().enumerate() {
-        if check_pose(&poses[..i], pose).is_err() {
-            return Err(ZeroFault::TooFewPoses);
-        }
+        check_pose(&poses[..i], pose).map_err(|bad| ZeroFault::Bad(pose.pose, bad))?;
     }
     let (found, covariance) = fit(poses, seating.u()).ok_or(ZeroFault::NotAPhone)?;
     let mut unknowns = [0.0; UNKNOWNS];
     unknowns.copy_from_slice(&found.as_slice()[..UNKNOWNS]);
     let offsets = unknowns[..3].iter().all(|b| b.abs() < MOST_OFFSET);
     let most_seat = MOST_SEAT.0.to_radians();
-    if !offsets || unknowns[6..].iter().any(|s| s.abs() > most_seat) {
+    let scales = unknowns[3..6].iter().all(|s| s.abs() < MOST_SCALE);
+    if !offsets || !scales || unknowns[6..].iter().any(|s| s.abs() > most_seat) {
         return Err(ZeroFault::NotAPhone);
     }
     let spread = left_over(&found, poses, seating.u());
@@ -200,7 +204,7 @@ fn residuals(x: &Unknowns, poses: &[PoseReading], seating: Degrees) -> Option<Re
     for PoseReading { pose, still } in poses {
         let up = pose_up(&unknowns, still, &mut all)?;
         let u = [seating.0, still.u_noise.0, still.u_rounding.0];
-        let sd = crate::units::root_sum_of_squares(&u).to_radians();
+        let sd = root_sum_of_squares(&u).to_radians();
         let seat = seat_of(&unknowns, pose.side()).normal();
         let across = up.dot(seat).clamp(-1.0, 1.0);
         let lean = x[WALL];
@@ -233,7 +237,12 @@ fn pose_up(
     match still.raw_mean {
         Some(raw) => {
             let a = unscaled(unknowns, raw.map(|c| c / STANDARD_GRAVITY));
-            all.push((length(a) - 1.0) / U_LENGTH);
+            let u = [
+                still.u_noise.0.to_radians(),
+                still.u_rounding.0.to_radians(),
+            ];
+            let u = root_sum_of_squares(&[U_LENGTH, u[0], u[1]]);
+            all.push((length(a) - 1.0) / u);
             UpVector::of(a)
         }
         None => correct_direction(unknowns, still.up),
@@ -303,4 +312,198 @@ fn left_over(x: &Unknowns, poses: &[PoseReading], seating: Degrees) -> Degrees {
         let square = used.iter().map(|r| r * r).sum::<f64>() / used.len().max(1) as f64;
         seating * square.sqrt()
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::estimate::contact::Feet;
+    use crate::sample::Source;
+
+    /// Up-vectors of a phone with offset z, back seat y and screen seat y
+    /// on a wall of some lean, all in degrees; raw.
+    fn poses(offset: f64, back: f64, screen: f64, lean: f64) -> Vec<PoseReading> {
+        let z = [
+            lean - back + offset,
+            lean + back + offset,
+            -lean - screen + offset,
+            -lean + screen + offset,
+        ];
+        Pose::ALL
+            .into_iter()
+            .zip(z)
+            .enumerate()
+            .map(|(i, (pose, z))| {
+                let side = if i % 2 == 0 { 1.0 } else { -1.0 };
+                let raw = [
+                    0.0,
+                    side * STANDARD_GRAVITY,
+                    z.to_radians() * STANDARD_GRAVITY,
+                ];
+                let still = StillReading {
+                    up: UpVector::of(raw).unwrap(),
+                    u_noise: Degrees(0.01),
+                    u_rounding: Degrees(0.0),
+                    samples: 50,
+                    effective: 50.0,
+                    source: Source::Acceleration { step: 0.0 },
+                    raw_mean: Some(raw),
+                    azimuth: None,
+                    at: Millis(i as f64 * 5_000.0),
+                };
+                PoseReading { pose, still }
+            })
+            .collect()
+    }
+
+    fn profile() -> PhoneProfile {
+        PhoneProfile {
+            name: "mine".to_owned(),
+            case: String::new(),
+            feet: Feet::On,
+        }
+    }
+
+    fn zero(poses: &[PoseReading]) -> Result<Zeroing, ZeroFault> {
+        zero_phone(poses, profile(), Seating::Assumed, Millis(0.0))
+    }
+
+    #[test]
+    fn wall_poses_find_offset_seats_and_lean() {
+        let wall = poses(2.0, 1.0, -0.5, 0.7);
+        let seen = FirstOrder::from_wall([0, 1, 2, 3].map(|i| wall[i].still.up.0[2]));
+        assert!((Degrees::asin(seen.offset).0 - 2.0).abs() < 0.01);
+        assert!((Degrees::asin(seen.wall).0 - 0.7).abs() < 0.01);
+        assert!((Degrees::asin(seen.back).0 - 1.0).abs() < 0.01);
+        assert!((Degrees::asin(seen.screen).0 + 0.5).abs() < 0.01);
+        let zeroing = zero(&wall).unwrap();
+        assert!((Degrees::asin(zeroing.unknowns[2]).0 - 2.0).abs() < 0.05);
+        assert!((Degrees::asin(zeroing.unknowns[7]).0 - 1.0).abs() < 0.05);
+        // On a true upright face the phone read 2 - 1 = 1 degree too much.
+        assert!(
+            (zeroing.was_off_by.0 - 1.0).abs() < 0.1,
+            "{:?}",
+            zeroing.was_off_by
+        );
+        let after = zeroing.rake(&wall[0].still, Side::Back).unwrap();
+        assert!((after.value.0 - 0.7).abs() < 0.05);
+        assert!((0.1..0.5).contains(&after.u.0), "{:?}", after.u);
+    }
+
+    #[test]
+    fn an_upside_down_pair_cancels_the_seat() {
+        for seat in [-2.0, 0.0, 1.5] {
+            let wall = poses(1.2, seat, 0.3, 0.0);
+            let pair = (wall[0].still.up.0[2] + wall[1].still.up.0[2]) / 2.0;
+            assert!((Degrees::asin(pair).0 - 1.2).abs() < 0.01);
+        }
+    }
+
+    #[test]
+    fn bad_poses_are_named() {
+        let good = poses(1.0, 0.5, 0.2, 0.3);
+        let bad = |i: usize, up: [f64; 3]| {
+            let mut next = good[i];
+            next.still.up = UpVector::of(up).unwrap();
+            check_pose(&good[..i], &next)
+        };
+        let (s, c) = 20f64.to_radians().sin_cos();
+        assert!(
+            matches!(bad(0, [s, c, 0.0]), Err(BadPose::NotUpright(d)) if (d.0 - 20.0).abs() < 1e-9)
+        );
+        assert!(
+            matches!(bad(0, [0.0, c, s]), Err(BadPose::SurfaceLeans(d)) if (d.0 - 20.0).abs() < 1e-9)
+        );
+        assert_eq!(bad(0, [0.0, -1.0, 0.01]), Err(BadPose::WrongWayUp));
+        let [x, y, z] = good[0].still.up.0;
+        assert_eq!(bad(2, [x, y, z]), Err(BadPose::SamePoseTwice));
+        let mut table = good[0];
+        table.pose = Pose::Table;
+        table.still.up = UpVector([0.0, 0.0, -1.0]);
+        assert_eq!(check_pose(&[], &table), Err(BadPose::WrongSide));
+        let mut shaken = good[0];
+        shaken.still.u_noise = Degrees(0.4);
+        assert_eq!(check_pose(&[], &shaken), Err(BadPose::Moved(Degrees(0.4))));
+        let mut other = good[1];
+        other.still.source = Source::Euler { step: Degrees(0.1) };
+        assert_eq!(check_pose(&good[..1], &other), Err(BadPose::OtherSource));
+    }
+
+    #[test]
+    fn the_wrong_side_is_seen_by_its_azimuth() {
+        let mut good = poses(1.0, 0.5, 0.2, 0.3);
+        good[0].still.azimuth = Some(Degrees(30.0));
+        good[2].still.azimuth = Some(Degrees(32.0));
+        assert_eq!(check_pose(&good[..1], &good[2]), Err(BadPose::WrongSide));
+        good[2].still.azimuth = Some(Degrees(-149.0));
+        assert_eq!(check_pose(&good[..1], &good[2]), Ok(()));
+    }
+
+    #[test]
+    fn readings_from_two_surfaces_are_not_recorded_as_good() {
+        let wall = poses(1.0, 0.5, 0.2, 0.0);
+        assert_eq!(zero(&wall[..2]), Err(ZeroFault::TooFewPoses));
+        // On a level table up is the seat's normal; here it is 4 degrees off.
+        let tables = [(Pose::Table, 0.0), (Pose::TableTurned, 0.1)];
+        let with = |off: f64| {
+            let mut all = wall.clone();
+            for (pose, more) in tables {
+                let mut next = wall[0];
+                let y = (0.5 + off + more).to_radians() * STANDARD_GRAVITY;
+                let z = (1.0 + 1f64.to_radians()) * STANDARD_GRAVITY;
+                next.still.raw_mean = Some([0.0, y, z]);
+                next.still.up = UpVector::of([0.0, y, z]).unwrap();
+                all.push(PoseReading { pose, ..next });
+            }
+            zero(&all)
+        };
+        assert!(with(0.0).is_ok());
+        assert!(matches!(with(4.0), Err(ZeroFault::NotOneSurface { .. })));
+        let mut pushed = wall.clone();
+        pushed[1].still.raw_mean = Some([0.0, -11.8, 0.1]);
+        assert_eq!(zero(&pushed), Err(ZeroFault::NotAPhone));
+        let far = poses(9.0, 0.1, 0.3, 0.2);
+        assert_eq!(zero(&far), Err(ZeroFault::NotAPhone));
+    }
+
+    #[test]
+    fn zeroing_is_asked_for_again_by_age_case_feet_and_phone() {
+        let zeroing = zero(&poses(1.0, 0.5, 0.2, 0.3)).unwrap();
+        let day = 86_400_000.0;
+        assert_eq!(zeroing.renewal(&profile(), Millis(29.0 * day)), None);
+        let old = zeroing.renewal(&profile(), Millis(31.0 * day)).unwrap();
+        assert_eq!(old, msg("zero-renew-age").count("days", 31));
+        let feet = PhoneProfile {
+            feet: Feet::None,
+            ..profile()
+        };
+        assert_eq!(
+            zeroing.renewal(&feet, Millis(0.0)),
+            Some(msg("zero-renew-feet"))
+        );
+        let other = PhoneProfile {
+            name: "other".to_owned(),
+            ..profile()
+        };
+        let why = zeroing.renewal(&other, Millis(0.0)).unwrap();
+        assert_eq!(why.key, "zero-renew-phone");
+    }
+
+    #[test]
+    fn a_zeroing_is_for_its_kind_of_source() {
+        let wall = poses(1.0, 0.5, 0.2, 0.3);
+        let zeroing = zero(&wall).unwrap();
+        let mut still = wall[0].still;
+        still.source = Source::Euler { step: Degrees(0.1) };
+        assert_eq!(zeroing.rake(&still, Side::Back), None);
+    }
+
+    #[test]
+    fn a_kept_zeroing_comes_back_the_same() {
+        let zeroing = zero(&poses(1.0, 0.5, 0.2, 0.3)).unwrap();
+        let text = serde_json::to_string(&zeroing).unwrap();
+        let back: Zeroing = serde_json::from_str(&text).unwrap();
+        assert!((back.unknowns[2] - zeroing.unknowns[2]).abs() < 1e-15);
+        assert_eq!(back.poses.len(), zeroing.poses.len());
+    }
 }
