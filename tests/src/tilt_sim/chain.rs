@@ -11,9 +11,10 @@
 
 use rakeline_core::estimate::contact::{Contact, Feet, Roundness};
 use rakeline_core::estimate::ground::{Ground, up_of};
-use rakeline_core::estimate::rake::{Around, FaceReading, Side, Turn, estimate_rake};
+use rakeline_core::estimate::rake::{Around, FaceReading, Seat, Side, Turn, estimate_rake};
 use rakeline_core::estimate::rake::{RakeEstimate, rake_against_gravity};
 use rakeline_core::estimate::seating::Seating;
+use rakeline_core::estimate::still::StillReading;
 use rakeline_core::estimate::zero::Phone;
 use rakeline_core::units::{Degrees, Estimate};
 
@@ -45,6 +46,16 @@ pub struct Outcome {
     pub truth: f64,
     /// What the app says.
     pub estimate: RakeEstimate,
+    /// The zeroing it came from.
+    pub zero: ZeroJob,
+    /// Seating pooled from the job's repeats.
+    pub seating: Seating,
+    /// Both readings of the board.
+    pub board: (StillReading, StillReading),
+    /// Readings at the spot.
+    pub readings: Vec<StillReading>,
+    /// Corner angle as known, degrees.
+    pub turn: f64,
 }
 
 impl Outcome {
@@ -108,16 +119,27 @@ pub fn run(rng: &mut Rng, case: &Case) -> Option<Outcome> {
         seating,
     };
     let estimate = estimate_rake(&readings, &Phone::Zeroed(Box::new(zeroing)), &around)?;
-    Some(Outcome { truth, estimate })
+    let readings = readings.iter().filter_map(held).collect();
+    Some(Outcome {
+        truth,
+        estimate,
+        zero: job,
+        seating,
+        board: pair,
+        readings,
+        turn: known.value.0,
+    })
+}
+
+fn held(reading: &FaceReading) -> Option<StillReading> {
+    match reading {
+        FaceReading::Held { still, .. } => Some(*still),
+        FaceReading::Typed { .. } => None,
+    }
 }
 
 fn plain(reading: &FaceReading) -> Option<Degrees> {
-    match reading {
-        FaceReading::Held { still, side } => {
-            Some(rake_against_gravity(still.up, *side, Default::default()))
-        }
-        FaceReading::Typed { .. } => None,
-    }
+    held(reading).map(|still| rake_against_gravity(still.up, Side::Back, Seat::default()))
 }
 
 /// Elevation against gravity of a face with this rake and turn in the

@@ -12,6 +12,7 @@ pub mod solve;
 use serde::{Deserialize, Serialize};
 
 use crate::estimate::contact::Feet;
+use crate::estimate::propagate::propagate;
 use crate::estimate::rake::{Seat, Side, rake_against_gravity};
 use crate::estimate::seating::Seating;
 use crate::estimate::still::StillReading;
@@ -113,25 +114,21 @@ impl Zeroing {
             return None;
         }
         let at = |unknowns: &[f64; UNKNOWNS]| {
-            corrected(unknowns, still)
-                .map(|up| rake_against_gravity(up, side, seat_of(unknowns, side)))
+            let up = corrected(unknowns, still)?;
+            Some([rake_against_gravity(up, side, seat_of(unknowns, side)).0])
         };
-        let value = at(&self.unknowns)?;
-        let mut slope = [0.0; UNKNOWNS];
-        for (i, s) in slope.iter_mut().enumerate() {
-            let mut moved = self.unknowns;
-            moved[i] += SLOPE_STEP;
-            let above = at(&moved)?;
-            moved[i] -= 2.0 * SLOPE_STEP;
-            *s = (above - at(&moved)?).0 / (2.0 * SLOPE_STEP);
+        let mut covariance = [[0.0; UNKNOWNS]; UNKNOWNS];
+        for (row, kept) in covariance
+            .iter_mut()
+            .zip(self.covariance.chunks_exact(UNKNOWNS))
+        {
+            row.copy_from_slice(kept);
         }
-        let variance: f64 = self
-            .covariance
-            .chunks_exact(UNKNOWNS)
-            .zip(slope)
-            .map(|(row, s)| s * row.iter().zip(slope).map(|(c, t)| c * t).sum::<f64>())
-            .sum();
-        Some(Estimate::new(value, Degrees(variance.max(0.0).sqrt())))
+        let ([value], [[variance]]) = propagate(at, &self.unknowns, &covariance)?;
+        Some(Estimate::new(
+            Degrees(value),
+            Degrees(variance.max(0.0).sqrt()),
+        ))
     }
 
     /// The same poses solved again, with how well the phone turned out to
@@ -160,10 +157,6 @@ impl Zeroing {
         }
     }
 }
-
-/// Step of the numerical slopes: offsets, scales and seats are all of the
-/// order 0.01.
-const SLOPE_STEP: f64 = 1e-5;
 
 /// Seat of a side among the unknowns.
 pub(crate) fn seat_of(unknowns: &[f64; UNKNOWNS], side: Side) -> Seat {

@@ -156,8 +156,7 @@ pub fn check_pose(before: &[PoseReading], next: &PoseReading) -> Result<(), BadP
     if still.u_noise > MOST_NOISE {
         return Err(BadPose::Moved(still.u_noise));
     }
-    let same = |b: &&PoseReading| b.pose != next.pose && unmoved(&b.still, still);
-    if before.iter().any(|b| same(&b)) {
+    if before.last().is_some_and(|b| unmoved(&b.still, still)) {
         return Err(BadPose::SamePoseTwice);
     }
     let [x, y, z] = still.up.0;
@@ -189,10 +188,12 @@ fn table(z: f64) -> Result<(), BadPose> {
     }
 }
 
-/// Closer than the noise of both: nobody touched the phone in between.
+/// Closer than the noise of both: nobody touched the phone in between. A
+/// source that rounds may say the same of a table both ways round.
 fn unmoved(a: &StillReading, b: &StillReading) -> bool {
     let noise = a.u_noise.0.hypot(b.u_noise.0).clamp(1e-6, 0.02);
-    a.up.angle_to(b.up).0 < 2.0 * noise
+    let flat_and_rounded = a.source.step_angle().0 > 0.0 && a.up.0[2] > 0.9;
+    !flat_and_rounded && a.up.angle_to(b.up).0 < 2.0 * noise
 }
 
 /// Where the azimuth is known, back and screen on one wall look opposite
