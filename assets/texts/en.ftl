@@ -21,6 +21,9 @@ still-too-few = Only { $samples } readings came in { $seconds } s. Hold longer, 
 face-not-a-bumper = { $rake }° is not a bumper face (more than { $limit }°). Is the phone's back on the face, top edge up?
 face-typed-not-a-number = Type the angle as a figure in degrees.
 face-typed-no-accuracy = Type the gauge's ± as a figure above 0, up to { $limit }°.
+repeats-outlier = Reading { $which } stands apart by { $off }°. It still counts: read once more, or take it out.
+repeats-contradict = The two readings are { $apart }° apart. Read once more.
+mirror-differs = Left { $left }° and right { $right }° differ by { $apart }° (more than { $limit }°). Read both again; the bumper may sit crooked.
 budget-noise = noise of the reading
 budget-rounding = rounding of the sensor
 budget-zeroing = the phone's own error
@@ -43,6 +46,24 @@ budget-shrink-turn = Most of the ± is the corner angle on this slope: type it, 
 
 ## Zero the phone
 
+zero-pose-back-upright = Back of the phone flat on the wall, top edge up.
+zero-pose-back-upside-down = Same place, back on the wall, top edge down.
+zero-pose-screen-in = Same place, screen on the wall, top edge up. Listen for the tone.
+zero-pose-screen-in-upside-down = Same place, screen on the wall, top edge down. Listen for the tone.
+zero-pose-table = On its back on a table.
+zero-pose-table-turned = Same place on the table, turned end for end.
+zero-table-buys = Two more readings on a table bring the phone's own error from { $without }° down to { $with }°.
+zero-bad-not-upright = The phone was turned { $by }° to the side. Hold its edge upright and read again.
+zero-bad-wrong-way-up = The top edge points the wrong way. Turn the phone round and read again.
+zero-bad-wrong-side = The other side of the phone is asked for. Turn it over and read again.
+zero-bad-surface-leans = This surface is off by { $by }°. Take an upright wall and a level table.
+zero-bad-moved = The phone moved while it was read (± { $by }°). Press it on and read again.
+zero-bad-same-twice = The phone was not moved since the reading before. Turn it as shown and read again.
+zero-bad-other-source = This reading comes from another sensor than the ones before. Start again.
+zero-too-few = At least three wall readings are needed: back upright, back upside down, screen in.
+zero-not-one-surface = The readings do not fit one flat surface: { $left }° is left over. Start again on one flat place.
+zero-not-a-phone = The readings ask for an error that no phone has. Check each pose and start again.
+
 zero-renew-phone = Zeroed was { $profile }, not this phone. Zero this phone.
 zero-renew-case = The phone's case changed since it was zeroed. Zero it again.
 zero-renew-feet = The feet on the phone changed since it was zeroed. Zero it again.
@@ -55,6 +76,13 @@ ground-no-reading = Read the board both ways round first.
 ground-too-steep = The ground slopes { $slope }° (more than { $limit }°). Move the vehicle to flatter ground.
 
 ## Corner angle and shape from above
+
+sweep-too-short = A sweep needs the centre, at least one place beside it, and the centre again.
+sweep-not-closed = The sweep has to start and end on the centre. Put the phone on the centre again.
+sweep-closing-too-far = Back on the centre the phone was { $closing }° off (more than { $limit }°). Keep away from magnets, go slower, sweep again.
+sweep-turned-too-far = At { $along } mm the face is turned by { $turn }°: that is round the corner. Leave this place out.
+sweep-same-place = Two places of the sweep are the same on the tape. Correct one.
+shape-out-of-range = A tape figure goes beyond 3000 mm or a corner angle beyond 90°. Correct it.
 
 ## Kit sheet
 

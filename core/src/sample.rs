@@ -55,6 +55,17 @@ impl UpVector {
         ])
     }
 
+    /// W3C beta and gamma of this up-vector: beta = asin(y), gamma =
+    /// atan2(-x, z). The same as AN3461, equations 28 and 29.
+    #[must_use]
+    pub fn euler(self) -> (Degrees, Degrees) {
+        let [x, y, z] = self.0;
+        (
+            Degrees(y.atan2(x.hypot(z)).to_degrees()),
+            Degrees((-x).atan2(z).to_degrees()),
+        )
+    }
+
     /// From a unit quaternion device -> world as x, y, z, w.
     #[must_use]
     pub fn from_quaternion([x, y, z, w]: [f64; 4]) -> Self {

@@ -9,3 +9,4 @@ pub mod browser;
 pub mod kit_cases;
 pub mod markout;
 pub mod oracle;
+pub mod tilt_sim;
