@@ -12,6 +12,8 @@ mod by_hand;
 mod candidates;
 mod choose;
 mod pair;
+#[cfg(test)]
+mod tests;
 mod windows;
 mod words;
 
