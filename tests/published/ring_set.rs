@@ -370,7 +370,10 @@ fn a_tight_fit_causes_false_alarms_so_the_hole_is_filed_until_the_head_lifts_out
         bumper_celsius: None,
     };
     let plan = drill::plan(&at, &tools).expect("a plan");
-    let place = |key: &str| plan.steps.iter().position(|s| s.key == key);
+    let place = |key: &str| {
+        let found = plan.steps.iter().position(|s| s.key == key);
+        found.expect("the step is there")
+    };
     assert!(place("drill-step-saw") < place("drill-step-file"));
     assert!(place("drill-step-file") < place("drill-step-press-edge"));
 }
