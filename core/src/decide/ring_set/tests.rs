@@ -34,12 +34,29 @@ fn a_sure_choice_says_so_first_and_gives_its_numbers_below() {
     assert_eq!(choice.headline(), wanted);
     let reason = choice.reason();
     assert_eq!(reason.key, "ring-reason-sure");
-    let aim = Arg::Number {
-        value: 3.0,
-        decimals: 1,
-    };
-    assert!(reason.args.contains(&("aim".into(), aim)));
+    let words =
+        |name: &str, message: Message| (name.to_owned().into(), Arg::Message(message.into()));
+    assert!(
+        reason
+            .args
+            .contains(&words("rake", msg("ring-face-down").deg("angle", 6.0)))
+    );
+    assert!(
+        reason
+            .args
+            .contains(&words("aim", msg("ring-aim-up").deg("angle", 3.0)))
+    );
     assert!(choice.blocked.is_empty());
+}
+
+#[test]
+fn an_angle_too_small_to_show_is_upright_or_level() {
+    assert_eq!(face_words(Degrees(-0.04)), msg("ring-face-upright"));
+    assert_eq!(aim_words(Degrees(0.04)), msg("ring-aim-level"));
+    assert_eq!(
+        aim_words(Degrees(-0.06)),
+        msg("ring-aim-down").deg("angle", 0.06)
+    );
 }
 
 #[test]
