@@ -131,6 +131,7 @@ impl RingChoice {
                     .map(RightSomewhere::message)
                     .collect(),
             ),
+            Verdict::CannotBeServed { serves, .. } if serves.is_empty() => base("ring-reason-none"),
             Verdict::CannotBeServed { serves, .. } => {
                 base("ring-reason-cannot").list("serves", serves.iter().map(range).collect())
             }
