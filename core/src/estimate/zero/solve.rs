@@ -40,7 +40,7 @@ pub const MOST_OFFSET: f64 = 0.12;
 /// Seats beyond this are not a phone's.
 pub const MOST_SEAT: Degrees = Degrees(6.0);
 /// Scale errors beyond this are not a phone's.
-pub const MOST_SCALE: f64 = 0.03;
+pub const MOST_SCALE: f64 = 0.06;
 /// The fit is worse than the seating explains when what is left is more
 /// than so many of its standard deviations.
 const MOST_MISFIT: f64 = 3.0;
