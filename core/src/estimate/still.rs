@@ -557,4 +557,56 @@ mod tests {
         }
         assert!(matches!(state, StillState::Still(_)), "{state:?}");
     }
+
+    #[test]
+    fn correlated_noise_counts_less_and_its_uncertainty_is_honest() {
+        let settings = StillSettings {
+            asked: Degrees(1e-9),
+            least: Millis(2_000.0),
+            most: Millis(1e9),
+        };
+        let mut noise = noise(0.1);
+        let (mut square, mut stated, mut count) = (0.0, 0.0, 0.0);
+        for _ in 0..150 {
+            let mut window = StillWindow::new(settings);
+            let mut off = [0.0; 2];
+            for i in 0..200 {
+                off = off.map(|o| 0.8 * o + 0.6 * noise());
+                let mut both = off.into_iter();
+                let mut next = || both.next().unwrap_or(0.0);
+                window.push(&raw(f64::from(i) * 10.0, -4.0, &mut next));
+            }
+            let inner = window.window.as_ref().unwrap();
+            if inner.count() < 150 {
+                continue;
+            }
+            square += (inner.up().0[2].asin().to_degrees() + 4.0).powi(2);
+            stated += inner.u_noise().0.powi(2);
+            count += 1.0;
+            assert!(inner.effective() < 80.0);
+        }
+        assert!(count > 140.0);
+        let ratio = (square / stated).sqrt();
+        assert!((0.75..1.15).contains(&ratio), "{ratio}");
+    }
+
+    #[test]
+    fn a_stream_that_rounds_coarsely_is_read_too() {
+        // 0.1 m/s² on each axis, 60 times a second, the same figures again.
+        let mut window = StillWindow::new(StillSettings::default());
+        let mut state = StillState::Waiting;
+        for i in 0..50 {
+            let raw = RawSample::Acceleration {
+                at: Millis(f64::from(i) * 16.0),
+                xyz: [0.0, 9.8, if i % 5 == 0 { -0.6 } else { -0.7 }],
+                step: 0.1,
+            };
+            state = window.push(&SampleGate::default().accept(raw).unwrap());
+        }
+        let StillState::Still(reading) = state else {
+            panic!("{state:?}")
+        };
+        assert!((reading.u_rounding.0 - 0.169).abs() < 0.001);
+        assert!((rake(&state) + 3.97).abs() < 0.1, "{}", rake(&state));
+    }
 }
