@@ -88,31 +88,658 @@ shape-out-of-range = A tape figure goes beyond 3000 mm or a corner angle beyond 
 
 ## Kit sheet
 
+kit-unit-mm = mm
+kit-unit-deg = °
+kit-unit-ms = ms
+kit-unit-v = V
+kit-unit-a = A
+kit-unit-hz = Hz
+kit-unit-khz = kHz
+kit-unit-count = pieces
+kit-fault-document-too-large = This file has { $kilobytes } kB; a kit sheet has at most 1000 kB. Choose another file.
+kit-fault-not-json = This file cannot be read as a kit sheet: line { $line }, column { $column } is not JSON.
+kit-fault-not-a-kit-sheet = This file is not a kit sheet: it does not begin with "rakeline_kit".
+kit-fault-version = This kit sheet has version { $found }; this app reads version 1. Update the app, or export the sheet again.
+kit-fault-units = { $at }: the sheet is in { $found }. Give all lengths in millimetres.
+kit-fault-missing = { $at } is missing. Fill it in.
+kit-fault-not-a-number = { $at }: a number belongs here.
+kit-fault-inches = { $at }: this is in inches. Give millimetres.
+kit-fault-not-whole = { $at }: a whole number belongs here.
+kit-fault-not-text = { $at }: a text belongs here.
+kit-fault-empty = { $at } is empty. Fill it in.
+kit-fault-too-long = { $at } is too long: at most { $longest } characters.
+kit-fault-not-a-switch = { $at }: yes or no belongs here.
+kit-fault-not-one-of = { $at }: only one of these fits: { $allowed }.
+kit-fault-not-a-list = { $at }: a list belongs here.
+kit-fault-not-a-group = { $at }: a group of fields belongs here.
+kit-fault-too-few = { $at }: at least { $least } is needed.
+kit-fault-too-many = { $at }: at most { $most } fit.
+kit-fault-negative = { $at }: { $value } is below zero. Give the size without a sign.
+kit-fault-too-small = { $at }: { $value } is too small; the least is { $limit } { $unit }.
+kit-fault-looks-like-inches = { $at }: { $value } mm is too small. If it is in inches, give { $millimetres } mm.
+kit-fault-too-great = { $at }: { $value } is too much; the most is { $limit } { $unit }.
+kit-fault-twice = { $at }: { $value } is there twice. Give each its own name.
+kit-fault-unknown-ring = { $at }: the sheet has no ring { $name }. Name one that it has, or add it.
+kit-fault-unknown-insert = { $at }: the sheet has no insert { $name }. Name one that it has, or add it.
+kit-fault-least-above-greatest = { $at }: the least, { $least } { $unit }, is above the greatest, { $greatest } { $unit }. Change one of them.
+kit-fault-target-outside = { $at }: the target { $target }° lies outside { $least }° to { $greatest }°.
+kit-fault-covers-less = { $at }: it covers { $covers } mm, less than its own hole of { $hole } mm.
+kit-fault-other = This kit sheet cannot be read: { $detail }
+kit-field-sheet = The file
+kit-at-entry = { $field } (entry { $number })
+kit-field-name = Name of the kit
+kit-field-units = Unit
+kit-field-note = Note
+kit-field-heads = Heads
+kit-field-heads-labels = Labels of the heads, left to right seen from behind
+kit-field-heads-comes-with = Ring that the head comes with
+kit-field-heads-bare-lift = What the bare head adds
+kit-field-heads-diameter = Diameter of the head
+kit-field-heads-flange-diameter = Diameter of the flange
+kit-field-heads-grip = Panel thickness that the head grips
+kit-field-heads-grip-least = Thinnest panel that the head grips
+kit-field-heads-grip-greatest = Thickest panel that the head grips
+kit-field-heads-depth = Depth of the head behind the face
+kit-field-heads-connector-diameter = Diameter of the connector
+kit-field-heads-connector-length = Length of the connector
+kit-field-heads-bend = Room for the bend of the lead
+kit-field-heads-colours = Colours supplied
+kit-field-rings = Rings
+kit-field-rings-name = Name of the ring
+kit-field-rings-lift = What the ring adds
+kit-field-rings-thickness = Thickness of the ring
+kit-field-rings-paintable = The ring may be painted
+kit-field-rings-comes-off = How the ring comes off
+kit-field-rings-seats = How the ring seats
+kit-field-inserts = Inserts
+kit-field-inserts-name = Name of the insert
+kit-field-inserts-lift = What the insert adds
+kit-field-inserts-hole = Hole for the insert
+kit-field-inserts-needed-for = Materials that need the insert
+kit-field-inserts-covers-old-hole = Largest old hole that the insert covers
+kit-field-totals = Measured totals
+kit-field-totals-ring = Ring of a measured total
+kit-field-totals-insert = Insert of a measured total
+kit-field-totals-lift = Measured total
+kit-field-aim = Aim limits
+kit-field-aim-least = Least aim
+kit-field-aim-greatest = Greatest aim
+kit-field-aim-target = Aim to be near to
+kit-field-lift-tolerance = Tolerance of what a ring or insert adds
+kit-field-mark-out = Mark-out limits
+kit-field-mark-out-inner = Inner limit: the heads nearest the centre line sit within
+kit-field-mark-out-corner-gap-least = Least corner gap
+kit-field-mark-out-corner-gap-greatest = Greatest corner gap
+kit-field-mark-out-spacing-least = Least spacing
+kit-field-mark-out-spacing-greatest = Greatest spacing
+kit-field-mark-out-odd-head-within = Odd head within this of the centre line
+kit-field-mark-out-clearance = Clearance to a no-drill area
+kit-field-holes = Holes
+kit-field-holes-head = Hole for a head
+kit-field-holes-by-material = Holes in other materials
+kit-field-holes-by-material-material = Material
+kit-field-holes-by-material-diameter = Hole in that material
+kit-field-holes-pilot = Pilot drill
+kit-field-leads = Leads
+kit-field-leads-head = Lead of a head
+kit-field-leads-head-length = Length of a head's lead
+kit-field-leads-head-extension = Extension of a head's lead
+kit-field-leads-head-long = Long lead of a head
+kit-field-leads-display = Lead of the display
+kit-field-leads-display-length = Length of the display's lead
+kit-field-leads-display-extension = Extension of the display's lead
+kit-field-leads-display-long = Long lead of the display
+kit-field-leads-speaker = Lead of the speaker
+kit-field-leads-speaker-length = Length of the speaker's lead
+kit-field-leads-speaker-extension = Extension of the speaker's lead
+kit-field-leads-speaker-long = Long lead of the speaker
+kit-field-leads-supply = Supply lead
+kit-field-leads-supply-length = Length of the supply lead
+kit-field-leads-supply-extension = Extension of the supply lead
+kit-field-leads-supply-long = Long supply lead
+kit-field-control-box = Control box
+kit-field-control-box-sockets = Sockets of the control box
+kit-field-control-box-sockets-label = Label of the socket
+kit-field-control-box-sockets-takes = What goes into the socket
+kit-field-control-box-zone-shift = Zone shift
+kit-field-control-box-zone-shift-how = How the zone shift is set
+kit-field-control-box-zone-shift-distance = How far the zone shift moves the near zone out
+kit-field-supply = Supply
+kit-field-supply-least-volts = Least supply voltage
+kit-field-supply-greatest-volts = Greatest supply voltage
+kit-field-supply-amperes = Current of the kit
+kit-field-supply-fuse-amperes = Fuse at the take-off
+kit-field-volume = Volume
+kit-field-volume-place = Where the volume is set
+kit-field-volume-how = How the volume is set
+kit-field-volume-steps = Steps of the volume
+kit-field-output = Display or speaker
+kit-field-output-kind = Display, speaker or both
+kit-field-output-note = Note on display or speaker
+kit-field-obstacle-learn = Obstacle learn
+kit-field-obstacle-learn-cycles = Cycles of the obstacle learn
+kit-field-obstacle-learn-silent = How long the last cycle stays silent
+kit-field-obstacle-learn-confirmed-by = What confirms a cycle
+kit-field-obstacle-learn-shortest-dwell = Shortest time in reverse that counts
+kit-field-obstacle-learn-longest-gap = Longest pause between two cycles
+kit-field-obstacle-learn-tone-hertz = Tone of the kit
+kit-field-obstacle-learn-cleared-by = How what was learned is cleared
+kit-field-sensing = Range and beam
+kit-field-sensing-rated-range = Rated range
+kit-field-sensing-frequency-kilohertz = Frequency
+kit-field-sensing-beam-across = Beam width across
+kit-field-sensing-beam-upright = Beam width up and down
+kit-field-sensing-beam-way = Beam widths one-way or two-way
+kit-field-sensing-ringing = Ringing time
+kit-field-height = Height above ground
+kit-field-height-least = Lowest height above ground
+kit-field-height-greatest = Greatest height above ground
+kit-field-paint-limit = Greatest thickness of paint
+kit-field-rakeline-kit = Version of the sheet
+quick-name = Name of the kit
+quick-labels = Labels of the heads, left to right seen from behind
+quick-hole = Hole for a head, mm
+quick-depth = Depth behind the face, mm
+quick-rings = What the rings add, °, the fitted one first
+quick-insert-lift = What the insert adds, °
+quick-insert-hole = Hole for the insert, mm
+quick-inner = Inner limit, mm
+quick-corner-gap = Least corner gap, mm
+quick-least-aim = Least aim, °
+quick-greatest-aim = Greatest aim, °
+quick-target-aim = Aim to be near to, °
+quick-cycles = Cycles of the obstacle learn
+quick-silent-seconds = Silence at the end, s
+quick-lead-length = Length of a head's lead, mm
+quick-list-unclear = { $at }: is this one figure or two? Put a space between rings, and a point in one figure.
+
 ## Ring set
+
+ring-set-ring = Ring { $ring }
+ring-set-ring-insert = Ring { $ring } with insert { $insert }
+ring-set-none = No ring
+ring-set-or = { $first } or { $last }
+ring-set-sure = { $set }: sure
+ring-set-for-now = { $sets }: { $set } for now
+ring-set-of-many = { $set } for now
+ring-set-others = Close call: { $sets } may be right too.
+ring-set-near-limit = { $set } for now, close to its limit
+ring-set-none-yet = { $sets }: none yet
+ring-set-cannot = This spot cannot be served by this kit
+ring-reason-sure = Face angle { $rake }° ± { $plus }°, the set adds { $lift }°: aim { $aim }° ± { $aim_plus }°. Chance that it points down: { $down } %.
+ring-reason-none = Face angle { $rake }° ± { $plus }°.
+ring-reason-close = Face angle { $rake }° ± { $plus }°: it hangs on where in this ± the face is. { $stretches }.
+ring-reason-cannot = Face angle { $rake }° ± { $plus }°. The kit serves { $serves }.
+ring-right-from-to = { $set } is right from { $from }° to { $to }°
+ring-serves-from-to = { $from }° to { $to }°
+ring-settle-zero = zero the phone and read again
+ring-settle-read-again = read again, phone close on the mark
+ring-settle-finer-gauge = read it with a finer gauge and give its ±
+ring-do-face-too-far-down = The face falls away too far for this kit. Move the mark to a place where the face stands more upright, or take a kit with larger rings.
+ring-do-face-too-far-up = The face looks up too far for this kit. Move the mark to a place where the face stands more upright.
+ring-do-face-in-a-gap = No set of this kit fits this face angle. Move the mark a little up or down, or take a kit with finer rings.
+ring-do-old-hole = The old hole of { $old_hole } mm is larger than anything in this kit covers. Get an insert that covers it, have the bumper repaired, or move the mark.
+ring-do-insert-for-material = This bumper needs an insert, and the kit sheet names none for it. Get the insert and add it to the sheet.
+ring-do-limits = No set can point between { $least }° and { $greatest }°. Check the aim limits and the allowance for load.
+ring-why-chosen = aim { $aim }° ± { $plus }°: chosen
+ring-why-material = aim { $aim }° ± { $plus }°: this bumper needs its insert; straight in the panel it causes false alarms
+ring-why-insert-not-needed = aim { $aim }° ± { $plus }°: no insert is needed here
+ring-why-old-hole = aim { $aim }° ± { $plus }°: covers { $covers } mm, the old hole has { $old_hole } mm
+ring-why-too-low = aim { $aim }° ± { $plus }°: may point { $by }° too low
+ring-why-too-high = aim { $aim }° ± { $plus }°: may point { $by }° too high
+ring-why-more-parts = aim { $aim }° ± { $plus }°: would do, with more parts
+ring-why-larger-hole = aim { $aim }° ± { $plus }°: would do, with a larger hole of { $hole } mm
+ring-why-further = aim { $aim }° ± { $plus }°: would do, but is further from { $target }°
+ring-why-adds-more = aim { $aim }° ± { $plus }°: would do, but adds more
+ring-pair-same = Left and right get the same: { $set }.
+ring-pair-take = { $set } fits both sides, so take it at both (alone: left { $left }, right { $right }).
+ring-pair-differ = Left and right differ: left { $left }, right { $right }. Check that the bumper sits straight before you go on.
+ring-pair-not-yet = One side has no ring set yet.
+ring-by-hand-no-reason = Say why you take another set than the one shown.
+ring-by-hand-not-on-sheet = { $set } is not on this kit sheet.
 
 ## Look behind, drill plan, leads, supply, parts
 
+behind-crash-beam = crash beam
+behind-airbag-or-crash-sensor = airbag or crash sensor
+behind-radar = radar
+behind-wiring = wiring
+behind-fuel-or-vapour = fuel or vapour line
+behind-hot-parts = hot parts
+behind-foam = foam
+behind-ridge-or-step = ridge or step under the flange
+behind-other = { $words }
+drill-shut-not-looked = Nobody has looked behind this spot yet. Look, and answer what is there.
+drill-shut-something-there = Behind this spot: { $what }. Do not drill here. Move the mark, and keep the place as a no-drill area.
+drill-shut-foam-not-seen = There is foam, and what is behind it was not seen. Look behind the foam first.
+drill-shut-foam-seen = Clear the foam from outside, look again, and answer 'seen and clear'.
+drill-shut-could-not-see = It could not be seen what is behind this spot. Take off what hides it, or use an inspection camera. Not seen means not drilled.
+drill-shut-depth-not-measured = The depth behind this spot is not measured. Measure it from behind, and type it.
+drill-shut-depth-makes-no-sense = { $typed } mm behind the face cannot be. Measure it again, and type it.
+drill-shut-too-shallow = Head, connector and bend need { $needs } mm; there are { $depth } mm, { $by } mm too few. Move the mark.
+drill-shut-connector = The connector has { $connector } mm and does not pass the hole of { $hole } mm. Check the kit sheet.
+drill-shut-grip = The panel has { $panel } mm; the head grips { $least } to { $greatest } mm. Check the kit, or move the mark.
+drill-shut-no-drill = This mark lies in the no-drill area from { $from } to { $to } mm ({ $what }). Move it.
+drill-shut-ring-set-open = The ring set is not settled, and the hole hangs on it. Settle it first.
+drill-shut-ask = The kit sheet does not give: { $field }. Fill it in.
+drill-reach-not-entered = How far does the saw's own centre drill reach past the teeth? Measure it once, and type it.
+drill-reaches-too-far = The saw's centre drill reaches { $reach } mm past the teeth; behind the face are { $depth } mm. Use a short centre drill or a stop.
+drill-reach-makes-no-sense = { $typed } mm past the teeth cannot be. Measure from the teeth to the tip of the centre drill.
+drill-caution-maker = The vehicle maker's instructions come first.
+drill-caution-eyes = Wear eye protection.
+drill-caution-gloves = No loose gloves or sleeves at a turning saw.
+drill-caution-cold = A cold bumper is brittle: warm it before you drill.
+drill-caution-dust = Fibre dust: wear a mask, and vacuum while you drill.
+drill-step-confirm-from-behind = Head { $label }: confirm the mark from behind.
+drill-step-pilot = Pilot { $diameter } mm through the tape, depth stop at { $stop } mm past the panel.
+drill-step-pilot-thin = Thin pilot through the tape, depth stop at { $stop } mm past the panel.
+drill-step-saw = Hole saw { $diameter } mm, through the tape.
+drill-step-centre-stop = Depth stop on the saw's centre drill as well, or a short one: { $stop } mm past the panel.
+drill-step-step-drill = Step drill to { $diameter } mm, through the tape.
+drill-step-keep-old-hole = Keep the old hole of { $diameter } mm.
+drill-step-cover-old-hole = The insert covers the old hole of { $diameter } mm; nothing is drilled.
+drill-step-widen-old-hole = Widen the old hole from { $from } to { $to } mm with a step drill, or plug it for the saw: a saw has no centre there.
+drill-step-check-edge = Check the edge for cracks and burrs.
+drill-step-tape-off = Take the tape off, after the saw and not before.
+drill-step-swarf = Take all swarf out of the bumper.
+drill-step-file = Deburr, then file until the head goes in and lifts out with two fingers: a tight fit causes false alarms.
+drill-step-touch-in = Touch in the bare edge.
+drill-step-touch-in-metal = Prime and touch in the bare metal edge against rust.
+drill-step-arrow-up = { $set }, arrow up. Upside down it points { $twice }° lower.
+drill-step-press-edge = Press the head in at its edge only, never on the middle.
+drill-step-clicked-and-tugged = Clicked home, and tugged.
+lead-of-head = Lead of head { $label }
+lead-of-display = Lead of the display
+lead-of-speaker = Lead of the speaker
+lead-of-supply = Supply lead
+lead-no-length = A length is missing or not above zero. Measure along the way that the lead will lie.
+lead-too-long-to-be-true = { $route } mm is longer than any vehicle. Check the figure.
+lead-shorter-than-straight = The route of { $route } mm is { $by } mm shorter than the straight line of { $straight } mm. Measure along the way that the lead will lie.
+lead-not-given = The kit sheet does not give: { $field }. Fill it in, or measure the lead.
+lead-does-not-reach = { $of } is { $by } mm too short, with all that the kit has. Move the control box, or get a longer lead.
+lead-as-supplied = { $of }: reaches. Needs { $needs } mm, { $left_over } mm are left over: coil and tie them, never cut.
+lead-with-extension = { $of }: reaches with the extension. Needs { $needs } mm, { $left_over } mm are left over: coil and tie them, never cut.
+lead-long = { $of }: take the long lead. Needs { $needs } mm, { $left_over } mm are left over: coil and tie them, never cut.
+lead-rule-downward = The lead leaves the cabin downward, so that water drips off outside.
+lead-rule-tied-up = Tied up to the body, above anything hot or moving.
+lead-rule-no-sharp-edge = No sharp edge anywhere on the way.
+lead-rule-coiled = What is left over is coiled and tied, not cut.
+lead-rule-grommet-sealed = The grommet is sealed.
+supply-reading-on = Reverse on
+supply-reading-off = Reverse off
+supply-reading-earth = Earth drop
+supply-too-low = { $reading }: { $typed } V is { $by } V under { $limit } V. Check the take-off and the battery before you go on.
+supply-on-too-high = { $reading }: { $typed } V is { $by } V over { $limit } V. Check the charging system and the take-off.
+supply-off-too-high = { $reading }: { $typed } V where at most { $limit } V belong. This feed is not switched by reverse. Find another.
+supply-earth-too-high = { $reading }: { $typed } V is { $by } V over { $limit } V. Clean the earth point, or take another factory one.
+supply-swapped = { $reading }: { $typed } V is below zero. The meter's leads are swapped.
+supply-looks-like-twenty-four = { $reading }: { $typed } V. Is this a 24 V vehicle? Then choose 24 V, and check that the kit takes it.
+supply-refused = { $reading }: { $typed } V is no reading of a lamp circuit, and it is not kept. Never measure on orange cables. Check the meter's range.
+supply-lamp-pulsed = The lamp feed is pulsed. Use a relay or the feed that the vehicle maker names for fitting.
+supply-lamp-led = An LED lamp: extra load can bring a lamp fault. Use a relay or the feed that the vehicle maker names for fitting.
+supply-lamp-bus = The lamp is switched over a data bus. Use the vehicle maker's way, or a bus interface that the maker allows.
+supply-lamp-not-known = It is not known how the lamp is fed. Look it up in the maker's wiring diagram before you connect.
+supply-fuse-required = A fuse of { $rating } A at the take-off is required. This cannot be skipped.
+supply-fuse-too-large = The fuse of { $fitted } A is too large; { $rating } A belong at the take-off.
+supply-arrives-too-low = { $arrives } V arrive at the control box ({ $drop } V are lost in the lead); it needs { $least } V. Take a thicker lead.
+supply-caution-maker = The vehicle maker's wiring instructions come first.
+supply-caution-earth-point = Earth at a factory earth point that serves no airbag.
+supply-caution-meter = A meter, not a test lamp, near data and airbag circuits.
+supply-caution-orange = Orange cables are high voltage: do not touch them.
+supply-caution-trailer = With a trailer plug: fit the mute, so that the trailer does not sound the kit.
+part-kit = Kit { $kit }
+part-ring = Ring { $name } ({ $kit })
+part-insert = Insert { $name } ({ $kit })
+part-extension = Extension, { $of } ({ $kit })
+part-long-lead = Long lead, { $of } ({ $kit })
+part-lead-head = head
+part-lead-display = display
+part-lead-speaker = speaker
+part-lead-supply = supply
+part-fuse = Fuse { $rating } A
+part-other = { $words }
+
 ## Mark-out
+
+mark-out-left = left
+mark-out-right = right
+
+mark-out-plan-symmetric = Same both sides
+mark-out-plan-even = Equal gaps
+mark-out-plan-wide = As wide as it goes
+
+mark-out-sides-same = Left and right are the same.
+mark-out-sides-differ = Left and right differ by up to { $by } mm.
+mark-out-gaps-equal = All gaps are { $gap } mm.
+mark-out-gaps-from-to = Gaps from { $least } to { $greatest } mm.
+mark-out-width = { $width } mm from the first head to the last.
+mark-out-leaves-corners = Leaves { $left } mm at the left corner and { $right } mm at the right one.
+mark-out-binds = Head { $head } is held by: { $rule }.
+mark-out-binds-nearly = Head { $head } has { $room } mm left to: { $rule }.
+mark-out-trades-width = { $by } mm narrower than '{ $plan }'.
+mark-out-trades-evenness = Gaps { $by } mm less even than '{ $plan }'.
+mark-out-trades-symmetry = { $by } mm less the same on both sides than '{ $plan }'.
+mark-out-proposed = '{ $plan }' is proposed.
+mark-out-nothing-proposed = Your choice: the widest plan is { $wider } mm wider than the one that is the same on both sides ({ $from } mm or more is not decided for you).
+
+mark-out-rule-head-count = { $heads } marks, one a head
+mark-out-rule-figure = a figure for every mark
+mark-out-rule-sides = half the heads on each side of the centre line
+mark-out-rule-inner = heads nearest the centre line at most { $limit } mm from it
+mark-out-rule-corner-gap-least = corner gap at least { $limit } mm
+mark-out-rule-corner-gap-greatest = corner gap at most { $limit } mm
+mark-out-rule-spacing-least = spacing at least { $limit } mm
+mark-out-rule-spacing-greatest = spacing at most { $limit } mm
+mark-out-rule-odd-head-within = middle head at most { $limit } mm from the centre line
+mark-out-rule-no-drill = no-drill area { $from } to { $to } mm ({ $why })
+mark-out-rule-no-drill-gone = a no-drill area that is no longer there
+mark-out-rule-locked = head { $head } locked at { $at } mm
+mark-out-rule-locked-gone = a lock that is no longer there
+mark-out-rule-old-hole = the old hole at { $at } mm used again
+mark-out-rule-old-hole-gone = an old hole that is no longer there
+
+mark-out-loosen-raise = Raise it by { $by } mm: { $rule }.
+mark-out-loosen-lower = Lower it by { $by } mm: { $rule }.
+mark-out-loosen-no-drill = Make it { $by } mm shorter at each end, if that is safe behind: { $rule }.
+mark-out-loosen-locked = Move it by { $by } mm: { $rule }.
+mark-out-loosen-old-hole = Use a place { $by } mm from it: { $rule }.
+mark-out-loosen-cannot = This cannot be changed: { $rule }.
+mark-out-breaks = Head { $head }, { $by } mm off: { $rule }.
+mark-out-impossible = No place for all heads. These do not go together, by { $by } mm: { $rules }.
+mark-out-impossible-alone = No place for all heads between the outer edges, by { $by } mm: { $rules }.
+mark-out-no-single-way = More than one thing stands in the way. First: { $change }
+
+mark-out-heads-out-of-range = { $heads } heads: { $least } to { $greatest } can be marked out.
+mark-out-half-not-a-number = Centre line to outer edge, { $side }: type a figure in millimetres.
+mark-out-half-not-positive = Centre line to outer edge, { $side }: { $typed } mm is no length. Type it again, above 0.
+mark-out-half-too-wide = Centre line to outer edge, { $side }: { $typed } mm is { $by } mm more than { $greatest }. Measure from the centre line, in millimetres.
+mark-out-half-inches = Centre line to outer edge, { $side }: { $typed } mm is too little. If that is inches, it is { $inches } mm.
+mark-out-half-below-gap = Centre line to outer edge, { $side }: { $typed } mm leaves no place beside the corner gap of { $gap } mm; { $by } mm are missing.
+mark-out-halves-differ = Left { $left } and right { $right } mm differ by { $by } mm, more than { $limit }. Is the centre line right?
+mark-out-limit-out-of-range = { $typed } mm is outside { $least } to { $greatest } mm: { $which }.
+mark-out-limits-crossed = These two cross by { $by } mm: { $least }; { $greatest }.
+mark-out-clearance = clearance of a hole from a no-drill area
+mark-out-hole-radius = hole radius
+mark-out-too-many-areas = { $areas } no-drill areas; at most { $greatest } can be taken. Join neighbours.
+mark-out-area-not-a-number = No-drill area { $number } ({ $why }): type both ends in millimetres.
+mark-out-area-zero-length = No-drill area { $number } ({ $why }) begins and ends at { $at } mm. Type where it ends.
+mark-out-area-reversed = No-drill area { $number } ({ $why }) goes from { $from } back to { $to } mm, by { $by } mm. Type the left end first; left of the centre line is minus.
+mark-out-area-past-edge = No-drill area { $number } ({ $why }) goes { $by } mm past the { $side } outer edge.
+mark-out-areas-overlap = No-drill areas { $first } and { $second } overlap by { $by } mm. Join them or correct one end.
+mark-out-lock-no-such-head = Head { $head } is locked, but there are { $heads } heads.
+mark-out-lock-not-a-number = The lock of head { $head } has no figure.
+mark-out-lock-past-edge = Head { $head } is locked { $by } mm past the { $side } outer edge.
+mark-out-lock-twice = Head { $head } is locked at { $first } and at { $second } mm. Release one.
+mark-out-locks-clash = Heads { $first } and { $second } are locked { $gap } mm apart and need { $needed } mm: { $by } mm are missing. Release one.
+mark-out-too-many-old-holes = { $holes } old holes to use again, but { $heads } heads.
+mark-out-old-hole-not-a-number = Old hole { $number }: type its place in millimetres.
+mark-out-old-hole-twice = Old hole { $number } is at the same place as old hole { $other }. Take one out.
+mark-out-old-hole-past-edge = Old hole { $number } is { $by } mm past the { $side } outer edge.
+
+no-drill-plate = number plate
+no-drill-lamp = lamp
+no-drill-tow-hitch = tow hitch cut-out
+no-drill-crash-beam-bracket = crash beam bracket
+no-drill-exhaust = exhaust
+no-drill-old-hole = old hole
+no-drill-ridge = ridge under the flange
+no-drill-radar = radar
+no-drill-wiring = wiring
+no-drill-face-angle = face angle that no ring serves
+no-drill-other = { $words }
+
+tape-mark-not-read = Head { $head }: not read yet.
+tape-mark-too-far-left = Head { $head }: { $by } mm too far left (limit { $limit }).
+tape-mark-too-far-right = Head { $head }: { $by } mm too far right (limit { $limit }).
+tape-fits-other = Head { $head }: { $read } mm fits head { $other } ({ $planned } mm). Was the other mark read, or left and right mixed up?
+tape-gap-off = A gap is { $by } mm off the plan (limit { $limit }).
+tape-symmetry-off = Left and right are { $by } mm off the plan (limit { $limit }).
+tape-level-off = A mark is { $by } mm off the height line (limit { $limit }).
+tape-height-not-read = Head { $head }: height not read yet.
 
 ## Job
 
+literal = { $text }
+budget-greatest = Greatest part: { $part }. { $shrink }
+with-plus-minus = { $words } ± { $plus }°
+entry-not-a-length = "{ $typed }" is no length. Type millimetres, such as 880.
+entry-not-an-angle = "{ $typed }" is no angle. Type degrees, such as 4.2.
+entry-face-too-steep = { $typed }° is no bumper face; { $greatest }° is the most. Read the gauge again.
+entry-gauge-plus-minus = ± { $typed }° cannot be. Type what the gauge's maker states, more than 0 and at most 10.
+half-width-not-positive = { $typed } mm cannot be. Measure from the centre line straight out to the outer edge.
+half-width-inches = { $typed } mm is too short for a bumper. If that was inches, type { $inches } mm or { $typed } in.
+half-width-centimetres = { $typed } mm is too short for a bumper. If that was centimetres, type { $centimetres } mm or { $typed } cm.
+half-width-too-small = { $typed } mm is { $by } mm short of the narrowest vehicle ({ $least } mm). Measure again.
+half-width-looks-full = { $typed } mm looks like the full width. Half of it is { $half } mm.
+half-width-too-large = { $typed } mm is { $by } mm more than the widest vehicle has ({ $greatest } mm). Measure again.
+half-widths-differ = The { $side } side is { $by } mm longer. Is the centre line right? If it is { $shift } mm off, both sides are equal.
+side-left = left
+side-right = right
+refused-no-marks = There are no marks yet. Type the two half widths and show the marks first.
+refused-no-such-spot = There is no spot { $asked }: the kit has { $heads } heads.
+refused-no-reading = There is no reading at mark { $label } to take back.
+refused-mark-count = { $marks } marks for { $heads } heads cannot be.
+readings-lost = { $readings ->
+    [one] The mark moved, so the reading at mark { $labels } is void.
+   *[other] The marks moved, so the readings at marks { $labels } are void.
+}
+faces-up-by = faces up { $angle }°
+faces-down-by = faces down { $angle }°
+faces-up-word = faces up
+faces-down-word = faces down
+faces-level = faces level
+points-up-by = points up { $angle }°
+points-down-by = points down { $angle }°
+points-level = points level
+rings-headline = { $parts }
+rings-count-sure = { $spots } sure
+rings-count-close = { $spots ->
+    [one] one close call
+   *[other] { $spots } close calls
+}
+rings-count-none = { $spots } cannot be served
+rings-count-open = { $spots } not read
+record-not-a-record = It is not a job of this app, or broken off: { $why }
+record-newer = It was written by a newer version (format { $version }; this one knows { $known }). Update the app to open it.
+record-damaged = Something in it does not fit: { $why }
+
 ## Drawing
+
+drawing-bumper-title = { $heads ->
+    [0] The bumper from behind with its centre line and half widths
+   *[other] The bumper from behind with { $heads } marks and their spacings
+}
+drawing-face-title = The face from the side against the ground
+drawing-face-bumper = bumper
+drawing-face-level = level
+drawing-face-ground = ground
 
 ## Job sheet
 
+sheet-title = Job sheet: parking sensors
+sheet-particulars = Job
+sheet-job = Job
+sheet-job-number = { $id }, issue { $issue }
+sheet-date = Date
+sheet-date-zone = { $date } (UTC { $offset }, { $zone })
+sheet-name = Name
+sheet-not-given = not given
+sheet-kit = Kit sheet
+sheet-marks = Marks
+sheet-half-widths = Centre to outer edge
+sheet-half-widths-are = left { $left } mm, right { $right } mm
+sheet-plan = Mark-out
+sheet-tape = Tape on the marks
+sheet-tape-on = on, { $when }
+sheet-tape-not-yet = not yet
+sheet-heads = Heads
+sheet-head = Head
+sheet-position = From centre
+sheet-face = Face
+sheet-ring = Ring set
+sheet-aim = Head
+sheet-mm-left = { $mm } mm left
+sheet-mm-right = { $mm } mm right
+sheet-not-measured = not measured
+sheet-angles-against-ground = Angles are against the ground under the vehicle, taken as level by eye (± 2°).
+sheet-plus-minus = ± is the 95 % interval. Positions are straight, as seen from behind.
+sheet-not-done = Not done or not settled
+sheet-open-marks = The marks are not planned.
+sheet-open-faces = The face is not read at: { $labels }.
+sheet-open-close-call = Head { $label }: the ring set is for now; it is not settled.
+sheet-open-cannot = Head { $label }: no ring set of this kit serves this spot.
+sheet-open-unzeroed = The phone was not zeroed: face angles carry its own error (± 4.5°).
+sheet-open-behind = What lies behind each mark is not recorded here. Look before you drill.
+sheet-cautions = Cautions
+clock-went-back = The phone's clock went back by { $minutes } minutes during this job. Times on this sheet may be off.
+caution-maker = The vehicle maker's instructions, local rules and licensed practice come before this sheet.
+caution-behind = Never drill where you have not seen what lies behind: crash beam, airbag or crash sensor, high-voltage (orange) cables, fuel lines, radar, wiring.
+caution-hot = Exhausts stay hot. Let them cool, and route nothing near them.
+caution-raised = Never reach under a vehicle that stands on a jack alone. Use stands or ramps.
+caution-aid = A parking aid helps; it does not see everything. The driver looks and answers for the manoeuvre.
+
 ## Screens: frame
+
+app-name = Rakeline
+app-line = Parking sensors that point level, first time
+opening = Rakeline is opening
+saved = saved
+saving = saving
+not-saved = not saved
+save-again = Save again
+leave-not-saved = This job is not saved yet. It stays open. Save again before you leave.
+undo = Undo
+notice-hide = Hide this message
+back-to-jobs = All jobs
+path-of-the-job = Path of the job
+stage-done = done
+stage-due = to do
+stage-shut = something comes first
+step-measures = Measures
+step-marks = Marks
+step-faces = Faces
+step-rings = Rings
+step-sheet = Sheet
+trouble-stopped = Rakeline stopped on a fault of its own. The job is safe up to the last 'saved'.
+trouble-reload = Open it again
 
 ## Screens: jobs
 
+jobs-title = Jobs
+jobs-empty-title = No jobs yet
+jobs-empty-why = Start one behind the car. Nothing has to be typed but two half widths.
+jobs-empty-1 = Type the two half widths and get the marks.
+jobs-empty-2 = Hold the phone against each mark. It reads the face by itself.
+jobs-empty-3 = See the ring set for each head: sure, or a close call.
+jobs-empty-4 = Print the job sheet.
+start-job = Start a job
+start-with-kit = With { $kit }
+open-sample = Look at the sample job
+job-of-day = Job of { $when }
+job-progress = { $read } of { $heads } faces read · { $when }
+job-deleted = Job deleted.
+delete = Delete
+delete-job = Delete { $job }
+deleted-jobs = { $jobs ->
+    [one] One deleted job
+   *[other] { $jobs } deleted jobs
+}
+bring-back = Bring back
+record-kept = A stored job cannot be read. It is kept as it is, under { $key }.
+job-not-here = That job is not on this phone.
+kit-none = The kit sheet could not be read, so no job was started.
+sample-job-name = Sample: Tarn Carrier
+sample-vehicle = Tarn Carrier van, 2023 (invented)
+sample-customer = Fell & Ghyll Deliveries (invented)
+sample-plate = SAMPLE 1
+
 ## Screens: measures and marks
+
+measures-title = Centre line to outer edge
+measures-why = Straight across, as seen from behind. The outer edge is where the face turns into the side.
+half-left = Left
+half-right = Right
+in-mm = mm
+show-marks = Show the marks
+show-marks-again = Show the marks again
+particulars = Customer, vehicle, plate
+particulars-why = Any time before the job sheet.
+job-name = What you call this job
+particular-customer = Customer
+particular-vehicle = Vehicle
+particular-plate = Plate
+particular-fitter = Fitter
+no-marks-title = No marks yet
+no-marks-why = Two half widths give the marks. Faces are read at the marks.
+to-measures = Type the half widths
+tape-on = Tape is on, read the faces
+marks-caption = Each mark from the centre line, straight, in millimetres
+marks-straight = Millimetres from the centre line, straight. A tape laid along a round face reads more.
+left-of-centre = left
+right-of-centre = right
+on-centre = on the centre line
+marks-stale = The half widths were changed after these marks were made.
 
 ## Screens: faces
 
+faces-title = Mark { $label }: back of the phone on the face
+faces-why = Top edge up. It reads by itself, sounds, and goes on to the next mark.
+spots = Marks
+spot-read = Mark { $label }, { $face }
+spot-open = Mark { $label }, not read
+read-again = Read { $label } again
+read-face-of = Read mark { $label }
+read-the-face = Read the face
+see-rings = See the ring sets
+reading-starting = Waiting for the sensor
+reading-on-last-mark = Taken. Go to this mark.
+reading-moving = Hold still on the mark
+reading-settling = Reading, hold still
+reading-off = Every face is read
+type-a-gauge = Type the angle instead
+type-a-gauge-why = From a digital angle gauge held upright against the face.
+which-way = Which way the face looks
+faces-down = Faces down
+faces-up = Faces up
+face-angle = Face angle
+in-degrees = degrees
+gauge-plus-minus = Gauge ±
+gauge-plus-minus-note = 0.3 if left empty
+take-typed = Take it for mark { $label }
+
 ## Screens: ring sets
 
+rings-swap = Rings can be swapped after drilling. Holes and spots cannot.
+ring-not-read = Not read yet
+rings-settled-by = To settle close calls: { $ways }.
+ring-why = Why, and the other sets
+marks-why-here = Why here
+ring-every-set = Every set
+budget-title = What the ± is made of
+to-sheet = To the job sheet
+
 ## Screens: job sheet
+
+print-sheet = Issue and print
 
 ## Screens: zero, ground, sweep, level
 
 ## Screens: kit sheets
 
+
+## Platform: storage, sensors
+
+storage-refused = This browser does not let Rakeline keep anything: it may be a private window, or site data is blocked. Open Rakeline in a normal window. Until then nothing is saved.
+storage-full = The phone has no room left, so the last change is not saved. Free some room (photos, downloads); Rakeline then saves it.
+storage-failed = The last change could not be saved ({ $why }). Keep this page open and try again.
+storage-kept = The jobs stay on this phone until you delete them.
+storage-may-be-cleared = The browser may clear the jobs when the phone runs short of room. Add Rakeline to the home screen to keep them.
+storage-cannot-ask = This browser does not say whether it keeps the jobs. Add Rakeline to the home screen to be on the safe side.
+
+motion-source-orientation = Reading the phone's orientation.
+motion-source-relative-orientation = Reading the phone's orientation sensor.
+motion-source-acceleration = Reading the accelerometer; its steps are coarse, so the ± is larger.
+motion-permission-refused = The motion sensor is not allowed for this page. Allow motion sensors in the browser's settings for this site and tap again, or type the angle from a digital angle gauge.
+motion-no-sensor = This phone gives no motion reading. Type the angle from a digital angle gauge.
+motion-insecure-context = The browser gives motion readings to secure pages only. Open Rakeline at its https address or at localhost, or type the angle from a digital angle gauge.
+motion-stopped = The motion sensor stopped. Tap to start it again, or type the angle.

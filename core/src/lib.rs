@@ -28,3 +28,11 @@ pub mod estimate;
 pub mod kit;
 
 pub mod decide;
+
+pub mod job;
+
+pub mod drawing;
+
+pub mod record;
+
+pub mod report;

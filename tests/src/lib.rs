@@ -1,4 +1,12 @@
-//! What Rakeline's tests share.
+//! What Rakeline's tests and benches share.
+//!
+//! Suites: `published` (figures with their source), `workflow` (whole jobs on
+//! the memory platform), `browser` (journeys in real Chromium, see
+//! [`browser`]), `tidy` (rules about the text of the sources).
 
+#[cfg(feature = "browser")]
+pub mod browser;
+pub mod kit_cases;
+pub mod markout;
 pub mod oracle;
 pub mod tilt_sim;

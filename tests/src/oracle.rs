@@ -1,42 +1,62 @@
-//! Python as a second opinion: scripts in `tests/oracles` read one JSON
-//! value on standard input and print one.
+//! Python oracles: independent answers from scripts in `tests/oracles/`.
 
 use std::io::Write;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
 
-use serde_json::Value;
+/// The workspace's root.
+fn root() -> PathBuf {
+    let tests = Path::new(env!("CARGO_MANIFEST_DIR"));
+    tests.parent().unwrap_or(tests).to_path_buf()
+}
 
-/// Runs `tests/oracles/<script>` with the interpreter in `RAKELINE_PYTHON`,
-/// else that of `target/venv`.
+/// The interpreter: `RAKELINE_PYTHON`, else the one in `target/venv`.
+fn interpreter() -> PathBuf {
+    match std::env::var_os("RAKELINE_PYTHON") {
+        Some(path) => PathBuf::from(path),
+        None => root().join("target/venv/bin/python"),
+    }
+}
+
+/// Runs `tests/oracles/<script>` with `input` as JSON on its standard input
+/// and gives the JSON that it prints.
 ///
-/// # Errors
-/// What went wrong, with the script's own words.
-pub fn run(script: &str, input: &Value) -> Result<Value, String> {
-    let tests = PathBuf::from(env!("CARGO_MANIFEST_DIR"));
-    let python = std::env::var_os("RAKELINE_PYTHON")
-        .map_or_else(|| tests.join("../target/venv/bin/python"), PathBuf::from);
-    let mut child = Command::new(&python)
-        .arg(tests.join("oracles").join(script))
-        .env("OPENBLAS_NUM_THREADS", "1")
+/// # Panics
+/// When the interpreter is missing or the script fails: a test cannot go on
+/// without its oracle.
+#[must_use]
+#[allow(clippy::panic, reason = "for tests only: they stop here")]
+pub fn run(script: &str, input: &serde_json::Value) -> serde_json::Value {
+    let python = interpreter();
+    let path = root().join("tests/oracles").join(script);
+    let child = Command::new(&python)
+        .arg(&path)
         .stdin(Stdio::piped())
         .stdout(Stdio::piped())
         .stderr(Stdio::piped())
-        .spawn()
-        .map_err(|fault| format!("{}: {fault}; run `cargo xtask venv`", python.display()))?;
-    let text = input.to_string();
-    let writer = child
-        .stdin
-        .take()
-        .map(|mut stdin| std::thread::spawn(move || stdin.write_all(text.as_bytes())));
-    let output = child
-        .wait_with_output()
-        .map_err(|fault| fault.to_string())?;
-    if let Some(writer) = writer {
-        let _ = writer.join();
+        .spawn();
+    let mut child = match child {
+        Ok(child) => child,
+        Err(e) => panic!(
+            "{} does not start ({e}): run cargo xtask venv",
+            python.display()
+        ),
+    };
+    if let Some(mut stdin) = child.stdin.take()
+        && let Err(e) = stdin.write_all(input.to_string().as_bytes())
+    {
+        panic!("{script} does not take its input: {e}");
     }
+    let output = match child.wait_with_output() {
+        Ok(output) => output,
+        Err(e) => panic!("{script} does not end: {e}"),
+    };
+    let said = String::from_utf8_lossy(&output.stderr);
     if !output.status.success() {
-        return Err(String::from_utf8_lossy(&output.stderr).into_owned());
+        panic!("{script} failed (packages missing? run cargo xtask venv):\n{said}");
     }
-    serde_json::from_slice(&output.stdout).map_err(|fault| format!("{script}: {fault}"))
+    match serde_json::from_slice(&output.stdout) {
+        Ok(value) => value,
+        Err(e) => panic!("{script} printed no JSON: {e}\n{said}"),
+    }
 }

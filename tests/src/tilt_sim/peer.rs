@@ -68,7 +68,7 @@ pub fn zeroings(setup: &Setup, jobs: &[ZeroJob]) -> Result<ZeroResult, String> {
             "which": which(setup.poses),
             "jobs": jobs.iter().map(zero_json).collect::<Vec<_>>(),
         }),
-    )?;
+    );
     result.numpy = list(&told["error"])?;
     result.scipy = list(&told["scipy"])?;
     result.bound = list(&told["bound"])?;
@@ -100,7 +100,7 @@ pub fn chains(outcomes: &[Outcome]) -> Result<Vec<f64>, String> {
             "which": which(&Pose::ALL),
             "jobs": jobs,
         }),
-    )?;
+    );
     list(&told["chain"])
 }
 

@@ -1,0 +1,338 @@
+//! When there is no plan: which rules clash, by how much, what would help.
+
+use serde::{Deserialize, Serialize};
+
+use super::room::{DROPPED, KEPT, Room};
+use super::{MarkOutTask, Plan, PlanKind, Rule, chain, search};
+use crate::text::{Message, msg};
+use crate::units::Millimetres;
+
+/// No change of a rule is looked for beyond this, in mm: more than a bumper
+/// is wide.
+const FURTHEST: i32 = 8_000;
+
+/// Rounds of the search for the smallest set; past them (not met in any
+/// test) the set is still one from which no rule can be left out.
+const ROUNDS: usize = 400;
+
+/// Why there is no plan.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum NoPlan {
+    /// The input is not valid: each message says which number, by how much.
+    Invalid(Vec<Message>),
+    /// The rules leave no place.
+    Impossible {
+        /// The smallest set of rules that cannot be kept together.
+        clash: Clash,
+        /// Every single rule whose change alone makes a plan possible, the
+        /// least change first, with the symmetric plan under it.
+        ways: Vec<Relaxation>,
+    },
+}
+
+/// Whether a change makes the whole mark-out possible.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Enough {
+    /// With it there is a plan.
+    Alone,
+    /// It ends this clash, but there is another one.
+    NotAlone,
+}
+
+/// The smallest set of rules that cannot be kept together, beside half the
+/// heads on each side.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Clash {
+    /// The rules.
+    pub rules: Vec<Rule>,
+    /// The rule of the set that has to change least.
+    pub least: Rule,
+    /// By how much, in whole millimetres.
+    pub by: Millimetres,
+    /// Whether that change is enough.
+    pub enough: Enough,
+}
+
+/// One rule changed by the least that helps, and the plan then.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Relaxation {
+    /// The rule.
+    pub rule: Rule,
+    /// By how much, in whole millimetres: a limit raised or lowered, both
+    /// ends of a no-drill area pulled in, a lock or an old hole moved.
+    pub by: Millimetres,
+    /// The symmetric plan under it.
+    pub plan: Plan,
+}
+
+impl NoPlan {
+    /// What the fitter is told, the most important first.
+    #[must_use]
+    pub fn messages(&self, task: &MarkOutTask) -> Vec<Message> {
+        match self {
+            Self::Invalid(faults) => faults.clone(),
+            Self::Impossible { clash, ways } => {
+                let rules: Vec<Message> = clash.rules.iter().map(|r| r.message(task)).collect();
+                let key = match rules.len() {
+                    1 => "mark-out-impossible-alone",
+                    _ => "mark-out-impossible",
+                };
+                let mut said = vec![msg(key).list("rules", rules).mm("by", clash.by.0)];
+                if ways.is_empty() {
+                    said.push(
+                        msg("mark-out-no-single-way")
+                            .message("change", clash.least.loosened_message(task, clash.by)),
+                    );
+                }
+                said.extend(ways.iter().map(|w| w.rule.loosened_message(task, w.by)));
+                said
+            }
+        }
+    }
+}
+
+/// Explains a task that has no plan.
+pub(super) fn explain(task: &MarkOutTask) -> NoPlan {
+    let rules = task.rules();
+    let smallest = smallest_set(task, &rules);
+    let mut ways: Vec<Relaxation> = rules
+        .iter()
+        .filter_map(|&rule| {
+            let by = least_change(task, rule, &rules)?;
+            let room = Room::new(task, &|r| if r == rule { f64::from(by) } else { KEPT });
+            let found = search::one(&room, PlanKind::Symmetric)?;
+            Some(Relaxation {
+                rule,
+                by: Millimetres(f64::from(by)),
+                plan: Plan::new(task, PlanKind::Symmetric, &found),
+            })
+        })
+        .collect();
+    ways.sort_by(|a, b| a.by.0.total_cmp(&b.by.0));
+    let in_set = ways.iter().find(|w| smallest.contains(&w.rule));
+    let (least, by, enough) = match in_set {
+        Some(way) => (way.rule, way.by, Enough::Alone),
+        None => least_of(task, &smallest),
+    };
+    NoPlan::Impossible {
+        clash: Clash {
+            rules: smallest,
+            least,
+            by,
+            enough,
+        },
+        ways,
+    }
+}
+
+/// The least change that ends the clash of this set alone.
+fn least_of(task: &MarkOutTask, set: &[Rule]) -> (Rule, Millimetres, Enough) {
+    let least = set
+        .iter()
+        .filter_map(|&rule| Some((least_change(task, rule, set)?, rule)))
+        .min_by_key(|(by, _)| *by);
+    let (by, rule) = least.unwrap_or((0, Rule::Sides));
+    (rule, Millimetres(f64::from(by)), Enough::NotAlone)
+}
+
+/// Whether there is a plan under these rules alone.
+fn possible(task: &MarkOutTask, kept: &[Rule], loosened: Option<(Rule, i32)>) -> bool {
+    let loose = |rule: Rule| match loosened {
+        Some((r, by)) if r == rule => f64::from(by),
+        _ if kept.contains(&rule) => KEPT,
+        _ => DROPPED,
+    };
+    chain::any(&Room::new(task, &loose)).is_some()
+}
+
+/// The least whole millimetres by which `rule` must give way for the rules
+/// `kept` to be possible; more helps as well, so halving finds it.
+fn least_change(task: &MarkOutTask, rule: Rule, kept: &[Rule]) -> Option<i32> {
+    let (mut short, mut enough) = (0, FURTHEST);
+    if !possible(task, kept, Some((rule, enough))) {
+        return None;
+    }
+    while enough - short > 1 {
+        let by = (short + enough) / 2;
+        if possible(task, kept, Some((rule, by))) {
+            enough = by;
+        } else {
+            short = by;
+        }
+    }
+    Some(enough)
+}
+
+/// A smallest set of rules that is impossible.
+///
+/// Every impossible set shares a rule with every set of rules whose removal
+/// makes the rest possible. So: take a smallest set that shares one with all
+/// removals known; if it is impossible it is the answer, else grow it while
+/// it stays possible, and what is left out is a new removal.
+/// (A. Ignatiev, A. Previti, M. Liffiton, J. Marques-Silva, "Smallest MUS
+/// Extraction with Minimal Hitting Set Dualization", CP 2015.)
+fn smallest_set(task: &MarkOutTask, rules: &[Rule]) -> Vec<Rule> {
+    let mut removals: Vec<Vec<Rule>> = Vec::new();
+    for _ in 0..ROUNDS {
+        let mut kept = smallest_sharing(&removals);
+        if !possible(task, &kept, None) {
+            kept.sort_by_key(|r| rules.iter().position(|x| x == r));
+            return kept;
+        }
+        let mut left_out = Vec::new();
+        for &rule in rules {
+            if kept.contains(&rule) {
+                continue;
+            }
+            kept.push(rule);
+            if !possible(task, &kept, None) {
+                kept.pop();
+                left_out.push(rule);
+            }
+        }
+        if left_out.is_empty() {
+            break;
+        }
+        removals.push(left_out);
+    }
+    without_needless(task, rules)
+}
+
+/// Leaves out rule after rule while the rest stays impossible.
+fn without_needless(task: &MarkOutTask, rules: &[Rule]) -> Vec<Rule> {
+    let mut kept = rules.to_vec();
+    for rule in rules {
+        let fewer: Vec<Rule> = kept.iter().copied().filter(|r| r != rule).collect();
+        if !possible(task, &fewer, None) {
+            kept = fewer;
+        }
+    }
+    kept
+}
+
+/// A smallest set that shares a rule with every one of `sets`.
+fn smallest_sharing(sets: &[Vec<Rule>]) -> Vec<Rule> {
+    for size in 0..=sets.len() {
+        let mut chosen = Vec::new();
+        if share(sets, size, &mut chosen) {
+            return chosen;
+        }
+    }
+    Vec::new()
+}
+
+fn share(sets: &[Vec<Rule>], size: usize, chosen: &mut Vec<Rule>) -> bool {
+    let missed = sets
+        .iter()
+        .filter(|set| !set.iter().any(|r| chosen.contains(r)))
+        .min_by_key(|set| set.len());
+    let Some(missed) = missed else {
+        return true;
+    };
+    if chosen.len() == size {
+        return false;
+    }
+    for &rule in missed {
+        chosen.push(rule);
+        if share(sets, size, chosen) {
+            return true;
+        }
+        chosen.pop();
+    }
+    false
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::samples::{area, task};
+    use super::super::{Lock, solve};
+    use super::*;
+    use crate::units::Offset;
+
+    fn clash(task: &MarkOutTask) -> (Clash, Vec<Relaxation>) {
+        match solve(task) {
+            Err(NoPlan::Impossible { clash, ways }) => (clash, ways),
+            other => panic!("{other:?}"),
+        }
+    }
+
+    #[test]
+    fn an_area_over_the_centre_clashes_with_the_inner_limit() {
+        let mut task = task(4);
+        task.no_drill = vec![area(-100.0, 300.0)];
+        // Widened to 312, the inner limit is 260.
+        let (clash, ways) = clash(&task);
+        assert_eq!(clash.rules, [Rule::Inner, Rule::NoDrill(0)]);
+        assert_eq!(clash.by, Millimetres(52.0));
+        assert_eq!(clash.enough, Enough::Alone);
+        assert_eq!(ways.len(), 2);
+        let said = NoPlan::Impossible { clash, ways }.messages(&task);
+        let rules = vec![
+            msg("mark-out-rule-inner").mm("limit", 260.0),
+            Rule::NoDrill(0).message(&task),
+        ];
+        let want = msg("mark-out-impossible")
+            .list("rules", rules)
+            .mm("by", 52.0);
+        assert_eq!(said[0], want);
+        assert_eq!(said[1].key, "mark-out-loosen-raise");
+        assert_eq!(said[2].key, "mark-out-loosen-no-drill");
+    }
+
+    #[test]
+    fn more_heads_than_fit_name_the_spacing_and_the_corner_gap() {
+        let mut task = task(8);
+        task.half_left = Millimetres(600.0);
+        task.half_right = Millimetres(600.0);
+        // Seven spacings of 150 in 2 x (600 - 180) = 840: 120 each fit.
+        let (clash, ways) = clash(&task);
+        assert_eq!(clash.rules, [Rule::CornerGapLeast, Rule::SpacingLeast]);
+        assert_eq!(
+            (clash.least, clash.by),
+            (Rule::SpacingLeast, Millimetres(30.0))
+        );
+        assert_eq!(ways[1].rule, Rule::CornerGapLeast);
+        assert_eq!(ways[1].by, Millimetres(105.0));
+    }
+
+    #[test]
+    fn a_bumper_too_short_for_its_heads_names_the_spacing_alone() {
+        let mut task = task(8);
+        task.half_left = Millimetres(400.0);
+        task.half_right = Millimetres(400.0);
+        let (clash, ways) = clash(&task);
+        assert_eq!(clash.rules, [Rule::SpacingLeast]);
+        let said = NoPlan::Impossible { clash, ways }.messages(&task);
+        assert_eq!(said[0].key, "mark-out-impossible-alone");
+    }
+
+    #[test]
+    fn a_lock_inside_an_area_names_both() {
+        let mut task = task(4);
+        task.no_drill = vec![area(500.0, 560.0)];
+        task.locks = vec![Lock {
+            head: 3,
+            at: Offset(560.0),
+        }];
+        let (clash, ways) = clash(&task);
+        assert_eq!(clash.rules, [Rule::NoDrill(0), Rule::Locked(0)]);
+        assert_eq!(clash.by, Millimetres(12.0));
+        let moved = ways.iter().find(|w| w.rule == Rule::Locked(0)).unwrap();
+        assert_eq!(moved.plan.marks[3], Offset(572.0));
+    }
+
+    #[test]
+    fn two_clashes_at_once_have_no_single_way_out_and_say_so() {
+        let mut task = task(4);
+        task.no_drill = vec![area(-300.0, -1.0), area(1.0, 300.0)];
+        task.limits.corner_gap_greatest = Millimetres(190.0);
+        task.no_drill.push(area(610.0, 660.0));
+        let (clash, ways) = clash(&task);
+        assert_eq!(clash.enough, Enough::NotAlone);
+        assert_eq!(ways, []);
+        let said = NoPlan::Impossible { clash, ways }.messages(&task);
+        assert_eq!(said[1].key, "mark-out-no-single-way");
+    }
+}

@@ -1,0 +1,338 @@
+//! Tape on the marks: what is read back before drilling, against the plan.
+
+use serde::{Deserialize, Serialize};
+
+use super::Plan;
+use crate::text::{Message, msg};
+use crate::units::{Millimetres, Offset};
+
+/// What is read at one mark; `None` where nothing was read.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
+pub struct TapeReading {
+    /// From the centre line, straight, + to the right.
+    pub at: Option<Offset>,
+    /// From the line that runs true across, up or down as in the plan.
+    pub from_line: Option<Millimetres>,
+}
+
+/// How far the marks may be off before they are not ready to drill (our own
+/// defaults, changeable; shown beside the verdict).
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct TapeLimits {
+    /// One mark from its place.
+    pub mark: Millimetres,
+    /// One gap from its planned gap.
+    pub gap: Millimetres,
+    /// A left and a right mark from their planned likeness.
+    pub symmetry: Millimetres,
+    /// One mark from its height.
+    pub level: Millimetres,
+    /// A reading that is off, but so near to another mark's place, is taken
+    /// for a reading of that mark.
+    pub other_mark_within: Millimetres,
+}
+
+impl Default for TapeLimits {
+    fn default() -> Self {
+        Self {
+            mark: Millimetres(2.0),
+            gap: Millimetres(3.0),
+            symmetry: Millimetres(3.0),
+            level: Millimetres(2.0),
+            other_mark_within: Millimetres(10.0),
+        }
+    }
+}
+
+/// What one reading says of its mark.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum MarkVerdict {
+    /// Nothing was read, or no figure.
+    NotRead,
+    /// Within the limit.
+    Good,
+    /// Outside the limit.
+    Off,
+    /// Outside the limit, and it fits this other head's mark.
+    FitsOther(usize),
+}
+
+/// One mark against the plan.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct MarkCheck {
+    /// Which head, counted from 0.
+    pub head: usize,
+    /// Read less planned: + is too far right.
+    pub error: Option<Millimetres>,
+    /// What that says.
+    pub verdict: MarkVerdict,
+}
+
+/// Ready to drill, or why not.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum TapeVerdict {
+    /// Every mark was read and is within the limits.
+    Ready,
+    /// What stands against it, one message each.
+    NotReady(Vec<Message>),
+}
+
+/// All readings against the plan.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct TapeCheck {
+    /// Each mark, left to right.
+    pub marks: Vec<MarkCheck>,
+    /// Greatest difference of a gap from its planned gap, among marks read.
+    pub evenness: Option<Millimetres>,
+    /// Greatest difference of `o_i + o_(n+1-i)` from the planned one, among
+    /// pairs read.
+    pub symmetry: Option<Millimetres>,
+    /// Greatest difference of a height from the planned one, among heights read.
+    pub level: Option<Millimetres>,
+    /// The limits that were applied.
+    pub limits: TapeLimits,
+    /// Ready or not. Heights count when any was planned.
+    pub verdict: TapeVerdict,
+}
+
+/// Checks tape readings, one a head from left to right, against a plan.
+/// `height` is the planned measure from the line, where one is planned.
+/// Readings along the face are made straight before.
+#[must_use]
+pub fn tape_check(
+    plan: &Plan,
+    height: Option<Millimetres>,
+    readings: &[TapeReading],
+    limits: &TapeLimits,
+) -> TapeCheck {
+    let n = plan.marks.len();
+    let at: Vec<Option<f64>> = (0..n)
+        .map(|k| {
+            let at = readings.get(k).and_then(|r| r.at);
+            at.map(|o| o.0).filter(|x| x.is_finite())
+        })
+        .collect();
+    let planned: Vec<f64> = plan.marks.iter().map(|o| o.0).collect();
+    let marks: Vec<MarkCheck> = (0..n)
+        .map(|head| mark_check(&planned, head, at[head], limits))
+        .collect();
+    let off: Vec<Option<f64>> = (0..n).map(|k| at[k].map(|x| x - planned[k])).collect();
+    let both = |a: usize, b: usize| Some((off[a]?, off[b]?));
+    let evenness = greatest((1..n).filter_map(|k| both(k - 1, k)).map(|(a, b)| b - a));
+    let symmetry = greatest(
+        (0..n.div_ceil(2))
+            .filter_map(|k| both(k, n - 1 - k))
+            .map(|(a, b)| a + b),
+    );
+    let heights: Vec<Option<f64>> = (0..n)
+        .map(|k| {
+            let read = readings.get(k).and_then(|r| r.from_line);
+            read.map(|h| h.0).filter(|x| x.is_finite())
+        })
+        .collect();
+    let level = height.and_then(|h| greatest(heights.iter().flatten().map(|x| x - h.0)));
+
+    let mut against: Vec<Message> = marks
+        .iter()
+        .filter_map(|m| m.message(plan, at[m.head], limits))
+        .collect();
+    let mut limit = |key, value: Option<Millimetres>, most: Millimetres| {
+        if let Some(v) = value.filter(|v| v.0 > most.0) {
+            against.push(msg(key).number("by", v.0, 1).number("limit", most.0, 1));
+        }
+    };
+    limit("tape-gap-off", evenness, limits.gap);
+    limit("tape-symmetry-off", symmetry, limits.symmetry);
+    limit("tape-level-off", level, limits.level);
+    if height.is_some() {
+        let unread = (0..n).filter(|&k| heights[k].is_none());
+        against.extend(unread.map(|k| msg("tape-height-not-read").count("head", k as i64 + 1)));
+    }
+    TapeCheck {
+        marks,
+        evenness,
+        symmetry,
+        level,
+        limits: *limits,
+        verdict: if against.is_empty() {
+            TapeVerdict::Ready
+        } else {
+            TapeVerdict::NotReady(against)
+        },
+    }
+}
+
+fn greatest(values: impl Iterator<Item = f64>) -> Option<Millimetres> {
+    values.map(f64::abs).reduce(f64::max).map(Millimetres)
+}
+
+fn mark_check(planned: &[f64], head: usize, at: Option<f64>, limits: &TapeLimits) -> MarkCheck {
+    let Some(at) = at else {
+        return MarkCheck {
+            head,
+            error: None,
+            verdict: MarkVerdict::NotRead,
+        };
+    };
+    let error = at - planned[head];
+    let other = (0..planned.len())
+        .filter(|&k| k != head)
+        .map(|k| (k, (at - planned[k]).abs()))
+        .filter(|(_, off)| *off <= limits.other_mark_within.0 && *off < error.abs())
+        .min_by(|a, b| a.1.total_cmp(&b.1));
+    let verdict = if error.abs() <= limits.mark.0 {
+        MarkVerdict::Good
+    } else {
+        other.map_or(MarkVerdict::Off, |(k, _)| MarkVerdict::FitsOther(k))
+    };
+    MarkCheck {
+        head,
+        error: Some(Millimetres(error)),
+        verdict,
+    }
+}
+
+impl MarkCheck {
+    /// What stands against the mark, if anything.
+    fn message(&self, plan: &Plan, at: Option<f64>, limits: &TapeLimits) -> Option<Message> {
+        let head = self.head as i64 + 1;
+        let read = at.unwrap_or_default();
+        let error = self.error.unwrap_or_default();
+        match self.verdict {
+            MarkVerdict::Good => None,
+            MarkVerdict::NotRead => Some(msg("tape-mark-not-read").count("head", head)),
+            MarkVerdict::Off => Some(
+                msg(if error.0 > 0.0 {
+                    "tape-mark-too-far-right"
+                } else {
+                    "tape-mark-too-far-left"
+                })
+                .count("head", head)
+                .number("by", error.0.abs(), 1)
+                .number("limit", limits.mark.0, 1),
+            ),
+            MarkVerdict::FitsOther(other) => Some(
+                msg("tape-fits-other")
+                    .count("head", head)
+                    .number("read", read, 1)
+                    .count("other", other as i64 + 1)
+                    .mm("planned", plan.marks.get(other).map_or(0.0, |o| o.0)),
+            ),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::samples::task;
+    use super::super::solve;
+    use super::*;
+
+    /// Marks at -639, -213, 213, 639.
+    fn plan() -> Plan {
+        solve(&task(4)).unwrap().symmetric
+    }
+
+    fn read(at: &[f64]) -> Vec<TapeReading> {
+        let one = |&x: &f64| TapeReading {
+            at: x.is_finite().then_some(Offset(x)),
+            from_line: None,
+        };
+        at.iter().map(one).collect()
+    }
+
+    fn check(at: &[f64]) -> TapeCheck {
+        tape_check(&plan(), None, &read(at), &TapeLimits::default())
+    }
+
+    fn verdicts(check: &TapeCheck) -> Vec<MarkVerdict> {
+        check.marks.iter().map(|m| m.verdict).collect()
+    }
+
+    #[test]
+    fn readings_within_the_limits_are_ready() {
+        let check = check(&[-640.0, -213.0, 214.5, 638.5]);
+        assert_eq!(check.verdict, TapeVerdict::Ready);
+        let errors: Vec<f64> = check
+            .marks
+            .iter()
+            .filter_map(|m| Some(m.error?.0))
+            .collect();
+        assert_eq!(errors, [-1.0, 0.0, 1.5, -0.5]);
+        assert_eq!(check.evenness, Some(Millimetres(2.0)));
+        assert_eq!(check.symmetry, Some(Millimetres(1.5)));
+    }
+
+    #[test]
+    fn a_mark_too_far_left_says_by_how_much_and_the_limit() {
+        let check = check(&[-639.0, -217.0, 213.0, 639.0]);
+        let want = vec![
+            msg("tape-mark-too-far-left")
+                .count("head", 2)
+                .number("by", 4.0, 1)
+                .number("limit", 2.0, 1),
+            msg("tape-gap-off")
+                .number("by", 4.0, 1)
+                .number("limit", 3.0, 1),
+            msg("tape-symmetry-off")
+                .number("by", 4.0, 1)
+                .number("limit", 3.0, 1),
+        ];
+        assert_eq!(check.verdict, TapeVerdict::NotReady(want));
+    }
+
+    #[test]
+    fn small_errors_that_add_up_still_show_in_gap_and_symmetry() {
+        let check = check(&[-639.0, -211.0, 215.0, 639.0]);
+        assert_eq!(verdicts(&check), [MarkVerdict::Good; 4]);
+        assert_eq!(check.symmetry, Some(Millimetres(4.0)));
+        assert!(matches!(check.verdict, TapeVerdict::NotReady(said) if said.len() == 1));
+    }
+
+    #[test]
+    fn a_reading_of_another_mark_names_that_mark() {
+        let check = check(&[-639.0, 214.0, 213.0, 639.0]);
+        assert_eq!(verdicts(&check)[1], MarkVerdict::FitsOther(2));
+        let TapeVerdict::NotReady(said) = check.verdict else {
+            panic!("ready with a mark missing");
+        };
+        let want = msg("tape-fits-other")
+            .count("head", 2)
+            .number("read", 214.0, 1)
+            .count("other", 3)
+            .mm("planned", 213.0);
+        assert_eq!(said[0], want);
+    }
+
+    #[test]
+    fn a_mark_not_read_is_not_ready() {
+        let check = check(&[-639.0, f64::NAN, 213.0]);
+        let want = vec![
+            msg("tape-mark-not-read").count("head", 2),
+            msg("tape-mark-not-read").count("head", 4),
+        ];
+        assert_eq!(check.verdict, TapeVerdict::NotReady(want));
+        assert_eq!(check.evenness, None);
+        assert_eq!(check.symmetry, None);
+    }
+
+    #[test]
+    fn a_planned_height_is_checked_at_every_mark() {
+        let mut readings = read(&[-639.0, -213.0, 213.0, 639.0]);
+        for (reading, height) in readings.iter_mut().zip([85.0, 84.0, 88.0]) {
+            reading.from_line = Some(Millimetres(height));
+        }
+        let limits = TapeLimits::default();
+        let check = tape_check(&plan(), Some(Millimetres(85.0)), &readings, &limits);
+        assert_eq!(check.level, Some(Millimetres(3.0)));
+        let want = vec![
+            msg("tape-level-off")
+                .number("by", 3.0, 1)
+                .number("limit", 2.0, 1),
+            msg("tape-height-not-read").count("head", 4),
+        ];
+        assert_eq!(check.verdict, TapeVerdict::NotReady(want));
+    }
+}

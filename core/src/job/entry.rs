@@ -1,0 +1,243 @@
+//! What a fitter types, read as a length or an angle.
+//!
+//! Typed text is hostile until read here: it may be empty, in another unit,
+//! with a comma for the point, or nonsense. Nothing is guessed: a figure
+//! that can't be meant is refused with what it would be in the unit that it
+//! probably was.
+
+use serde::{Deserialize, Serialize};
+
+use crate::text::{Message, msg};
+use crate::units::{Degrees, Millimetres};
+
+/// Shortest half width that a vehicle can have, mm (ours: a narrow
+/// quadricycle is about 1.2 m wide).
+pub const HALF_WIDTH_LEAST: Millimetres = Millimetres(500.0);
+/// Longest half width, mm: half of 2.6 m, the widest vehicle allowed on
+/// European roads (Council Directive 96/53/EC, annex I, 1.2, from memory),
+/// and a little for trim.
+pub const HALF_WIDTH_GREATEST: Millimetres = Millimetres(1350.0);
+/// Steepest face angle that can be a bumper face, degrees either way (ours).
+pub const FACE_GREATEST: Degrees = Degrees(45.0);
+/// The ± of a digital angle gauge when none is typed, degrees (95 %).
+pub const GAUGE_PLUS_MINUS: Degrees = Degrees(0.3);
+
+/// A field that keeps its text as typed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Field {
+    /// Centre line to the left outer edge.
+    HalfLeft,
+    /// Centre line to the right outer edge.
+    HalfRight,
+    /// A face angle read off a gauge, without its sign.
+    FaceAngle,
+    /// The gauge's ±.
+    GaugePlusMinus,
+}
+
+/// Millimetres in an inch, exact.
+const INCH: f64 = 25.4;
+
+/// Reads a length. Plain figures are millimetres; `mm`, `cm`, `m`, `in` and
+/// `"` are understood; a comma is a decimal point.
+///
+/// # Errors
+/// A message that says what stands there instead of a length.
+pub fn read_length(text: &str) -> Result<Millimetres, Message> {
+    let clean = text.trim().to_lowercase().replace(',', ".");
+    let (figure, factor) = split_unit(&clean);
+    let value: f64 = figure
+        .trim()
+        .parse()
+        .map_err(|_| msg("entry-not-a-length").text("typed", text.trim()))?;
+    if !value.is_finite() {
+        return Err(msg("entry-not-a-length").text("typed", text.trim()));
+    }
+    Ok(Millimetres(value * factor))
+}
+
+fn split_unit(clean: &str) -> (&str, f64) {
+    const UNITS: [(&str, f64); 6] = [
+        ("mm", 1.0),
+        ("cm", 10.0),
+        ("inch", INCH),
+        ("in", INCH),
+        ("\"", INCH),
+        ("m", 1000.0),
+    ];
+    UNITS
+        .iter()
+        .find_map(|(unit, factor)| clean.strip_suffix(unit).map(|figure| (figure, *factor)))
+        .unwrap_or((clean, 1.0))
+}
+
+/// Reads a half width and holds it against what vehicles have.
+///
+/// # Errors
+/// Zero, negative, too short (with what it would be as inches or
+/// centimetres, where that fits) or too long, and by how much.
+pub fn read_half_width(text: &str) -> Result<Millimetres, Message> {
+    let length = read_length(text)?;
+    let fits = |mm: f64| (HALF_WIDTH_LEAST.0..=HALF_WIDTH_GREATEST.0).contains(&mm);
+    if fits(length.0) {
+        return Ok(length);
+    }
+    let plain = |key| {
+        msg(key)
+            .number("typed", length.0, decimals(length.0))
+            .mm("least", HALF_WIDTH_LEAST.0)
+            .mm("greatest", HALF_WIDTH_GREATEST.0)
+    };
+    Err(if length.0 <= 0.0 {
+        plain("half-width-not-positive")
+    } else if fits(length.0 * INCH) {
+        plain("half-width-inches").mm("inches", length.0 * INCH)
+    } else if fits(length.0 * 10.0) {
+        plain("half-width-centimetres").mm("centimetres", length.0 * 10.0)
+    } else if length.0 < HALF_WIDTH_LEAST.0 {
+        plain("half-width-too-small").mm("by", HALF_WIDTH_LEAST.0 - length.0)
+    } else if fits(length.0 / 2.0) {
+        plain("half-width-looks-full").mm("half", length.0 / 2.0)
+    } else {
+        plain("half-width-too-large").mm("by", length.0 - HALF_WIDTH_GREATEST.0)
+    })
+}
+
+fn decimals(value: f64) -> u8 {
+    u8::from((value - value.round()).abs() > 1e-9)
+}
+
+/// Reads a figure in degrees.
+///
+/// # Errors
+/// A message when no finite figure stands there.
+pub fn read_degrees(text: &str) -> Result<Degrees, Message> {
+    let clean = text
+        .trim()
+        .trim_end_matches('°')
+        .replace(',', ".")
+        .replace('−', "-");
+    match clean.trim().parse::<f64>() {
+        Ok(value) if value.is_finite() => Ok(Degrees(value)),
+        _ => Err(msg("entry-not-an-angle").text("typed", text.trim())),
+    }
+}
+
+/// Which way a typed face angle leans.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Facing {
+    /// The face looks up: +.
+    Up,
+    /// The face looks down: -.
+    Down,
+}
+
+/// Reads a face angle and the gauge's ± as typed. The direction comes from
+/// `facing`; a minus sign typed as well turns it round.
+///
+/// # Errors
+/// Not a figure, steeper than [`FACE_GREATEST`], or a ± that isn't above 0
+/// and at most 10 degrees.
+pub fn read_typed_face(
+    angle: &str,
+    facing: Facing,
+    plus_minus: &str,
+) -> Result<(Degrees, Degrees), Message> {
+    let size = read_degrees(angle)?;
+    let rake = match facing {
+        Facing::Up => size,
+        Facing::Down => -size,
+    };
+    if rake.abs() > FACE_GREATEST {
+        return Err(msg("entry-face-too-steep")
+            .deg("typed", size.abs().0)
+            .deg("greatest", FACE_GREATEST.0));
+    }
+    let plus_minus = if plus_minus.trim().is_empty() {
+        GAUGE_PLUS_MINUS
+    } else {
+        read_degrees(plus_minus)?
+    };
+    if plus_minus.0 > 0.0 && plus_minus.0 <= 10.0 {
+        Ok((rake, plus_minus))
+    } else {
+        Err(msg("entry-gauge-plus-minus").number("typed", plus_minus.0, 1))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn key(text: &str) -> String {
+        read_half_width(text).unwrap_err().key.into_owned()
+    }
+
+    #[test]
+    fn a_plain_figure_is_millimetres_and_units_convert() {
+        assert_eq!(read_half_width("880"), Ok(Millimetres(880.0)));
+        assert_eq!(read_half_width(" 880,5 mm "), Ok(Millimetres(880.5)));
+        assert_eq!(read_half_width("88 cm"), Ok(Millimetres(880.0)));
+        assert_eq!(read_half_width("0.88m"), Ok(Millimetres(880.0)));
+        assert!((read_half_width("34.6 in").unwrap().0 - 878.84).abs() < 1e-9);
+    }
+
+    #[test]
+    fn zero_and_negative_half_widths_are_refused() {
+        assert_eq!(key("0"), "half-width-not-positive");
+        assert_eq!(key("-880"), "half-width-not-positive");
+    }
+
+    #[test]
+    fn text_is_refused_and_named() {
+        let fault = read_half_width("wide").unwrap_err();
+        assert_eq!(fault, msg("entry-not-a-length").text("typed", "wide"));
+        assert_eq!(key("NaN"), "entry-not-a-length");
+        assert_eq!(key("inf"), "entry-not-a-length");
+        assert_eq!(key("1e999"), "entry-not-a-length");
+    }
+
+    #[test]
+    fn ten_metres_is_too_large_by_so_much() {
+        let fault = read_half_width("10 m").unwrap_err();
+        assert_eq!(fault.key, "half-width-too-large");
+        assert!(fault.args.iter().any(|(name, arg)| name == "by"
+            && *arg
+                == crate::text::Arg::Number {
+                    value: 8650.0,
+                    decimals: 0
+                }));
+    }
+
+    #[test]
+    fn inches_typed_for_millimetres_are_recognised() {
+        assert_eq!(key("34.6"), "half-width-inches");
+        assert_eq!(key("88"), "half-width-centimetres");
+    }
+
+    #[test]
+    fn a_full_width_typed_for_the_half_is_recognised() {
+        assert_eq!(key("1760"), "half-width-looks-full");
+    }
+
+    #[test]
+    fn a_typed_face_angle_takes_its_direction_from_the_words() {
+        assert_eq!(
+            read_typed_face("4.2", Facing::Down, ""),
+            Ok((Degrees(-4.2), GAUGE_PLUS_MINUS))
+        );
+        assert_eq!(
+            read_typed_face("4,2", Facing::Up, "0.5"),
+            Ok((Degrees(4.2), Degrees(0.5)))
+        );
+    }
+
+    #[test]
+    fn a_face_angle_beyond_any_bumper_or_a_silly_gauge_is_refused() {
+        let steep = read_typed_face("80", Facing::Down, "").unwrap_err();
+        assert_eq!(steep.key, "entry-face-too-steep");
+        let gauge = read_typed_face("4", Facing::Down, "0").unwrap_err();
+        assert_eq!(gauge.key, "entry-gauge-plus-minus");
+    }
+}

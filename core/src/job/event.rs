@@ -1,0 +1,50 @@
+//! Facts that change a job, in the past tense.
+
+use serde::{Deserialize, Serialize};
+
+use super::entry::Field;
+use super::state::Particular;
+use crate::decide::mark_out::PlanKind;
+use crate::estimate::rake::FaceReading;
+use crate::units::{Millimetres, Offset};
+
+/// Something that happened in a job.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub enum JobEvent {
+    /// The fitter named the job.
+    Named(String),
+    /// A particular was typed.
+    ParticularTyped(Particular, String),
+    /// A field's text changed. Kept as typed; it counts once it is used.
+    Typed(Field, String),
+    /// A mark-out was chosen for these half widths.
+    MarksPlanned {
+        /// Centre line to the left outer edge.
+        half_left: Millimetres,
+        /// Centre line to the right outer edge.
+        half_right: Millimetres,
+        /// Which plan.
+        kind: PlanKind,
+        /// Straight offsets, left to right.
+        offsets: Vec<Offset>,
+    },
+    /// The tape crosses are on the bumper.
+    TapeLaid,
+    /// The face angle at a spot was read or typed.
+    FaceRead {
+        /// Which spot, 0 for the leftmost.
+        spot: usize,
+        /// What was read.
+        reading: FaceReading,
+    },
+    /// The last reading at a spot was taken back.
+    FaceDropped {
+        /// Which spot.
+        spot: usize,
+    },
+    /// A job sheet was issued.
+    SheetIssued {
+        /// Name of the time zone.
+        zone: String,
+    },
+}

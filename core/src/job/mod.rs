@@ -1,0 +1,26 @@
+//! A job: events are facts, [`apply`] turns them into the next state.
+
+mod apply;
+mod entry;
+mod event;
+mod marks;
+mod rings;
+mod state;
+
+pub use apply::{Refusal, TEXT_GREATEST, apply};
+pub use entry::{
+    FACE_GREATEST, Facing, Field, GAUGE_PLUS_MINUS, HALF_WIDTH_GREATEST, HALF_WIDTH_LEAST,
+    read_degrees, read_half_width, read_length, read_typed_face,
+};
+pub use event::JobEvent;
+pub use marks::{
+    CENTRE_LINE_DOUBT, HalfWidths, half_widths, marks_are_stale, marks_explained, no_plan_messages,
+    plans, readings_lost, task_for,
+};
+pub use rings::{
+    aim_with_ring, aim_words, budget_lines, face_with_plus_minus, face_words, facing_words,
+    rake_at, ring_choice, ring_choices, rings_headline, settled_by,
+};
+pub use state::{
+    ClockTrust, JobId, JobState, Marks, Particular, SheetIssue, Spot, TakenReading, Tape,
+};

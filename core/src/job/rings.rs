@@ -1,0 +1,195 @@
+//! Face angles and ring choices of a job, from its readings and its kit
+//! sheet. Nothing here is stored: better knowledge of the phone or the
+//! ground corrects what was read before.
+
+use super::state::{JobState, Spot};
+use crate::decide::ring_set::{InsertUse, RakeOrigin, RingChoice, SpotFacts, Verdict, choose};
+use crate::estimate::rake::{Around, Origin, RakeEstimate, estimate_rake};
+use crate::kit::Material;
+use crate::text::{Message, msg};
+use crate::units::{COVERAGE_95, Degrees};
+
+/// The face angle at a spot; `None` until it is read.
+#[must_use]
+pub fn rake_at(job: &JobState, spot: &Spot) -> Option<RakeEstimate> {
+    let readings: Vec<_> = spot.readings.iter().map(|taken| taken.reading).collect();
+    estimate_rake(&readings, &job.phone, &around(job))
+}
+
+fn around(job: &JobState) -> Around {
+    Around {
+        ground: job.ground.clone(),
+        ..Around::default()
+    }
+}
+
+/// The ring choice at a spot; `None` until its face angle is read.
+#[must_use]
+pub fn ring_choice(job: &JobState, spot: &Spot) -> Option<RingChoice> {
+    let estimate = rake_at(job, spot)?;
+    Some(choose(&job.kit, &facts(job, &estimate)))
+}
+
+/// The ring choices of all spots, left to right.
+#[must_use]
+pub fn ring_choices(job: &JobState) -> Vec<Option<RingChoice>> {
+    job.spots
+        .iter()
+        .map(|spot| ring_choice(job, spot))
+        .collect()
+}
+
+fn facts(job: &JobState, estimate: &RakeEstimate) -> SpotFacts {
+    SpotFacts {
+        rake: estimate.rake,
+        origin: match estimate.origin {
+            Origin::Zeroed { .. } => RakeOrigin::Zeroed,
+            Origin::Unzeroed => RakeOrigin::Unzeroed,
+            Origin::Typed { .. } => RakeOrigin::Typed,
+        },
+        material: Material::Plastic,
+        load_allowance: job.load_allowance,
+        old_hole: None,
+        inserts: InsertUse::WhereNeeded,
+    }
+}
+
+/// A face angle below this is shown as level: its words would say a
+/// direction that the figure does not.
+const LEVEL: f64 = 0.05;
+
+/// A face angle in words: 'faces down 4.2°'.
+#[must_use]
+pub fn face_words(rake: Degrees) -> Message {
+    match direction(rake) {
+        Direction::Up => msg("faces-up-by").deg("angle", rake.0),
+        Direction::Down => msg("faces-down-by").deg("angle", -rake.0),
+        Direction::Level => msg("faces-level"),
+    }
+}
+
+/// Only which way a face looks: 'faces down'.
+#[must_use]
+pub fn facing_words(rake: Degrees) -> Message {
+    msg(match direction(rake) {
+        Direction::Up => "faces-up-word",
+        Direction::Down => "faces-down-word",
+        Direction::Level => "faces-level",
+    })
+}
+
+/// An aim in words: 'points up 2.5°'.
+#[must_use]
+pub fn aim_words(aim: Degrees) -> Message {
+    match direction(aim) {
+        Direction::Up => msg("points-up-by").deg("angle", aim.0),
+        Direction::Down => msg("points-down-by").deg("angle", -aim.0),
+        Direction::Level => msg("points-level"),
+    }
+}
+
+enum Direction {
+    Up,
+    Down,
+    Level,
+}
+
+fn direction(angle: Degrees) -> Direction {
+    if angle.abs().0 < LEVEL {
+        Direction::Level
+    } else if angle.0 > 0.0 {
+        Direction::Up
+    } else {
+        Direction::Down
+    }
+}
+
+/// A value in words with its ±: 'points up 2.5° ± 0.6°'.
+#[must_use]
+pub fn with_plus_minus(words: Message, plus_minus: Degrees) -> Message {
+    msg("with-plus-minus")
+        .message("words", words)
+        .deg("plus", plus_minus.0)
+}
+
+/// The face angle of a spot in words with its ±; `None` until it is read.
+#[must_use]
+pub fn face_with_plus_minus(job: &JobState, spot: &Spot) -> Option<Message> {
+    let rake = rake_at(job, spot)?.rake;
+    Some(with_plus_minus(face_words(rake.value), rake.expanded()))
+}
+
+/// The aim with the set of a choice, in words with its ±.
+#[must_use]
+pub fn aim_with_ring(job: &JobState, choice: &RingChoice) -> Option<Message> {
+    let candidate = choice.candidate(&job.kit, choice.set()?)?;
+    Some(with_plus_minus(
+        aim_words(candidate.aim.value),
+        candidate.aim.expanded(),
+    ))
+}
+
+/// How many spots are sure, close calls, and cannot be served.
+#[must_use]
+pub fn rings_headline(job: &JobState) -> Message {
+    let (mut sure, mut close, mut none, mut open) = (0, 0, 0, 0);
+    for choice in ring_choices(job) {
+        match choice.map(|choice| choice.verdict) {
+            Some(Verdict::Sure { .. }) => sure += 1,
+            Some(Verdict::CloseCall { .. }) => close += 1,
+            Some(Verdict::CannotBeServed { .. }) => none += 1,
+            None => open += 1,
+        }
+    }
+    let counted = [
+        ("rings-count-sure", sure),
+        ("rings-count-close", close),
+        ("rings-count-none", none),
+        ("rings-count-open", open),
+    ];
+    let parts = counted
+        .into_iter()
+        .filter(|(_, count)| *count > 0)
+        .map(|(key, count)| msg(key).count("spots", count))
+        .collect();
+    msg("rings-headline").list("parts", parts)
+}
+
+/// The parts of a spot's ±, each with its own ±, and what would shrink the
+/// greatest. Empty until the spot is read.
+#[must_use]
+pub fn budget_lines(job: &JobState, spot: &Spot) -> Vec<Message> {
+    let Some(estimate) = rake_at(job, spot) else {
+        return Vec::new();
+    };
+    let budget = &estimate.budget;
+    let mut lines: Vec<Message> = budget
+        .items
+        .iter()
+        .map(|item| with_plus_minus(item.name(), item.u * COVERAGE_95))
+        .collect();
+    if let Some(greatest) = budget.dominant() {
+        lines.push(
+            msg("budget-greatest")
+                .message("part", greatest.name())
+                .message("shrink", greatest.shrink.clone()),
+        );
+    }
+    lines
+}
+
+/// What would settle the close calls of the job, each way once.
+#[must_use]
+pub fn settled_by(job: &JobState) -> Option<Message> {
+    let mut ways: Vec<Message> = Vec::new();
+    for choice in ring_choices(job).into_iter().flatten() {
+        if let Verdict::CloseCall { settle, .. } = choice.verdict {
+            for way in settle {
+                if !ways.contains(&way) {
+                    ways.push(way);
+                }
+            }
+        }
+    }
+    (!ways.is_empty()).then(|| msg("rings-settled-by").list("ways", ways))
+}

@@ -1,0 +1,198 @@
+//! What a job is: one fitting on one vehicle for one customer.
+
+use std::collections::BTreeMap;
+
+use chrono::{DateTime, FixedOffset};
+use serde::{Deserialize, Serialize};
+
+use super::entry::Field;
+use crate::decide::mark_out::PlanKind;
+use crate::decide::ring_set::LOAD_ALLOWANCE;
+use crate::estimate::ground::Ground;
+use crate::estimate::rake::FaceReading;
+use crate::estimate::zero::Phone;
+use crate::kit::KitSheet;
+use crate::units::{Degrees, Millimetres, Offset};
+
+/// Name of a job in the store: hexadecimal digits given by the shell.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(transparent)]
+pub struct JobId(pub String);
+
+/// A particular of the job that is free text.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Particular {
+    /// Customer's name.
+    Customer,
+    /// Make, model, year.
+    Vehicle,
+    /// Number plate.
+    Plate,
+    /// Who fits.
+    Fitter,
+}
+
+/// How far the times of this job can be trusted.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub enum ClockTrust {
+    /// Every event came after the one before.
+    Steady,
+    /// The phone's clock went back by at most so many minutes.
+    WentBack {
+        /// Greatest step back, minutes.
+        minutes: i64,
+    },
+}
+
+/// Whether the tape crosses are on the bumper.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub enum Tape {
+    /// Not yet said.
+    NotYet,
+    /// Said at this time.
+    On(DateTime<FixedOffset>),
+}
+
+/// The marks as planned.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Marks {
+    /// Centre line to the left outer edge, as planned with.
+    pub half_left: Millimetres,
+    /// Centre line to the right outer edge, as planned with.
+    pub half_right: Millimetres,
+    /// Which plan.
+    pub kind: PlanKind,
+    /// Straight offsets, left to right.
+    pub offsets: Vec<Offset>,
+    /// Whether they are on the bumper.
+    pub tape: Tape,
+}
+
+/// A reading at a mark with its time of day.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct TakenReading {
+    /// As read or typed; nothing is corrected in it.
+    pub reading: FaceReading,
+    /// When.
+    pub at: DateTime<FixedOffset>,
+}
+
+/// One place for a head.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Spot {
+    /// The head's label from the kit sheet.
+    pub label: String,
+    /// Readings of its face angle, oldest first.
+    pub readings: Vec<TakenReading>,
+}
+
+impl Spot {
+    /// Whether its face angle was read or typed.
+    #[must_use]
+    pub fn is_read(&self) -> bool {
+        !self.readings.is_empty()
+    }
+}
+
+/// A job sheet that was issued.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct SheetIssue {
+    /// 1 for the first.
+    pub number: u32,
+    /// When.
+    pub at: DateTime<FixedOffset>,
+    /// Name of the time zone, as the platform gives it.
+    pub zone: String,
+}
+
+/// A stored job. It changes only through [`super::apply`].
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct JobState {
+    /// Its name in the store.
+    pub id: JobId,
+    /// What the fitter calls it; empty until typed.
+    pub name: String,
+    /// When it was started.
+    pub created: DateTime<FixedOffset>,
+    /// Last event.
+    pub changed: DateTime<FixedOffset>,
+    /// Whether the clock ran steadily.
+    pub clock: ClockTrust,
+    /// The kit sheet as it was when the job was started.
+    pub kit: KitSheet,
+    /// Free text particulars.
+    pub particulars: BTreeMap<Particular, String>,
+    /// What stands in a field exactly as typed, also when it can't be used.
+    pub typed: BTreeMap<Field, String>,
+    /// Marks, once planned.
+    pub marks: Option<Marks>,
+    /// Spots, left to right, one a head.
+    pub spots: Vec<Spot>,
+    /// The phone that reads the faces.
+    pub phone: Phone,
+    /// How the ground under the vehicle lies.
+    pub ground: Ground,
+    /// Added to the sheet's least aim for a loaded rear, degrees.
+    pub load_allowance: Degrees,
+    /// Job sheets issued so far.
+    pub sheets: Vec<SheetIssue>,
+}
+
+impl JobState {
+    /// A new job with the kit that will be fitted.
+    #[must_use]
+    pub fn start(id: JobId, kit: KitSheet, at: DateTime<FixedOffset>) -> Self {
+        let spots = kit
+            .heads
+            .labels
+            .iter()
+            .map(|label| Spot {
+                label: label.clone(),
+                readings: Vec::new(),
+            })
+            .collect();
+        Self {
+            id,
+            name: String::new(),
+            created: at,
+            changed: at,
+            clock: ClockTrust::Steady,
+            kit,
+            particulars: BTreeMap::new(),
+            typed: BTreeMap::new(),
+            marks: None,
+            spots,
+            phone: Phone::Unzeroed,
+            ground: Ground::looks_level(),
+            load_allowance: LOAD_ALLOWANCE,
+            sheets: Vec::new(),
+        }
+    }
+
+    /// What stands in a field.
+    #[must_use]
+    pub fn typed(&self, field: Field) -> &str {
+        self.typed.get(&field).map_or("", String::as_str)
+    }
+
+    /// A particular, empty when not typed.
+    #[must_use]
+    pub fn particular(&self, which: Particular) -> &str {
+        self.particulars.get(&which).map_or("", String::as_str)
+    }
+}
+
+impl JobState {
+    /// How many spots have a face angle.
+    #[must_use]
+    pub fn read_count(&self) -> usize {
+        self.spots.iter().filter(|spot| spot.is_read()).count()
+    }
+
+    /// Whether every spot has a face angle.
+    #[must_use]
+    pub fn all_read(&self) -> bool {
+        self.read_count() == self.spots.len()
+    }
+}

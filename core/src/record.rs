@@ -1,0 +1,91 @@
+//! How a job is stored: a versioned record.
+//!
+//! What was shown as saved is never lost to a new version: every version's
+//! fixture is read by a test for ever, and a record that can't be read is
+//! named, kept and never overwritten.
+
+use serde::{Deserialize, Serialize};
+
+use crate::job::JobState;
+use crate::text::{Message, msg};
+
+/// The version that is written.
+pub const VERSION: u32 = 1;
+
+#[derive(Serialize)]
+struct Record<'a> {
+    version: u32,
+    job: &'a JobState,
+}
+
+#[derive(Deserialize)]
+struct Envelope {
+    version: u32,
+    job: serde_json::Value,
+}
+
+/// Why a record can't be read.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum RecordFault {
+    /// Not a record at all, or broken off.
+    NotARecord {
+        /// Where the reader stopped, in its own words.
+        why: String,
+    },
+    /// Written by a newer version of the app.
+    Newer {
+        /// Its version.
+        version: u32,
+    },
+    /// A record of a known version whose job does not fit it.
+    Damaged {
+        /// Where the reader stopped, in its own words.
+        why: String,
+    },
+}
+
+impl RecordFault {
+    /// What the fitter is told, with what to do.
+    #[must_use]
+    pub fn message(&self) -> Message {
+        match self {
+            Self::NotARecord { why } => msg("record-not-a-record").text("why", why.clone()),
+            Self::Newer { version } => msg("record-newer")
+                .count("version", i64::from(*version))
+                .count("known", i64::from(VERSION)),
+            Self::Damaged { why } => msg("record-damaged").text("why", why.clone()),
+        }
+    }
+}
+
+/// The text that is stored for a job.
+#[must_use]
+pub fn write(job: &JobState) -> String {
+    let record = Record {
+        version: VERSION,
+        job,
+    };
+    // Every type of a job has text keys and finite or null figures, so this
+    // cannot fail; a test writes a job with each of them.
+    serde_json::to_string(&record).unwrap_or_default()
+}
+
+/// Reads a stored record of any known version.
+///
+/// # Errors
+/// What is wrong with it; the caller keeps the text as it is.
+pub fn read(text: &str) -> Result<JobState, RecordFault> {
+    let envelope: Envelope =
+        serde_json::from_str(text).map_err(|fault| RecordFault::NotARecord {
+            why: fault.to_string(),
+        })?;
+    match envelope.version {
+        VERSION => serde_json::from_value(envelope.job).map_err(|fault| RecordFault::Damaged {
+            why: fault.to_string(),
+        }),
+        version if version > VERSION => Err(RecordFault::Newer { version }),
+        _ => Err(RecordFault::NotARecord {
+            why: format!("version {}", envelope.version),
+        }),
+    }
+}

@@ -1,0 +1,31 @@
+//! The root of the screens.
+
+use dioxus::prelude::*;
+
+use crate::driver::{AppState, Boot};
+use crate::platform::Platform;
+use crate::route::{Route, Step};
+use crate::screens::{Faces, Jobs, Marks, Measures, Opening, Rings, Sheet};
+use crate::shell::Shell;
+
+/// The app on the platform that the context holds.
+#[component]
+pub fn App() -> Element {
+    let state = use_signal(AppState::default);
+    let platform = use_context::<Platform>();
+    use_context_provider(|| Shell::start(platform, state));
+
+    let now = state.read();
+    if now.boot == Boot::Opening {
+        return rsx! { Opening {} };
+    }
+    match (&now.route, now.open.is_some()) {
+        (Route::Jobs, _) => rsx! { Jobs {} },
+        (Route::Job(..), false) => rsx! { Opening {} },
+        (Route::Job(_, Step::Measures), true) => rsx! { Measures {} },
+        (Route::Job(_, Step::Marks), true) => rsx! { Marks {} },
+        (Route::Job(_, Step::Faces), true) => rsx! { Faces {} },
+        (Route::Job(_, Step::Rings), true) => rsx! { Rings {} },
+        (Route::Job(_, Step::Sheet), true) => rsx! { Sheet {} },
+    }
+}

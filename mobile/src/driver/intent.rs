@@ -1,0 +1,147 @@
+//! What the fitter or the phone wants, and what the phone is to do about it.
+
+use rakeline_core::decide::mark_out::PlanKind;
+use rakeline_core::job::{Facing, Field, JobId, Particular};
+use rakeline_core::units::Millis;
+
+use super::{JOB_PREFIX, TRASH_PREFIX};
+use crate::platform::{MotionEvent, Pulse, StorageFault, Tone, Visibility, Write};
+use crate::route::{Route, Step};
+
+/// Where a job's record is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Place {
+    /// Among the jobs.
+    Jobs,
+    /// Among the deleted ones, from where it can come back.
+    Trash,
+}
+
+impl Place {
+    /// The key of a job's record there.
+    #[must_use]
+    pub fn key(self, id: &JobId) -> String {
+        let prefix = match self {
+            Self::Jobs => JOB_PREFIX,
+            Self::Trash => TRASH_PREFIX,
+        };
+        format!("{prefix}{}", id.0)
+    }
+
+    /// The other one.
+    #[must_use]
+    pub fn other(self) -> Self {
+        match self {
+            Self::Jobs => Self::Trash,
+            Self::Trash => Self::Jobs,
+        }
+    }
+}
+
+/// What a screen or a device says.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Intent {
+    /// Records were read at the start.
+    Booted {
+        /// Keys and texts under `job/`.
+        jobs: Vec<(String, String)>,
+        /// Keys and texts under `trash/`.
+        trash: Vec<(String, String)>,
+        /// The settings' text.
+        settings: Option<String>,
+        /// Path and query of the address.
+        path: String,
+    },
+    /// Records could not be read at the start.
+    BootFailed(StorageFault),
+    /// One tap starts a job with the kit used last.
+    StartJob(JobId),
+    /// A new copy of the sample job.
+    OpenSample(JobId),
+    /// Opens a job of the list.
+    OpenJob(JobId),
+    /// A job's record was read, `None` if there is none.
+    Loaded(JobId, Step, Result<Option<String>, StorageFault>),
+    /// To a step of the open job.
+    GoStep(Step),
+    /// To the list of jobs.
+    GoJobs,
+    /// The fitter went back or forward.
+    Popped(String),
+    /// The job's name was typed.
+    Rename(String),
+    /// A particular was typed.
+    Particular(Particular, String),
+    /// A field was typed.
+    Type(Field, String),
+    /// A plan for the typed half widths.
+    PlanMarks(PlanKind),
+    /// Tape is on; the face angles follow.
+    TapeOn,
+    /// Starts, or starts again, the sensor for the faces.
+    StartReading,
+    /// This spot next.
+    ChooseSpot(usize),
+    /// Takes the reading at a spot back and reads it again.
+    ReadAgain(usize),
+    /// The typed face angle counts.
+    TakeTyped(Facing),
+    /// What the sensor said since the last turn.
+    Motion(Vec<MotionEvent>),
+    /// Time passes while reading.
+    Tick(Millis),
+    /// The app went to the background or came back.
+    Seen(Visibility),
+    /// Deletes a job; it can come back.
+    DeleteJob(JobId),
+    /// A deleted job comes back.
+    RestoreJob(JobId),
+    /// A record was moved between the jobs and the deleted ones, or was not.
+    Moved(JobId, Place, Result<(), StorageFault>),
+    /// Takes back the last step of the open job.
+    Undo,
+    /// Hides the notice.
+    HideNotice,
+    /// A commit is done.
+    Committed(u64, Result<(), StorageFault>),
+    /// Saves the open job again after a failure.
+    SaveAgain,
+    /// Issues the job sheet and prints it.
+    IssueSheet,
+}
+
+/// What the phone is to do.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Action {
+    /// One atomic step in the store; its number comes back in `Committed`.
+    Commit(u64, Vec<Write>),
+    /// Reads a job's record for a step.
+    Load(JobId, Step),
+    /// Moves a record to this place in one atomic step.
+    Move(JobId, Place),
+    /// Shows a screen as a new step of the history.
+    Push(Route),
+    /// Shows a screen in place of the present step of the history.
+    Replace(Route),
+    /// Starts the motion sensors.
+    StartMotion,
+    /// Stops them.
+    StopMotion,
+    /// Sounds a tone.
+    Sound(Tone),
+    /// Gives a pulse.
+    Pulse(Pulse),
+    /// Opens the print view.
+    Print,
+}
+
+/// The moment of an intent.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Now {
+    /// Date and time with the device's offset.
+    pub at: chrono::DateTime<chrono::FixedOffset>,
+    /// Name of the time zone.
+    pub zone: String,
+    /// Monotonic time.
+    pub monotonic: Millis,
+}

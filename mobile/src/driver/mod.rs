@@ -1,0 +1,68 @@
+//! From intents to the next state of the app and what the phone is to do.
+//!
+//! [`handle`] is plain code without a clock or a device: the shell gives it
+//! the moment and performs the actions, the workflow tests do the same on a
+//! scripted phone.
+
+mod intent;
+mod jobs;
+mod reading;
+mod state;
+mod work;
+
+pub use intent::{Action, Intent, Now, Place};
+pub use reading::{Phase, Reading};
+pub use state::{AppState, Boot, JobEntry, Notice, OpenJob, Saved, Settings, UndoOf, Unreadable};
+
+/// Key of a job's record.
+pub const JOB_PREFIX: &str = "job/";
+/// Key of a deleted job's record.
+pub const TRASH_PREFIX: &str = "trash/";
+/// Key of the settings.
+pub const SETTINGS_KEY: &str = "settings";
+
+/// Turns an intent into the state that follows and the actions to perform.
+///
+/// An intent that makes no sense at the moment (a second tap on a button
+/// that already did its work) changes nothing.
+pub fn handle(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
+    match intent {
+        Intent::Booted {
+            jobs,
+            trash,
+            settings,
+            path,
+        } => jobs::booted(app, jobs, trash, settings.as_deref(), &path),
+        Intent::BootFailed(fault) => jobs::boot_failed(app, &fault),
+        Intent::StartJob(id) => jobs::start(app, id, now),
+        Intent::OpenSample(id) => jobs::open_sample(app, id, now),
+        Intent::OpenJob(id) => jobs::open(app, &id),
+        Intent::Loaded(id, step, found) => jobs::loaded(app, &id, step, found),
+        Intent::DeleteJob(id) => jobs::delete(app, &id),
+        Intent::RestoreJob(id) => jobs::restore(app, &id),
+        Intent::Moved(id, place, outcome) => jobs::moved(app, &id, place, outcome),
+        Intent::GoJobs => jobs::go_list(app),
+        Intent::Popped(path) => jobs::popped(app, &path),
+        Intent::Committed(number, outcome) => jobs::committed(app, number, outcome),
+        Intent::SaveAgain => jobs::save_again(app),
+        Intent::HideNotice => {
+            app.notice = None;
+            Vec::new()
+        }
+        Intent::GoStep(step) => work::go_step(app, step),
+        Intent::Rename(name) => work::rename(app, name, now),
+        Intent::Particular(which, text) => work::particular(app, which, text, now),
+        Intent::Type(field, text) => work::typed(app, field, text, now),
+        Intent::PlanMarks(kind) => work::plan_marks(app, kind, now),
+        Intent::TapeOn => work::tape_on(app, now),
+        Intent::Undo => work::undo(app, now),
+        Intent::IssueSheet => work::issue_sheet(app, now),
+        Intent::StartReading => reading::start(app),
+        Intent::ChooseSpot(spot) => reading::choose(app, spot),
+        Intent::ReadAgain(spot) => reading::again(app, spot, now),
+        Intent::TakeTyped(facing) => reading::take_typed(app, facing, now),
+        Intent::Motion(events) => reading::motion(app, &events, now),
+        Intent::Tick(at) => reading::tick(app, at, now),
+        Intent::Seen(visibility) => reading::seen(app, visibility),
+    }
+}

@@ -1,0 +1,167 @@
+//! What the app knows at a moment. Screens read it and send intents.
+
+use rakeline_core::job::{JobId, JobState, Particular};
+use rakeline_core::kit::KitSheet;
+use rakeline_core::text::Message;
+use serde::{Deserialize, Serialize};
+
+use super::reading::Reading;
+use crate::route::Route;
+
+/// How far the start has come.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Boot {
+    /// Records are being read.
+    Opening,
+    /// Ready.
+    Ready,
+    /// Storage does not answer; jobs would not be kept.
+    NoStorage(Message),
+}
+
+/// A job in the list.
+#[derive(Clone, Debug, PartialEq)]
+pub struct JobEntry {
+    /// Its name in the store.
+    pub id: JobId,
+    /// What it is called, empty if nothing was typed.
+    pub name: String,
+    /// The vehicle, empty if not typed.
+    pub vehicle: String,
+    /// When it was started.
+    pub created: chrono::DateTime<chrono::FixedOffset>,
+    /// Its last change.
+    pub changed: chrono::DateTime<chrono::FixedOffset>,
+    /// Face angles read.
+    pub read: usize,
+    /// Heads of the kit.
+    pub heads: usize,
+}
+
+impl JobEntry {
+    /// The list's view of a job.
+    #[must_use]
+    pub fn of(job: &JobState) -> Self {
+        Self {
+            id: job.id.clone(),
+            name: job.name.trim().to_owned(),
+            vehicle: job.particular(Particular::Vehicle).trim().to_owned(),
+            created: job.created,
+            changed: job.changed,
+            read: job.read_count(),
+            heads: job.spots.len(),
+        }
+    }
+}
+
+/// A stored record that can't be read. It is kept as it is.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Unreadable {
+    /// Its key in the store.
+    pub key: String,
+    /// What is wrong with it.
+    pub why: Message,
+}
+
+/// Whether the open job is kept.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Saved {
+    /// All of it is in the store.
+    Yes,
+    /// The commit with this number is under way.
+    Saving(u64),
+    /// The last commit failed; what was typed is still on the screen.
+    No(Message),
+}
+
+/// The job on the screen.
+#[derive(Clone, Debug, PartialEq)]
+pub struct OpenJob {
+    /// As it is now.
+    pub job: JobState,
+    /// As it was before each step that can be undone, oldest first.
+    pub before: Vec<JobState>,
+    /// Whether it is kept.
+    pub saved: Saved,
+}
+
+/// Something said at the foot of the screen.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Notice {
+    /// What.
+    pub message: Message,
+    /// What can be taken back with it.
+    pub undo: Option<UndoOf>,
+}
+
+/// What a notice offers to take back.
+#[derive(Clone, Debug, PartialEq)]
+pub enum UndoOf {
+    /// A deleted job comes back.
+    Deletion(JobId),
+    /// The open job's last step.
+    Step,
+}
+
+/// What is kept between jobs.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Settings {
+    /// The kit sheet used last.
+    pub last_kit: Option<KitSheet>,
+    /// Who fitted last.
+    pub fitter: String,
+}
+
+/// All that the app knows.
+#[derive(Clone, Debug, PartialEq)]
+pub struct AppState {
+    /// How far the start has come.
+    pub boot: Boot,
+    /// Jobs, last changed first.
+    pub jobs: Vec<JobEntry>,
+    /// Deleted jobs, last changed first.
+    pub trash: Vec<JobEntry>,
+    /// Records that can't be read.
+    pub unreadable: Vec<Unreadable>,
+    /// The job on the screen.
+    pub open: Option<OpenJob>,
+    /// A job that was left while its last commit was under way.
+    pub leaving: Option<(u64, JobState)>,
+    /// Kept between jobs.
+    pub settings: Settings,
+    /// Which screen.
+    pub route: Route,
+    /// Said at the foot.
+    pub notice: Option<Notice>,
+    /// The face angle being read.
+    pub reading: Option<Reading>,
+    /// Commits begun so far.
+    pub commits: u64,
+}
+
+impl Default for AppState {
+    fn default() -> Self {
+        Self {
+            boot: Boot::Opening,
+            jobs: Vec::new(),
+            trash: Vec::new(),
+            unreadable: Vec::new(),
+            open: None,
+            leaving: None,
+            settings: Settings::default(),
+            route: Route::Jobs,
+            notice: None,
+            reading: None,
+            commits: 0,
+        }
+    }
+}
+
+impl AppState {
+    /// The open job.
+    #[must_use]
+    pub fn job(&self) -> Option<&JobState> {
+        self.open.as_ref().map(|open| &open.job)
+    }
+}

@@ -1,0 +1,192 @@
+//! The open job: what was typed, planned and taped, one step back, the sheet.
+
+use rakeline_core::decide::mark_out::PlanKind;
+use rakeline_core::job::{self, Field, HalfWidths, JobEvent, Particular};
+use rakeline_core::text::Message;
+
+use super::intent::{Action, Now};
+use super::state::{AppState, Notice, UndoOf};
+use super::{jobs, reading};
+use crate::route::{Route, Step};
+
+/// How many steps back are kept.
+const UNDO_DEPTH: usize = 50;
+
+/// Whether the address already shows the step.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Shown {
+    /// The fitter went there through the history.
+    Already,
+    /// It becomes a new step of the history.
+    NotYet,
+}
+
+/// Whether an event can be taken back as a step of its own.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Back {
+    /// It is a step.
+    Step,
+    /// Typing: the field itself is the way back.
+    Typing,
+}
+
+/// Applies an event to the open job and saves it. A refusal is said at the
+/// foot and changes nothing.
+pub(super) fn event(app: &mut AppState, event: JobEvent, back: Back, now: &Now) -> Vec<Action> {
+    let Some(open) = &mut app.open else {
+        return Vec::new();
+    };
+    match job::apply(&open.job, event, now.at) {
+        Ok(next) => {
+            let before = std::mem::replace(&mut open.job, next);
+            if back == Back::Step {
+                open.before.push(before);
+                let over = open.before.len().saturating_sub(UNDO_DEPTH);
+                open.before.drain(..over);
+            }
+            jobs::save(app)
+        }
+        Err(refusal) => {
+            refuse(app, refusal.0);
+            Vec::new()
+        }
+    }
+}
+
+fn refuse(app: &mut AppState, message: Message) {
+    app.notice = Some(Notice {
+        message,
+        undo: None,
+    });
+}
+
+pub(super) fn go_step(app: &mut AppState, step: Step) -> Vec<Action> {
+    show(app, step, Shown::NotYet)
+}
+
+/// Shows a step of the open job; the faces start the sensor.
+pub(super) fn show(app: &mut AppState, step: Step, shown: Shown) -> Vec<Action> {
+    let Some(id) = app.job().map(|job| job.id.clone()) else {
+        return Vec::new();
+    };
+    let route = Route::Job(id, step);
+    if route == app.route && shown == Shown::NotYet {
+        return Vec::new();
+    }
+    let mut actions = reading::stop(app);
+    app.notice = None;
+    app.route = route.clone();
+    if shown == Shown::NotYet {
+        actions.push(Action::Push(route));
+    }
+    if step == Step::Faces {
+        actions.extend(reading::start(app));
+    }
+    actions
+}
+
+pub(super) fn rename(app: &mut AppState, name: String, now: &Now) -> Vec<Action> {
+    event(app, JobEvent::Named(name), Back::Typing, now)
+}
+
+pub(super) fn particular(
+    app: &mut AppState,
+    which: Particular,
+    text: String,
+    now: &Now,
+) -> Vec<Action> {
+    if which == Particular::Fitter {
+        app.settings.fitter.clone_from(&text);
+    }
+    event(
+        app,
+        JobEvent::ParticularTyped(which, text),
+        Back::Typing,
+        now,
+    )
+}
+
+pub(super) fn typed(app: &mut AppState, field: Field, text: String, now: &Now) -> Vec<Action> {
+    event(app, JobEvent::Typed(field, text), Back::Typing, now)
+}
+
+/// Plans the marks from what stands in the two fields and shows them. The
+/// same marks again are no new step.
+pub(super) fn plan_marks(app: &mut AppState, kind: PlanKind, now: &Now) -> Vec<Action> {
+    let Some(job) = app.job() else {
+        return Vec::new();
+    };
+    let HalfWidths::Ready { left, right, .. } = job::half_widths(job) else {
+        return Vec::new();
+    };
+    let Some(Ok(plans)) = job::plans(job) else {
+        return Vec::new();
+    };
+    let offsets = plans.get(kind).marks.clone();
+    let same = job.marks.as_ref().is_some_and(|marks| {
+        marks.offsets == offsets
+            && marks.kind == kind
+            && marks.half_left == left
+            && marks.half_right == right
+    });
+    let lost = job::readings_lost(job, &offsets);
+    let mut actions = Vec::new();
+    if !same {
+        actions = event(
+            app,
+            JobEvent::MarksPlanned {
+                half_left: left,
+                half_right: right,
+                kind,
+                offsets,
+            },
+            Back::Step,
+            now,
+        );
+    }
+    actions.extend(show(app, Step::Marks, Shown::NotYet));
+    if let Some(message) = lost {
+        app.notice = Some(Notice {
+            message,
+            undo: Some(UndoOf::Step),
+        });
+    }
+    actions
+}
+
+pub(super) fn tape_on(app: &mut AppState, now: &Now) -> Vec<Action> {
+    let mut actions = event(app, JobEvent::TapeLaid, Back::Step, now);
+    if app.job().is_some_and(|job| job.marks.is_some()) {
+        actions.extend(show(app, Step::Faces, Shown::NotYet));
+    }
+    actions
+}
+
+/// Brings back the open job as it was before its last step. What was typed
+/// since stays.
+pub(super) fn undo(app: &mut AppState, now: &Now) -> Vec<Action> {
+    let Some(open) = &mut app.open else {
+        return Vec::new();
+    };
+    let Some(mut before) = open.before.pop() else {
+        return Vec::new();
+    };
+    before.typed.clone_from(&open.job.typed);
+    before.particulars.clone_from(&open.job.particulars);
+    before.name.clone_from(&open.job.name);
+    before.changed = before.changed.max(now.at);
+    open.job = before;
+    app.notice = None;
+    let mut actions = jobs::save(app);
+    actions.extend(reading::follow(app));
+    actions
+}
+
+pub(super) fn issue_sheet(app: &mut AppState, now: &Now) -> Vec<Action> {
+    let zone = now.zone.clone();
+    let mut actions = event(app, JobEvent::SheetIssued { zone }, Back::Typing, now);
+    if app.job().is_some_and(|job| !job.sheets.is_empty()) {
+        actions.push(Action::Print);
+    }
+    actions
+}

@@ -1,0 +1,101 @@
+//! The frame of a job's screen: what and whether it is saved, the path, the
+//! body, and what to do at thumb's reach.
+
+use dioxus::prelude::*;
+use rakeline_core::job::{JobState, Tape};
+
+use super::path::Stage;
+use super::{NoticeBar, PathStrip};
+use crate::driver::{Intent, Saved};
+use crate::route::{STEPS, Step};
+use crate::screens::job_title;
+use crate::shell::use_shell;
+use crate::texts::{say, t};
+
+/// Frames a step of the open job.
+#[component]
+pub fn Frame(here: Step, children: Element, #[props(default)] foot: Option<Element>) -> Element {
+    let shell = use_shell();
+    let state = shell.state.read();
+    let Some(open) = &state.open else {
+        return rsx! {};
+    };
+    let stages = STEPS
+        .into_iter()
+        .map(|step| (step, stage_of(&open.job, step)))
+        .collect::<Vec<_>>();
+    let title = job_title(&open.job.name, &open.job.created);
+    let (words, class) = match &open.saved {
+        Saved::Yes => (t("saved"), "state"),
+        Saved::Saving(_) => (t("saving"), "state"),
+        Saved::No(_) => (t("not-saved"), "state trouble"),
+    };
+    let trouble = match &open.saved {
+        Saved::No(why) => Some(say(why)),
+        _ => None,
+    };
+    let kit = open.job.kit.name.clone();
+    let can_undo = !open.before.is_empty();
+    let (to_list, undo, again) = (shell.clone(), shell.clone(), shell.clone());
+    rsx! {
+        div { class: "frame",
+            header { class: "head",
+                button {
+                    class: "quiet back",
+                    "aria-label": t("back-to-jobs"),
+                    onclick: move |_| to_list.send(Intent::GoJobs),
+                    "‹"
+                }
+                div { class: "what",
+                    b { {title} }
+                    span { class, {words} " · " {kit} }
+                }
+                if can_undo {
+                    button {
+                        class: "plain",
+                        onclick: move |_| undo.send(Intent::Undo),
+                        {t("undo")}
+                    }
+                }
+            }
+            PathStrip { steps: stages, here }
+            main { class: "body",
+                if let Some(trouble) = trouble {
+                    div { class: "trouble-box", role: "alert",
+                        p { {trouble} }
+                        button {
+                            class: "also",
+                            onclick: move |_| again.send(Intent::SaveAgain),
+                            {t("save-again")}
+                        }
+                    }
+                }
+                {children}
+            }
+            if let Some(foot) = foot {
+                footer { class: "foot", {foot} }
+            }
+            NoticeBar {}
+        }
+    }
+}
+
+fn stage_of(job: &JobState, step: Step) -> Stage {
+    let read = job.read_count();
+    let (done, shut) = match step {
+        Step::Measures => (job.marks.is_some(), false),
+        Step::Marks => (
+            job.marks
+                .as_ref()
+                .is_some_and(|marks| marks.tape != Tape::NotYet),
+            job.marks.is_none(),
+        ),
+        Step::Faces | Step::Rings => (read == job.spots.len(), job.marks.is_none()),
+        Step::Sheet => (!job.sheets.is_empty(), false),
+    };
+    match (done, shut) {
+        (true, _) => Stage::Done,
+        (false, true) => Stage::Shut,
+        (false, false) => Stage::Due,
+    }
+}

@@ -1,0 +1,13 @@
+//! Parts of screens: they show what they are given and report what was done.
+
+mod drawing;
+mod field;
+mod frame;
+mod notice;
+mod path;
+
+pub use drawing::DrawingView;
+pub use field::{Entry, Focus, Kind};
+pub use frame::Frame;
+pub use notice::NoticeBar;
+pub use path::PathStrip;

@@ -1,0 +1,92 @@
+//! Tones, pulses, prints and the kept screen, noted instead of made.
+
+use std::cell::{Cell, RefCell};
+
+use crate::platform::{Print, Pulse, Sound, Tone, Vibration, Wake};
+
+/// Notes tones.
+#[derive(Default)]
+pub struct MemorySound {
+    tones: RefCell<Vec<Tone>>,
+    unlocked: Cell<u32>,
+}
+
+impl MemorySound {
+    /// The tones so far, oldest first; the list starts anew.
+    pub fn take(&self) -> Vec<Tone> {
+        self.tones.take()
+    }
+
+    /// How often sound was unlocked.
+    #[must_use]
+    pub fn unlocks(&self) -> u32 {
+        self.unlocked.get()
+    }
+}
+
+impl Sound for MemorySound {
+    fn unlock(&self) {
+        self.unlocked.set(self.unlocked.get() + 1);
+    }
+
+    fn tone(&self, tone: Tone) {
+        self.tones.borrow_mut().push(tone);
+    }
+}
+
+/// Notes pulses.
+#[derive(Default)]
+pub struct MemoryVibration(RefCell<Vec<Pulse>>);
+
+impl MemoryVibration {
+    /// The pulses so far, oldest first; the list starts anew.
+    pub fn take(&self) -> Vec<Pulse> {
+        self.0.take()
+    }
+}
+
+impl Vibration for MemoryVibration {
+    fn pulse(&self, pulse: Pulse) {
+        self.0.borrow_mut().push(pulse);
+    }
+}
+
+/// Counts prints.
+#[derive(Default)]
+pub struct MemoryPrint(Cell<u32>);
+
+impl MemoryPrint {
+    /// How often printing was asked for.
+    #[must_use]
+    pub fn count(&self) -> u32 {
+        self.0.get()
+    }
+}
+
+impl Print for MemoryPrint {
+    fn print(&self) {
+        self.0.set(self.0.get() + 1);
+    }
+}
+
+/// Knows whether the screen is kept on.
+#[derive(Default)]
+pub struct MemoryWake(Cell<bool>);
+
+impl MemoryWake {
+    /// Whether the screen is kept on now.
+    #[must_use]
+    pub fn held(&self) -> bool {
+        self.0.get()
+    }
+}
+
+impl Wake for MemoryWake {
+    fn hold(&self) {
+        self.0.set(true);
+    }
+
+    fn release(&self) {
+        self.0.set(false);
+    }
+}

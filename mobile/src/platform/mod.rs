@@ -1,0 +1,52 @@
+//! What the phone offers, one small trait a device.
+//!
+//! The app sees these traits only. [`web`](self) is the browser, [`memory`]
+//! the scripted phone of the tests; a further system is a further folder
+//! here. No type of the user interface enters, no rule of the trade either.
+
+mod clock;
+mod motion;
+mod page;
+#[cfg(any(test, target_arch = "wasm32"))]
+mod search;
+mod signals;
+mod storage;
+mod turns;
+
+pub mod memory;
+#[cfg(target_arch = "wasm32")]
+pub mod web;
+
+use std::future::Future;
+use std::pin::Pin;
+use std::rc::Rc;
+
+pub use clock::Clock;
+pub use motion::{Motion, MotionEvent, MotionFault, MotionSink, SourceName};
+pub use page::{Page, Ticker, Told, Visibility};
+pub use signals::{Print, Pulse, Sound, Tone, Vibration, Wake};
+pub use storage::{PersistAnswer, Storage, StorageFault, Write};
+
+/// A future of this thread that may borrow its device.
+pub type LocalFuture<'a, T> = Pin<Box<dyn Future<Output = T> + 'a>>;
+
+/// Every device of the phone. Cheap to clone; clones share the devices.
+#[derive(Clone)]
+pub struct Platform {
+    /// Where records are kept.
+    pub storage: Rc<dyn Storage>,
+    /// Which way is up.
+    pub motion: Rc<dyn Motion>,
+    /// Short tones.
+    pub sound: Rc<dyn Sound>,
+    /// Short pulses in the hand.
+    pub vibration: Rc<dyn Vibration>,
+    /// Date, time zone and monotonic time.
+    pub clock: Rc<dyn Clock>,
+    /// Paper.
+    pub print: Rc<dyn Print>,
+    /// A screen that stays on.
+    pub wake: Rc<dyn Wake>,
+    /// Address, history, timers.
+    pub page: Rc<dyn Page>,
+}

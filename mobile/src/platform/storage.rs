@@ -1,0 +1,85 @@
+//! Where records are kept, by key.
+
+use rakeline_core::text::{Message, msg};
+
+use super::LocalFuture;
+
+/// One change of a commit.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Write {
+    /// Sets a key, new or not.
+    Put {
+        /// The key.
+        key: String,
+        /// Its new text.
+        value: String,
+    },
+    /// Removes a key; nothing happens if it is not there.
+    Delete {
+        /// The key.
+        key: String,
+    },
+}
+
+/// Why storage did not answer.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum StorageFault {
+    /// The browser does not let this page keep anything (private window, blocked site data).
+    Refused,
+    /// There is no room left.
+    Full,
+    /// Anything else, in the system's own words.
+    Failed(String),
+}
+
+impl StorageFault {
+    /// What the fitter is told, with what to do.
+    #[must_use]
+    pub fn message(&self) -> Message {
+        match self {
+            Self::Refused => msg("storage-refused"),
+            Self::Full => msg("storage-full"),
+            Self::Failed(why) => msg("storage-failed").text("why", why.clone()),
+        }
+    }
+}
+
+/// What the system said when asked to keep the records for good.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum PersistAnswer {
+    /// The records stay until the fitter removes them.
+    Kept,
+    /// The system may clear them when room runs short.
+    MayBeCleared,
+    /// The system cannot be asked.
+    CannotAsk,
+}
+
+impl PersistAnswer {
+    /// What the fitter is told.
+    #[must_use]
+    pub fn message(self) -> Message {
+        match self {
+            Self::Kept => msg("storage-kept"),
+            Self::MayBeCleared => msg("storage-may-be-cleared"),
+            Self::CannotAsk => msg("storage-cannot-ask"),
+        }
+    }
+}
+
+/// The store of records. Requests are served in the order in which they
+/// were made, also when their futures are polled in another.
+pub trait Storage {
+    /// The text under a key.
+    fn get(&self, key: &str) -> LocalFuture<'_, Result<Option<String>, StorageFault>>;
+
+    /// All keys that start with `prefix`, with their texts, in order of key.
+    fn list(&self, prefix: &str) -> LocalFuture<'_, Result<Vec<(String, String)>, StorageFault>>;
+
+    /// Makes all changes in one atomic step: afterwards all of them are kept
+    /// or none is. `Ok` comes only when they are.
+    fn commit(&self, writes: Vec<Write>) -> LocalFuture<'_, Result<(), StorageFault>>;
+
+    /// Asks the system to keep the records for good.
+    fn persist(&self) -> LocalFuture<'_, PersistAnswer>;
+}

@@ -1,0 +1,39 @@
+//! The browser.
+//!
+//! **Boundary:** plain browser calls only; no script text is evaluated and
+//! no inline style is set, so the page's content policy may forbid both.
+
+mod call;
+mod clock;
+mod database;
+mod listen;
+mod motion;
+mod page;
+mod sources;
+mod speaker;
+mod storage;
+mod trouble;
+mod wake;
+
+use std::rc::Rc;
+
+use super::Platform;
+use wake::{WebPrint, WebVibration, WebWake};
+
+pub use trouble::{TroubleWords, show_trouble_on_panic};
+
+/// The browser's devices; `None` where there is no window (a worker).
+#[must_use]
+pub fn platform() -> Option<Platform> {
+    let window = web_sys::window()?;
+    Some(Platform {
+        storage: Rc::new(storage::WebStorage::new(&window)),
+        motion: Rc::new(motion::WebMotion::new(&window)),
+        sound: Rc::new(speaker::WebSound::default()),
+        vibration: Rc::new(WebVibration::new(&window)),
+        clock: Rc::new(clock::WebClock::new(&window)),
+        print: Rc::new(WebPrint::new(&window)),
+        wake: Rc::new(WebWake::new(&window)),
+        page: Rc::new(page::WebPage::new(&window)),
+    })
+}

@@ -1,0 +1,158 @@
+//! The list of jobs, and one tap that starts the next.
+
+use chrono::{DateTime, FixedOffset};
+use dioxus::prelude::*;
+use rakeline_core::text::msg;
+
+use crate::driver::{Boot, Intent, JobEntry};
+use crate::parts::NoticeBar;
+use crate::shell::use_shell;
+use crate::texts::{plain, say, t};
+
+/// The first screen.
+#[component]
+pub fn Jobs() -> Element {
+    let shell = use_shell();
+    let state = shell.state.read();
+    let trouble = match &state.boot {
+        Boot::NoStorage(why) => Some(say(why)),
+        _ => None,
+    };
+    let kit = state
+        .settings
+        .last_kit
+        .as_ref()
+        .map(|kit| say(&msg("start-with-kit").text("kit", kit.name.clone())));
+    let empty = state.jobs.is_empty();
+    let (start, sample) = (shell.clone(), shell.clone());
+    rsx! {
+        div { class: "frame",
+            header { class: "head",
+                div { class: "what",
+                    b { {t("app-name")} }
+                    span { class: "state", {t("app-line")} }
+                }
+            }
+            main { class: "body",
+                if let Some(trouble) = trouble {
+                    div { class: "trouble-box", role: "alert", {trouble} }
+                }
+                for broken in state.unreadable.iter() {
+                    div { class: "trouble-box", role: "alert", key: "{broken.key}",
+                        p { {say(&msg("record-kept").text("key", broken.key.clone()))} }
+                        p { {say(&broken.why)} }
+                    }
+                }
+                if empty {
+                    h1 { {t("jobs-empty-title")} }
+                    p { class: "why", {t("jobs-empty-why")} }
+                    ol { class: "steps",
+                        li { {t("jobs-empty-1")} }
+                        li { {t("jobs-empty-2")} }
+                        li { {t("jobs-empty-3")} }
+                        li { {t("jobs-empty-4")} }
+                    }
+                } else {
+                    h1 { {t("jobs-title")} }
+                    ul { class: "jobs",
+                        for job in state.jobs.iter() {
+                            Row { key: "{job.id.0}", job: job.clone() }
+                        }
+                    }
+                }
+                button {
+                    class: "plain",
+                    onclick: move |_| sample.send(Intent::OpenSample(sample.new_id())),
+                    {t("open-sample")}
+                }
+                if !state.trash.is_empty() {
+                    details {
+                        summary {
+                            {say(&msg("deleted-jobs").count("jobs", i64::try_from(state.trash.len()).unwrap_or(i64::MAX)))}
+                        }
+                        ul { class: "jobs",
+                            for job in state.trash.iter() {
+                                Deleted { key: "{job.id.0}", job: job.clone() }
+                            }
+                        }
+                    }
+                }
+            }
+            footer { class: "foot",
+                if let Some(kit) = kit {
+                    span { class: "why", {kit} }
+                }
+                button {
+                    class: "do at-car",
+                    onclick: move |_| start.send(Intent::StartJob(start.new_id())),
+                    {t("start-job")}
+                }
+            }
+            NoticeBar {}
+        }
+    }
+}
+
+/// What a job is called: its name, or the day and time of its start.
+#[must_use]
+pub fn job_title(name: &str, created: &DateTime<FixedOffset>) -> String {
+    let name = plain(name.trim());
+    if name.is_empty() {
+        say(&msg("job-of-day").text("when", created.format("%-d %b, %H:%M").to_string()))
+    } else {
+        name
+    }
+}
+
+/// A moment as the list shows it.
+#[must_use]
+pub fn day_and_time(at: &DateTime<FixedOffset>) -> String {
+    at.format("%-d %b %Y, %H:%M").to_string()
+}
+
+#[component]
+fn Row(job: JobEntry) -> Element {
+    let shell = use_shell();
+    let (open, delete) = (shell.clone(), shell);
+    let (open_id, delete_id) = (job.id.clone(), job.id.clone());
+    let title = job_title(&job.name, &job.created);
+    let progress = say(&msg("job-progress")
+        .count("read", i64::try_from(job.read).unwrap_or(i64::MAX))
+        .count("heads", i64::try_from(job.heads).unwrap_or(i64::MAX))
+        .text("when", day_and_time(&job.changed)));
+    rsx! {
+        li {
+            button {
+                class: "open",
+                onclick: move |_| open.send(Intent::OpenJob(open_id.clone())),
+                b { {title.clone()} }
+                if !job.vehicle.is_empty() {
+                    span { {plain(&job.vehicle)} }
+                }
+                span { {progress} }
+            }
+            button {
+                class: "plain",
+                "aria-label": say(&msg("delete-job").text("job", title)),
+                onclick: move |_| delete.send(Intent::DeleteJob(delete_id.clone())),
+                {t("delete")}
+            }
+        }
+    }
+}
+
+#[component]
+fn Deleted(job: JobEntry) -> Element {
+    let shell = use_shell();
+    let id = job.id.clone();
+    rsx! {
+        li {
+            span { class: "open kept", b { {job_title(&job.name, &job.created)} } }
+            button {
+                class: "plain",
+                onclick: move |_| shell.send(Intent::RestoreJob(id.clone())),
+                {t("bring-back")}
+            }
+        }
+    }
+}

@@ -1,0 +1,144 @@
+//! Two half widths: all that the marks need.
+
+use dioxus::prelude::*;
+use rakeline_core::decide::mark_out::PlanKind;
+use rakeline_core::drawing::half_width_drawing;
+use rakeline_core::job::{self, Field, HalfWidths, Particular};
+
+use crate::driver::Intent;
+use crate::parts::{DrawingView, Entry, Focus, Frame, Kind};
+use crate::route::Step;
+use crate::shell::use_shell;
+use crate::texts::{say, t};
+
+/// The screen of the half widths.
+#[component]
+pub fn Measures() -> Element {
+    let shell = use_shell();
+    let state = shell.state.read();
+    let Some(job) = state.job() else {
+        return rsx! {};
+    };
+    let (mut left_wrong, mut right_wrong, mut doubt) = (None, None, None);
+    let ready = match job::half_widths(job) {
+        HalfWidths::Open { left, right } => {
+            left_wrong = left.as_ref().map(say);
+            right_wrong = right.as_ref().map(say);
+            false
+        }
+        HalfWidths::Ready { doubt: asks, .. } => {
+            doubt = asks.as_ref().map(say);
+            true
+        }
+    };
+    let impossible: Vec<String> = match job::plans(job) {
+        Some(Err(none)) => job::no_plan_messages(job, &none).iter().map(say).collect(),
+        _ => Vec::new(),
+    };
+    let can_plan = ready && impossible.is_empty();
+    let next = if job.marks.is_some() {
+        "show-marks-again"
+    } else {
+        "show-marks"
+    };
+    let type_in = |field: Field| {
+        let shell = shell.clone();
+        move |text: String| shell.send(Intent::Type(field, text))
+    };
+    let (plan, submit) = (shell.clone(), shell.clone());
+    rsx! {
+        Frame {
+            here: Step::Measures,
+            foot: rsx! {
+                button {
+                    class: "do at-car",
+                    disabled: !can_plan,
+                    onclick: move |_| plan.send(Intent::PlanMarks(PlanKind::Symmetric)),
+                    {t(next)}
+                }
+            },
+            h1 { {t("measures-title")} }
+            p { class: "why", {t("measures-why")} }
+            DrawingView { drawing: half_width_drawing(job) }
+            form {
+                class: "side-by-side",
+                onsubmit: move |event| {
+                    event.prevent_default();
+                    submit.send(Intent::PlanMarks(PlanKind::Symmetric));
+                },
+                Entry {
+                    id: "half-left",
+                    label: t("half-left"),
+                    value: job.typed(Field::HalfLeft).to_owned(),
+                    focus: if job.typed(Field::HalfLeft).is_empty() { Focus::First } else { Focus::Waits },
+                    wrong: left_wrong,
+                    note: t("in-mm"),
+                    on_type: type_in(Field::HalfLeft),
+                }
+                Entry {
+                    id: "half-right",
+                    label: t("half-right"),
+                    value: job.typed(Field::HalfRight).to_owned(),
+                    wrong: right_wrong,
+                    note: t("in-mm"),
+                    on_type: type_in(Field::HalfRight),
+                }
+                button { r#type: "submit", hidden: true }
+            }
+            if let Some(doubt) = doubt {
+                div { class: "note-box", role: "status", {doubt} }
+            }
+            if !impossible.is_empty() {
+                div { class: "trouble-box", role: "alert",
+                    for line in impossible {
+                        p { {line} }
+                    }
+                }
+            }
+            Particulars {}
+        }
+    }
+}
+
+/// Name, customer, vehicle, plate, fitter: any time before the job sheet.
+#[component]
+pub fn Particulars() -> Element {
+    let shell = use_shell();
+    let state = shell.state.read();
+    let Some(job) = state.job() else {
+        return rsx! {};
+    };
+    const FIELDS: [(Particular, &str, &str); 4] = [
+        (Particular::Customer, "customer", "particular-customer"),
+        (Particular::Vehicle, "vehicle", "particular-vehicle"),
+        (Particular::Plate, "plate", "particular-plate"),
+        (Particular::Fitter, "fitter", "particular-fitter"),
+    ];
+    let rename = shell.clone();
+    rsx! {
+        details {
+            summary { {t("particulars")} }
+            p { class: "why", {t("particulars-why")} }
+            Entry {
+                id: "job-name",
+                label: t("job-name"),
+                kind: Kind::Words,
+                value: job.name.clone(),
+                on_type: move |text| rename.send(Intent::Rename(text)),
+            }
+            for (which , id , label) in FIELDS {
+                Entry {
+                    key: "{id}",
+                    id,
+                    label: t(label),
+                    kind: Kind::Words,
+                    value: job.particular(which).to_owned(),
+                    on_type: {
+                        let shell = shell.clone();
+                        move |text| shell.send(Intent::Particular(which, text))
+                    },
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,19 @@
+//! One file a step. A screen reads the state and sends intents; it decides
+//! and computes nothing.
+
+mod faces;
+mod jobs;
+mod marks;
+mod measures;
+mod opening;
+mod rings;
+mod sheet;
+mod typed_face;
+
+pub use faces::Faces;
+pub use jobs::{Jobs, job_title};
+pub use marks::Marks;
+pub use measures::Measures;
+pub use opening::Opening;
+pub use rings::Rings;
+pub use sheet::Sheet;

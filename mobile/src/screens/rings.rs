@@ -1,0 +1,151 @@
+//! Ring sets, verdict first.
+
+use dioxus::prelude::*;
+use rakeline_core::decide::ring_set::Verdict;
+use rakeline_core::drawing::{face_from_side, marks_drawing};
+use rakeline_core::job::{self, JobState, Spot};
+use rakeline_core::text::msg;
+
+use super::marks::NoMarks;
+use crate::driver::Intent;
+use crate::parts::{DrawingView, Frame};
+use crate::route::Step;
+use crate::shell::use_shell;
+use crate::texts::{say, t};
+
+/// The screen of the ring sets.
+#[component]
+pub fn Rings() -> Element {
+    let shell = use_shell();
+    let state = shell.state.read();
+    let Some(job) = state.job() else {
+        return rsx! {};
+    };
+    if job.marks.is_none() {
+        return rsx! { NoMarks {} };
+    }
+    let (sheet, faces) = (shell.clone(), shell.clone());
+    let all_read = job.all_read();
+    rsx! {
+        Frame {
+            here: Step::Rings,
+            foot: rsx! {
+                if all_read {
+                    button {
+                        class: "do at-car",
+                        onclick: move |_| sheet.send(Intent::GoStep(Step::Sheet)),
+                        {t("to-sheet")}
+                    }
+                } else {
+                    button {
+                        class: "do at-car",
+                        onclick: move |_| faces.send(Intent::GoStep(Step::Faces)),
+                        {t("read-the-face")}
+                    }
+                }
+            },
+            div {
+                h1 { {say(&job::rings_headline(job))} }
+                if let Some(ways) = job::settled_by(job) {
+                    p { {say(&ways)} }
+                }
+                p { class: "why", {t("rings-swap")} }
+            }
+            ol { class: "rings",
+                for (index , spot) in job.spots.iter().enumerate() {
+                    RingRow { key: "{spot.label}", job: job.clone(), spot: spot.clone(), index }
+                }
+            }
+            DrawingView { drawing: marks_drawing(job) }
+        }
+    }
+}
+
+#[component]
+fn RingRow(job: JobState, spot: Spot, index: usize) -> Element {
+    let shell = use_shell();
+    let read = shell.clone();
+    let Some(choice) = job::ring_choice(&job, &spot) else {
+        return rsx! {
+            li { class: "ring close",
+                span { class: "spot", {spot.label.clone()} }
+                span { class: "verdict", {t("ring-not-read")} }
+                button {
+                    class: "also",
+                    onclick: move |_| read.send(Intent::ReadAgain(index)),
+                    {say(&msg("read-face-of").text("label", spot.label.clone()))}
+                }
+            }
+        };
+    };
+    let class = match choice.verdict {
+        Verdict::Sure { .. } => "ring",
+        Verdict::CloseCall { .. } => "ring close",
+        Verdict::CannotBeServed { .. } => "ring none",
+    };
+    let aim = job::aim_with_ring(&job, &choice);
+    rsx! {
+        li { class,
+            span { class: "spot", {spot.label.clone()} }
+            span { class: "verdict", {say(&choice.headline())} }
+            if let Some(others) = choice.others() {
+                span { {say(&others)} }
+            }
+            if let Some(aim) = &aim {
+                span { class: "aim", {say(aim)} }
+            }
+            if let Some(face) = job::face_with_plus_minus(&job, &spot) {
+                span { class: "aim", {say(&face)} }
+            }
+            if let Verdict::CannotBeServed { what_to_do, .. } = &choice.verdict {
+                p { {say(&choice.reason())} }
+                p { {say(what_to_do)} }
+            }
+            details {
+                summary { {t("ring-why")} }
+                Weighed { job: job.clone(), spot: spot.clone() }
+                button {
+                    class: "also",
+                    onclick: move |_| read.send(Intent::ReadAgain(index)),
+                    {say(&msg("read-again").text("label", spot.label.clone()))}
+                }
+            }
+        }
+    }
+}
+
+/// The reason, the budget, and every set with why it lost.
+#[component]
+fn Weighed(job: JobState, spot: Spot) -> Element {
+    let Some(choice) = job::ring_choice(&job, &spot) else {
+        return rsx! {};
+    };
+    let rake = choice.facts.rake.value;
+    let aim = choice
+        .set()
+        .and_then(|set| choice.candidate(&job.kit, set))
+        .map(|candidate| candidate.aim.value);
+    let budget = job::budget_lines(&job, &spot);
+    rsx! {
+        p { {say(&choice.reason())} }
+        DrawingView { drawing: face_from_side(rake, aim) }
+        h2 { {t("ring-every-set")} }
+        ul { class: "candidates",
+            for candidate in choice.candidates.iter() {
+                li {
+                    b { {say(&candidate.set(&job.kit).name())} }
+                    ": "
+                    {say(&candidate.why(&job.kit))}
+                }
+            }
+        }
+        if !budget.is_empty() {
+            h2 { {t("budget-title")} }
+            ul { class: "candidates",
+                for line in budget {
+                    li { {say(&line)} }
+                }
+            }
+        }
+    }
+}

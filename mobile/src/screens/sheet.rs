@@ -1,0 +1,109 @@
+//! The job sheet on the screen, as it prints.
+
+use dioxus::prelude::*;
+use rakeline_core::report::{Block, Document, Section, job_sheet};
+
+use super::measures::Particulars;
+use crate::driver::Intent;
+use crate::parts::{DrawingView, Frame};
+use crate::route::Step;
+use crate::shell::use_shell;
+use crate::texts::{say, t};
+
+/// The screen of the job sheet.
+#[component]
+pub fn Sheet() -> Element {
+    let shell = use_shell();
+    let state = shell.state.read();
+    let Some(job) = state.job() else {
+        return rsx! {};
+    };
+    let now = shell.now();
+    let (at, zone) = match job.sheets.last() {
+        Some(issue) if issue.at == job.changed => (issue.at, issue.zone.clone()),
+        _ => (now.at, now.zone),
+    };
+    let document = job_sheet(job, at, &zone);
+    let issue = shell.clone();
+    rsx! {
+        Frame {
+            here: Step::Sheet,
+            foot: rsx! {
+                button {
+                    class: "do",
+                    onclick: move |_| issue.send(Intent::IssueSheet),
+                    {t("print-sheet")}
+                }
+            },
+            div { class: "no-print", Particulars {} }
+            Paper { document }
+        }
+    }
+}
+
+#[component]
+fn Paper(document: Document) -> Element {
+    rsx! {
+        article { class: "paper-sheet",
+            h1 { {say(&document.title)} }
+            for section in document.sections {
+                SectionView { section }
+            }
+        }
+    }
+}
+
+#[component]
+fn SectionView(section: Section) -> Element {
+    rsx! {
+        section {
+            h2 { {say(&section.heading)} }
+            for block in section.blocks {
+                {block_view(block)}
+            }
+        }
+    }
+}
+
+fn block_view(block: Block) -> Element {
+    match block {
+        Block::Pairs(pairs) => rsx! {
+            dl {
+                for (name , value) in pairs {
+                    dt { {say(&name)} }
+                    dd { {say(&value)} }
+                }
+            }
+        },
+        Block::Lines(lines) => rsx! {
+            ul {
+                for line in lines {
+                    li { {say(&line)} }
+                }
+            }
+        },
+        Block::Drawing(drawing) => rsx! { DrawingView { drawing } },
+        Block::Table { head, rows } => rsx! {
+            div { class: "scroll-x", tabindex: "0",
+                table {
+                    thead {
+                        tr {
+                            for cell in head {
+                                th { scope: "col", {say(&cell)} }
+                            }
+                        }
+                    }
+                    tbody {
+                        for row in rows {
+                            tr {
+                                for cell in row {
+                                    td { {say(&cell)} }
+                                }
+                            }
+                        }
+                    }
+                }
+            }
+        },
+    }
+}

@@ -1,0 +1,252 @@
+//! Between screens and devices: sends intents through the driver and
+//! performs the actions that follow.
+
+use std::cell::{Cell, RefCell};
+use std::rc::Rc;
+
+use dioxus::core::spawn_forever;
+use dioxus::prelude::*;
+use futures_channel::mpsc::{UnboundedReceiver, UnboundedSender, unbounded};
+use futures_util::StreamExt;
+use rakeline_core::job::JobId;
+use rakeline_core::units::Millis;
+
+use crate::driver::{
+    Action, AppState, Intent, JOB_PREFIX, Now, Place, SETTINGS_KEY, TRASH_PREFIX, handle,
+};
+use crate::platform::{MotionEvent, Platform, StorageFault, Ticker, Write};
+
+/// How often sensor readings are looked at: ten screens a second are enough
+/// for the eye and leave the phone cool.
+const TURN: Millis = Millis(100.0);
+
+/// The shell of one running app. Cheap to clone.
+#[derive(Clone)]
+pub struct Shell {
+    /// What screens read.
+    pub state: Signal<AppState>,
+    platform: Platform,
+    /// What devices say. They speak outside the screens' turn; the root's
+    /// task hears them inside it.
+    devices: UnboundedSender<FromDevice>,
+    heard: Rc<RefCell<Vec<MotionEvent>>>,
+    turns: Rc<RefCell<Option<Ticker>>>,
+    asked_to_persist: Rc<Cell<bool>>,
+}
+
+impl PartialEq for Shell {
+    fn eq(&self, other: &Self) -> bool {
+        Rc::ptr_eq(&self.heard, &other.heard)
+    }
+}
+
+/// What comes from a device rather than from a tap.
+#[derive(Debug)]
+enum FromDevice {
+    /// An intent.
+    Intent(Intent),
+    /// A turn of the reading.
+    Turn,
+}
+
+/// The shell of the app around this component.
+#[must_use]
+pub fn use_shell() -> Shell {
+    use_context::<Shell>()
+}
+
+impl Shell {
+    /// A shell on a platform that reads the records and follows the
+    /// address; call it once, inside the app's root component.
+    #[must_use]
+    pub fn start(platform: Platform, state: Signal<AppState>) -> Self {
+        let (devices, heard_by_root) = unbounded();
+        let shell = Self {
+            state,
+            platform,
+            devices,
+            heard: Rc::default(),
+            turns: Rc::default(),
+            asked_to_persist: Rc::default(),
+        };
+        shell.listen();
+        spawn_forever(shell.clone().root(heard_by_root));
+        shell
+    }
+
+    /// Asks devices to report.
+    fn listen(&self) {
+        let shell = self.clone();
+        self.platform.page.on_pop(Rc::new(move |path| {
+            shell.post(FromDevice::Intent(Intent::Popped(path)));
+        }));
+        let shell = self.clone();
+        self.platform.page.on_hidden(Rc::new(move |visibility| {
+            shell.post(FromDevice::Intent(Intent::Seen(visibility)));
+        }));
+    }
+
+    /// Hands something to the root's task; after the app's end nobody hears.
+    fn post(&self, from: FromDevice) {
+        let _ = self.devices.unbounded_send(from);
+    }
+
+    /// The root's task: opens the app, then hears devices.
+    async fn root(self, mut devices: UnboundedReceiver<FromDevice>) {
+        self.boot().await;
+        while let Some(from) = devices.next().await {
+            match from {
+                FromDevice::Intent(intent) => self.send(intent),
+                FromDevice::Turn => self.turn(),
+            }
+        }
+    }
+
+    async fn boot(&self) {
+        let path = self.platform.page.path();
+        match self.read_all().await {
+            Ok((jobs, trash, settings)) => {
+                self.send(Intent::Booted {
+                    jobs,
+                    trash,
+                    settings,
+                    path,
+                });
+                if asks_for_sample(&self.platform.page.query()) {
+                    self.send(Intent::OpenSample(self.new_id()));
+                }
+            }
+            Err(fault) => self.send(Intent::BootFailed(fault)),
+        }
+    }
+
+    /// A name that no other job has.
+    #[must_use]
+    pub fn new_id(&self) -> JobId {
+        JobId(self.platform.page.random_id())
+    }
+
+    /// What the clock says, for screens that show dates.
+    #[must_use]
+    pub fn now(&self) -> Now {
+        Now {
+            at: self.platform.clock.now(),
+            zone: self.platform.clock.zone(),
+            monotonic: self.platform.clock.monotonic(),
+        }
+    }
+
+    /// Sends an intent and performs what follows. Call it straight inside
+    /// the fitter's tap: sound and sensors are asked for there.
+    pub fn send(&self, intent: Intent) {
+        let now = self.now();
+        let mut state = self.state;
+        let actions = handle(&mut state.write(), intent, &now);
+        for action in actions {
+            self.perform(action);
+        }
+    }
+
+    fn perform(&self, action: Action) {
+        let platform = &self.platform;
+        match action {
+            Action::Push(route) => platform.page.push(&route.path()),
+            Action::Replace(route) => platform.page.replace(&route.path()),
+            Action::StartMotion => self.start_motion(),
+            Action::StopMotion => {
+                platform.motion.stop();
+                platform.wake.release();
+                self.turns.borrow_mut().take();
+            }
+            Action::Sound(tone) => platform.sound.tone(tone),
+            Action::Pulse(pulse) => platform.vibration.pulse(pulse),
+            Action::Print => {
+                let print = platform.print.clone();
+                // After the screen has drawn what is to be printed.
+                platform
+                    .page
+                    .after(Millis(60.0), Box::new(move || print.print()));
+            }
+            Action::Commit(number, writes) => {
+                let shell = self.clone();
+                spawn_forever(async move {
+                    let outcome = shell.platform.storage.commit(writes).await;
+                    let kept = outcome.is_ok();
+                    shell.send(Intent::Committed(number, outcome));
+                    if kept && !shell.asked_to_persist.replace(true) {
+                        shell.platform.storage.persist().await;
+                    }
+                });
+            }
+            Action::Load(id, step) => {
+                let shell = self.clone();
+                spawn_forever(async move {
+                    let found = shell.platform.storage.get(&Place::Jobs.key(&id)).await;
+                    shell.send(Intent::Loaded(id, step, found));
+                });
+            }
+            Action::Move(id, to) => {
+                let shell = self.clone();
+                spawn_forever(async move {
+                    let outcome = shell.move_record(&id, to).await;
+                    shell.send(Intent::Moved(id, to, outcome));
+                });
+            }
+        }
+    }
+
+    fn start_motion(&self) {
+        self.platform.sound.unlock();
+        self.platform.wake.hold();
+        self.heard.borrow_mut().clear();
+        let heard = self.heard.clone();
+        self.platform.motion.start(Rc::new(move |event| {
+            heard.borrow_mut().push(event);
+        }));
+        let shell = self.clone();
+        let turns = self
+            .platform
+            .page
+            .every(TURN, Rc::new(move || shell.post(FromDevice::Turn)));
+        *self.turns.borrow_mut() = Some(turns);
+    }
+
+    /// Hands over what the sensor said and lets time pass.
+    fn turn(&self) {
+        let heard = std::mem::take(&mut *self.heard.borrow_mut());
+        if !heard.is_empty() {
+            self.send(Intent::Motion(heard));
+        }
+        self.send(Intent::Tick(self.platform.clock.monotonic()));
+    }
+
+    async fn move_record(&self, id: &JobId, to: Place) -> Result<(), StorageFault> {
+        let from = to.other().key(id);
+        let Some(value) = self.platform.storage.get(&from).await? else {
+            return Ok(());
+        };
+        let writes = vec![
+            Write::Put {
+                key: to.key(id),
+                value,
+            },
+            Write::Delete { key: from },
+        ];
+        self.platform.storage.commit(writes).await
+    }
+
+    async fn read_all(&self) -> Result<Records, StorageFault> {
+        let jobs = self.platform.storage.list(JOB_PREFIX).await?;
+        let trash = self.platform.storage.list(TRASH_PREFIX).await?;
+        let settings = self.platform.storage.get(SETTINGS_KEY).await?;
+        Ok((jobs, trash, settings))
+    }
+}
+
+type Records = (Vec<(String, String)>, Vec<(String, String)>, Option<String>);
+
+fn asks_for_sample(query: &str) -> bool {
+    query
+        .split('&')
+        .any(|part| part == "sample" || part.starts_with("sample="))
+}
