@@ -19,6 +19,7 @@ still-hand-moves = The phone kept moving: it swung by { $spread }° in { $second
 still-too-noisy = The reading stayed uncertain by ± { $reached }° after { $seconds } s, ± { $asked }° is asked. Switch off the engine, press the phone on, read again.
 still-too-few = Only { $samples } readings came in { $seconds } s. Hold longer, or type the angle.
 face-not-a-bumper = { $rake }° is not a bumper face (more than { $limit }°). Is the phone's back on the face, top edge up?
+face-unzeroed = This phone is not zeroed: ± { $share }° of the ± is its own error. Zero the phone, or treat close calls as open.
 face-typed-not-a-number = Type the angle as a figure in degrees.
 face-typed-no-accuracy = Type the gauge's ± as a figure above 0, up to { $limit }°.
 repeats-outlier = Reading { $which } stands apart by { $off }°. It still counts: read once more, or take it out.
@@ -77,6 +78,7 @@ ground-too-steep = The ground slopes { $slope }° (more than { $limit }°). Move
 
 ## Corner angle and shape from above
 
+sweep-no-azimuth = This sensor gives no direction about the vertical. Type the corner angles instead.
 sweep-too-short = A sweep needs the centre, at least one place beside it, and the centre again.
 sweep-not-closed = The sweep has to start and end on the centre. Put the phone on the centre again.
 sweep-closing-too-far = Back on the centre the phone was { $closing }° off (more than { $limit }°). Keep away from magnets, go slower, sweep again.
