@@ -83,13 +83,26 @@ fn an_unzeroed_phone_takes_the_estimates_pick_for_now_and_names_what_settles_it(
     };
     assert_eq!(*proposed, Some(RingSet::ring("9")));
     assert_eq!(settle[0], msg("ring-settle-zero"));
-    let sets = msg("ring-set-or")
-        .list("first", vec![ring("14"), ring("9")])
+    let wanted = msg("ring-set-of-many").message("set", ring("9"));
+    assert_eq!(choice.headline(), wanted);
+    let others = msg("ring-set-or")
+        .list("first", vec![ring("14")])
         .message("last", ring("5"));
+    let wanted = msg("ring-set-others").message("sets", others);
+    assert_eq!(choice.others(), Some(wanted));
+}
+
+#[test]
+fn a_close_call_of_two_names_both_in_the_headline() {
+    let choice = choose(&plain(), &spot(-6.9, 0.5, RakeOrigin::Zeroed));
+    let sets = msg("ring-set-or")
+        .list("first", vec![ring("14")])
+        .message("last", ring("9"));
     let wanted = msg("ring-set-for-now")
         .message("sets", sets)
-        .message("set", ring("9"));
+        .message("set", choice.set().map(RingSet::name).unwrap());
     assert_eq!(choice.headline(), wanted);
+    assert_eq!(choice.others(), None);
 }
 
 #[test]
