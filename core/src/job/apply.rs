@@ -4,8 +4,10 @@ use chrono::{DateTime, FixedOffset};
 
 use super::event::JobEvent;
 use super::marks::{moved, task_for};
-use super::state::{ClockTrust, JobState, Marks, SheetIssue, TakenReading, Tape};
+use super::state::{ClockTrust, JobState, Marks, SheetIssue, Spot, TakenReading, Tape};
+use super::{behind, holes, loom, quote, rings_chosen};
 use crate::decide::mark_out::check_marks;
+use crate::kit::KitSheet;
 use crate::text::{Message, msg};
 use crate::units::{Millimetres, Offset};
 
@@ -25,6 +27,12 @@ pub struct Refusal(pub Message);
 /// | `TapeLaid` | needs marks |
 /// | `FaceRead` | needs marks and a spot of this kit; joins the readings there |
 /// | `FaceDropped` | the last reading there goes; needs one |
+/// | `KitChosen` | needs that no hole is drilled; with as many heads and marks inside its limits marks and readings stay, else they go; sets taken by hand go |
+/// | `Behind` | answers, photos, no-drill areas; the panel's material only before the first hole |
+/// | `Rings` | by hand needs a reason and the hole that is there; seated needs the hole |
+/// | `Holes` | a hole needs its plan, the cautions and the mark confirmed from behind |
+/// | `Loom` | answers; a fuse that is too large is refused |
+/// | `Quote` | parts by hand and prices as typed |
 /// | `SheetIssued` | the next number |
 ///
 /// A time before the last event is taken as the last event's, and the job
@@ -54,7 +62,7 @@ pub fn apply(
             offsets,
         } => {
             holds_the_rules(job, half_left, half_right, &offsets)?;
-            drop_moved_readings(&mut next, &offsets);
+            void_moved(&mut next, &offsets)?;
             next.marks = Some(Marks {
                 half_left,
                 half_right,
@@ -83,6 +91,12 @@ pub fn apply(
                 return Err(Refusal(msg("refused-no-reading").text("label", label)));
             }
         }
+        JobEvent::KitChosen(kit) => kit_chosen(&mut next, *kit)?,
+        JobEvent::Behind(event) => behind::apply(&mut next, event)?,
+        JobEvent::Rings(event) => rings_chosen::apply(&mut next, event, at)?,
+        JobEvent::Holes(event) => holes::apply(&mut next, event, at)?,
+        JobEvent::Loom(event) => loom::apply(&mut next, event, at)?,
+        JobEvent::Quote(event) => quote::apply(&mut next, event)?,
         JobEvent::SheetIssued { zone } => next.sheets.push(SheetIssue {
             number: u32::try_from(job.sheets.len()).unwrap_or(u32::MAX - 1) + 1,
             at,
@@ -119,7 +133,8 @@ fn steady(next: &mut JobState, at: DateTime<FixedOffset>) -> DateTime<FixedOffse
     next.changed
 }
 
-fn cut(text: String) -> String {
+/// A text cut at [`TEXT_GREATEST`] characters.
+pub(super) fn cut(text: String) -> String {
     if text.chars().count() <= TEXT_GREATEST {
         text
     } else {
@@ -147,18 +162,72 @@ fn holds_the_rules(
     }
 }
 
-/// A reading belongs to its mark: where the mark moved, it is void.
-fn drop_moved_readings(next: &mut JobState, offsets: &[Offset]) {
-    let Some(before) = &next.marks else { return };
+/// What was read, seen and confirmed at a mark belongs to it: where the mark
+/// moved, it is void. A mark with a hole cannot move.
+fn void_moved(next: &mut JobState, offsets: &[Offset]) -> Result<(), Refusal> {
+    let Some(before) = &next.marks else {
+        return Ok(());
+    };
     let moved: Vec<bool> = before
         .offsets
         .iter()
         .zip(offsets)
         .map(|(old, new)| moved(*old, *new))
         .collect();
-    for (spot, moved) in next.spots.iter_mut().zip(moved) {
-        if moved {
-            spot.readings.clear();
+    for ((index, spot), _) in (0_u8..).zip(&next.spots).zip(&moved).filter(|(_, m)| **m) {
+        if next.holes.drilled.contains_key(&index) {
+            return Err(Refusal(
+                msg("refused-mark-drilled").text("label", spot.label.clone()),
+            ));
         }
     }
+    for (index, _) in (0_u8..).zip(&moved).filter(|(_, moved)| **moved) {
+        if let Some(spot) = next.spots.get_mut(usize::from(index)) {
+            spot.readings.clear();
+        }
+        behind::void_spot(next, index);
+        holes::void_spot(next, index);
+        rings_chosen::void_spot(next, index);
+    }
+    Ok(())
+}
+
+/// Another kit on the same bumper.
+fn kit_chosen(next: &mut JobState, kit: KitSheet) -> Result<(), Refusal> {
+    holes::nothing_drilled(next)?;
+    let same_heads = kit.head_count() == next.spots.len();
+    let labels = kit.heads.labels.iter();
+    next.spots = labels
+        .zip(
+            std::mem::take(&mut next.spots)
+                .into_iter()
+                .map(Some)
+                .chain(std::iter::repeat(None)),
+        )
+        .map(|(label, spot)| Spot {
+            label: label.clone(),
+            readings: match spot {
+                Some(spot) if same_heads => spot.readings,
+                _ => Vec::new(),
+            },
+        })
+        .collect();
+    next.kit = kit;
+    next.rings.by_hand.clear();
+    if let Some(marks) = next.marks.take() {
+        let fits = same_heads
+            && holds_the_rules(next, marks.half_left, marks.half_right, &marks.offsets).is_ok();
+        if fits {
+            next.marks = Some(marks);
+        } else {
+            for (index, spot) in (0_u8..).zip(0..next.spots.len()) {
+                if let Some(spot) = next.spots.get_mut(spot) {
+                    spot.readings.clear();
+                }
+                behind::void_spot(next, index);
+                holes::void_spot(next, index);
+            }
+        }
+    }
+    Ok(())
 }

@@ -7,6 +7,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use crate::decide::supply::Reading;
 use crate::text::{Message, msg};
 use crate::units::{Degrees, Millimetres};
 
@@ -34,6 +35,56 @@ pub enum Field {
     FaceAngle,
     /// The gauge's ±.
     GaugePlusMinus,
+    /// Free depth behind the face.
+    Depth(Whose),
+    /// Thickness of the panel.
+    Panel(Whose),
+    /// Diameter of an old hole at a spot.
+    OldHole(u8),
+    /// How far the saw's own centre drill reaches past the teeth.
+    ReachPastTeeth,
+    /// How warm the bumper is, °C.
+    BumperCelsius,
+    /// A lead's own route: a head's to the grommet, another's all the way.
+    Route(WhichLead),
+    /// Straight line from end to end of a lead.
+    Straight(WhichLead),
+    /// The way that all heads' leads share: grommet to control box.
+    GrommetToBox,
+    /// Slack that lets a head be taken out.
+    Slack,
+    /// A reading at the supply.
+    Volts(Reading),
+    /// Rating of the fuse at the take-off.
+    FuseAmperes,
+    /// Working time of the quote.
+    QuoteMinutes,
+    /// Price of an hour.
+    QuoteAnHour,
+}
+
+/// Whether something is meant for the whole bumper or one spot.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Whose {
+    /// All spots without an answer of their own.
+    Bumper,
+    /// One spot, 0 for the leftmost.
+    Spot(u8),
+}
+
+/// Which lead of the job.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum WhichLead {
+    /// The head's at a spot, 0 for the leftmost.
+    Spot(u8),
+    /// The display's.
+    Display,
+    /// The speaker's.
+    Speaker,
+    /// The supply's.
+    Supply,
 }
 
 /// Millimetres in an inch, exact.

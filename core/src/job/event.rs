@@ -2,10 +2,16 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::behind::BehindEvent;
 use super::entry::Field;
+use super::holes::HolesEvent;
+use super::loom::LoomEvent;
+use super::quote::QuoteEvent;
+use super::rings_chosen::RingsEvent;
 use super::state::Particular;
 use crate::decide::mark_out::PlanKind;
 use crate::estimate::rake::FaceReading;
+use crate::kit::KitSheet;
 use crate::units::{Millimetres, Offset};
 
 /// Something that happened in a job.
@@ -42,6 +48,18 @@ pub enum JobEvent {
         /// Which spot.
         spot: usize,
     },
+    /// Another kit will be fitted.
+    KitChosen(Box<KitSheet>),
+    /// Something was found out about the bumper from behind.
+    Behind(BehindEvent),
+    /// Something was decided or done about ring sets.
+    Rings(RingsEvent),
+    /// Something happened at the holes.
+    Holes(HolesEvent),
+    /// Something was answered about leads and supply.
+    Loom(LoomEvent),
+    /// Something was said about parts and prices.
+    Quote(QuoteEvent),
     /// A job sheet was issued.
     SheetIssued {
         /// Name of the time zone.

@@ -1,25 +1,50 @@
 //! A job: events are facts, [`apply`] turns them into the next state.
 
 mod apply;
+mod behind;
 mod entry;
 mod event;
+mod holes;
+mod loom;
 mod marks;
+mod quote;
 mod rings;
+mod rings_chosen;
 mod state;
 
 pub use apply::{Refusal, TEXT_GREATEST, apply};
+pub use behind::{
+    Answer, BehindEvent, BehindState, PANEL_GREATEST, behind_headline, behind_words, look,
+    read_no_drill, typed_depth, typed_panel,
+};
 pub use entry::{
     FACE_GREATEST, Facing, Field, GAUGE_PLUS_MINUS, HALF_WIDTH_GREATEST, HALF_WIDTH_LEAST,
-    read_degrees, read_half_width, read_length, read_typed_face,
+    WhichLead, Whose, read_degrees, read_half_width, read_length, read_typed_face,
 };
 pub use event::JobEvent;
+pub use holes::{
+    Drilled, Hole, HolesEvent, HolesState, OLD_HOLE_GREATEST, hole, hole_cautions, holes_headline,
+    tools, typed_old_hole,
+};
+pub use loom::{
+    LoomEvent, LoomState, READINGS, ReadVolts, WARM_LEAD, fuse_typed, lead_name, lead_plan,
+    lead_plans, leads_of, loom_headline, loom_open, loom_troubles, supply_drop, volts,
+};
 pub use marks::{
     CENTRE_LINE_DOUBT, HalfWidths, half_widths, marks_are_stale, marks_explained, no_plan_messages,
     plans, readings_lost, task_for,
 };
+pub use quote::{
+    MINUTES_GREATEST, QuoteEvent, QuoteState, minutes_trouble, money_trouble, parts_planned,
+    parts_taken_at, parts_used, price_typed, quote, total_words, unpriced,
+};
 pub use rings::{
     aim_with_ring, budget_lines, face_with_plus_minus, facing_words, rake_at, ring_choice,
     ring_choices, rings_headline, settled_by,
+};
+pub use rings_chosen::{
+    HandTaken, MirrorPair, RingsEvent, RingsState, SetTaken, TakenBy, pair_words, pairs, set_taken,
+    sets_taken, taken_words,
 };
 pub use state::{
     ClockTrust, JobId, JobState, Marks, Particular, SheetIssue, Spot, TakenReading, Tape,
