@@ -1,8 +1,8 @@
 //! The drawing of a job as far as it has come.
 
 use super::{BumperView, Drawing, MarkView, Words, bumper_from_behind};
-use crate::job::{HalfWidths, JobState, half_widths, ring_choices};
-use crate::units::Millimetres;
+use crate::job::{HalfWidths, JobState, half_widths, sets_taken};
+use crate::units::{Millimetres, Offset};
 
 /// Half width that is drawn before anything was typed, mm.
 const BLANK_HALF: Millimetres = Millimetres(860.0);
@@ -18,7 +18,7 @@ pub fn half_width_drawing(job: &JobState) -> Drawing {
         half_left,
         half_right,
         marks: Vec::new(),
-        no_drill: Vec::new(),
+        no_drill: areas(job),
     })
 }
 
@@ -33,20 +33,22 @@ pub fn marks_drawing(job: &JobState) -> Drawing {
         .spots
         .iter()
         .zip(&marks.offsets)
-        .zip(ring_choices(job))
-        .map(|((spot, at), choice)| MarkView {
+        .zip(sets_taken(job))
+        .map(|((spot, at), taken)| MarkView {
             label: spot.label.clone(),
             at: *at,
-            below: choice
-                .as_ref()
-                .and_then(|choice| choice.set())
-                .map(|set| Words::Literal(set.ring.clone())),
+            below: taken.map(|taken| Words::Literal(taken.set.ring)),
         })
         .collect();
     bumper_from_behind(&BumperView {
         half_left: marks.half_left,
         half_right: marks.half_right,
         marks: views,
-        no_drill: Vec::new(),
+        no_drill: areas(job),
     })
+}
+
+fn areas(job: &JobState) -> Vec<(Offset, Offset)> {
+    let areas = job.behind.no_drill.iter();
+    areas.map(|area| (area.from, area.to)).collect()
 }

@@ -3,13 +3,11 @@
 use chrono::{DateTime, FixedOffset};
 
 use super::event::JobEvent;
-use super::marks::{moved, task_for};
-use super::state::{ClockTrust, JobState, Marks, SheetIssue, Spot, TakenReading, Tape};
-use super::{behind, holes, loom, quote, rings_chosen};
-use crate::decide::mark_out::check_marks;
-use crate::kit::KitSheet;
+use super::marks::{holds_the_rules, moved};
+use super::state::{ClockTrust, JobState, Marks, SheetIssue, TakenReading, Tape};
+use super::{behind, holes, kit_asked, loom, quote, rings_chosen};
 use crate::text::{Message, msg};
-use crate::units::{Millimetres, Offset};
+use crate::units::Offset;
 
 /// Longest text that a job keeps in one field, characters.
 pub const TEXT_GREATEST: usize = 500;
@@ -28,6 +26,7 @@ pub struct Refusal(pub Message);
 /// | `FaceRead` | needs marks and a spot of this kit; joins the readings there |
 /// | `FaceDropped` | the last reading there goes; needs one |
 /// | `KitChosen` | needs that no hole is drilled; with as many heads and marks inside its limits marks and readings stay, else they go; sets taken by hand go |
+/// | `KitFilled` | what is typed for asked fields goes on the job's sheet |
 /// | `Behind` | answers, photos, no-drill areas; the panel's material only before the first hole |
 /// | `Rings` | by hand needs a reason and the hole that is there; seated needs the hole |
 /// | `Holes` | a hole needs its plan, the cautions and the mark confirmed from behind |
@@ -91,7 +90,8 @@ pub fn apply(
                 return Err(Refusal(msg("refused-no-reading").text("label", label)));
             }
         }
-        JobEvent::KitChosen(kit) => kit_chosen(&mut next, *kit)?,
+        JobEvent::KitChosen(kit) => kit_asked::chosen(&mut next, *kit)?,
+        JobEvent::KitFilled(asked) => kit_asked::filled(&mut next, &asked)?,
         JobEvent::Behind(event) => behind::apply(&mut next, event)?,
         JobEvent::Rings(event) => rings_chosen::apply(&mut next, event, at)?,
         JobEvent::Holes(event) => holes::apply(&mut next, event, at)?,
@@ -142,26 +142,6 @@ pub(super) fn cut(text: String) -> String {
     }
 }
 
-fn holds_the_rules(
-    job: &JobState,
-    half_left: Millimetres,
-    half_right: Millimetres,
-    offsets: &[Offset],
-) -> Result<(), Refusal> {
-    if offsets.len() != job.spots.len() {
-        return Err(Refusal(
-            msg("refused-mark-count")
-                .count("marks", i64::try_from(offsets.len()).unwrap_or(i64::MAX))
-                .count("heads", i64::try_from(job.spots.len()).unwrap_or(i64::MAX)),
-        ));
-    }
-    let task = task_for(&job.kit, half_left, half_right);
-    match check_marks(&task, offsets).first() {
-        None => Ok(()),
-        Some(broken) => Err(Refusal(broken.message(&task))),
-    }
-}
-
 /// What was read, seen and confirmed at a mark belongs to it: where the mark
 /// moved, it is void. A mark with a hole cannot move.
 fn void_moved(next: &mut JobState, offsets: &[Offset]) -> Result<(), Refusal> {
@@ -188,46 +168,6 @@ fn void_moved(next: &mut JobState, offsets: &[Offset]) -> Result<(), Refusal> {
         behind::void_spot(next, index);
         holes::void_spot(next, index);
         rings_chosen::void_spot(next, index);
-    }
-    Ok(())
-}
-
-/// Another kit on the same bumper.
-fn kit_chosen(next: &mut JobState, kit: KitSheet) -> Result<(), Refusal> {
-    holes::nothing_drilled(next)?;
-    let same_heads = kit.head_count() == next.spots.len();
-    let labels = kit.heads.labels.iter();
-    next.spots = labels
-        .zip(
-            std::mem::take(&mut next.spots)
-                .into_iter()
-                .map(Some)
-                .chain(std::iter::repeat(None)),
-        )
-        .map(|(label, spot)| Spot {
-            label: label.clone(),
-            readings: match spot {
-                Some(spot) if same_heads => spot.readings,
-                _ => Vec::new(),
-            },
-        })
-        .collect();
-    next.kit = kit;
-    next.rings.by_hand.clear();
-    if let Some(marks) = next.marks.take() {
-        let fits = same_heads
-            && holds_the_rules(next, marks.half_left, marks.half_right, &marks.offsets).is_ok();
-        if fits {
-            next.marks = Some(marks);
-        } else {
-            for (index, spot) in (0_u8..).zip(0..next.spots.len()) {
-                if let Some(spot) = next.spots.get_mut(spot) {
-                    spot.readings.clear();
-                }
-                behind::void_spot(next, index);
-                holes::void_spot(next, index);
-            }
-        }
     }
     Ok(())
 }

@@ -7,6 +7,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::kit_asked::Asked;
 use crate::decide::supply::Reading;
 use crate::text::{Message, msg};
 use crate::units::{Degrees, Millimetres};
@@ -61,6 +62,20 @@ pub enum Field {
     QuoteMinutes,
     /// Price of an hour.
     QuoteAnHour,
+    /// One end of the no-drill area that is being typed.
+    NoDrillEnd(Side),
+    /// A field of the sheet that the work asks for.
+    Asked(Asked),
+}
+
+/// Left or right as seen from behind.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Side {
+    /// Left.
+    Left,
+    /// Right.
+    Right,
 }
 
 /// Whether something is meant for the whole bumper or one spot.

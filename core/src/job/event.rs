@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 use super::behind::BehindEvent;
 use super::entry::Field;
 use super::holes::HolesEvent;
+use super::kit_asked::Asked;
 use super::loom::LoomEvent;
 use super::quote::QuoteEvent;
 use super::rings_chosen::RingsEvent;
@@ -50,6 +51,8 @@ pub enum JobEvent {
     },
     /// Another kit will be fitted.
     KitChosen(Box<KitSheet>),
+    /// What is typed for these fields belongs on the job's sheet.
+    KitFilled(Vec<Asked>),
     /// Something was found out about the bumper from behind.
     Behind(BehindEvent),
     /// Something was decided or done about ring sets.

@@ -1,8 +1,11 @@
 //! From what was typed to the marks: the task for the mark-out and its plans.
 
+use super::apply::Refusal;
 use super::entry::{Field, read_half_width};
 use super::state::JobState;
-use crate::decide::mark_out::{Limits, MarkOutPlans, MarkOutTask, NoPlan, solve};
+use crate::decide::mark_out::{
+    Limits, MarkOutPlans, MarkOutTask, NoDrill, NoDrillReason, NoPlan, check_marks, solve,
+};
 use crate::kit::{KitSheet, MarkOutLimits};
 use crate::text::{Message, msg};
 use crate::units::{Millimetres, Offset};
@@ -98,6 +101,20 @@ fn limits_of(sheet: &MarkOutLimits) -> Limits {
 
 /// The largest hole that any ring set of the kit may need: marks must leave
 /// room for it, since the ring set is chosen after them.
+/// The mark-out task of a job: its kit around its no-drill areas.
+#[must_use]
+pub fn task_of(job: &JobState, half_left: Millimetres, half_right: Millimetres) -> MarkOutTask {
+    let areas = job.behind.no_drill.iter().map(|area| NoDrill {
+        from: area.from,
+        to: area.to,
+        why: NoDrillReason::Behind(area.what.clone()),
+    });
+    MarkOutTask {
+        no_drill: areas.collect(),
+        ..task_for(&job.kit, half_left, half_right)
+    }
+}
+
 fn largest_hole(kit: &KitSheet) -> Millimetres {
     let inserts = kit.inserts.iter().map(|insert| insert.hole);
     inserts.fold(kit.holes.head, |a, b| if b > a { b } else { a })
@@ -123,7 +140,7 @@ pub fn marks_explained(job: &JobState) -> Vec<Message> {
     let Some(marks) = &job.marks else {
         return Vec::new();
     };
-    let task = task_for(&job.kit, marks.half_left, marks.half_right);
+    let task = task_of(job, marks.half_left, marks.half_right);
     match solve(&task) {
         Ok(plans) if plans.get(marks.kind).marks == marks.offsets => {
             plans.get(marks.kind).explain(&task)
@@ -137,7 +154,7 @@ pub fn marks_explained(job: &JobState) -> Vec<Message> {
 #[must_use]
 pub fn plans(job: &JobState) -> Option<Result<MarkOutPlans, NoPlan>> {
     match half_widths(job) {
-        HalfWidths::Ready { left, right, .. } => Some(solve(&task_for(&job.kit, left, right))),
+        HalfWidths::Ready { left, right, .. } => Some(solve(&task_of(job, left, right))),
         HalfWidths::Open { .. } => None,
     }
 }
@@ -169,7 +186,28 @@ pub(super) fn moved(old: Offset, new: Offset) -> bool {
 #[must_use]
 pub fn no_plan_messages(job: &JobState, none: &NoPlan) -> Vec<Message> {
     match half_widths(job) {
-        HalfWidths::Ready { left, right, .. } => none.messages(&task_for(&job.kit, left, right)),
+        HalfWidths::Ready { left, right, .. } => none.messages(&task_of(job, left, right)),
         HalfWidths::Open { .. } => Vec::new(),
+    }
+}
+
+/// Refuses marks that break a rule of the task.
+pub(super) fn holds_the_rules(
+    job: &JobState,
+    half_left: Millimetres,
+    half_right: Millimetres,
+    offsets: &[Offset],
+) -> Result<(), Refusal> {
+    if offsets.len() != job.spots.len() {
+        return Err(Refusal(
+            msg("refused-mark-count")
+                .count("marks", i64::try_from(offsets.len()).unwrap_or(i64::MAX))
+                .count("heads", i64::try_from(job.spots.len()).unwrap_or(i64::MAX)),
+        ));
+    }
+    let task = task_of(job, half_left, half_right);
+    match check_marks(&task, offsets).first() {
+        None => Ok(()),
+        Some(broken) => Err(Refusal(broken.message(&task))),
     }
 }

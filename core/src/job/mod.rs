@@ -5,6 +5,7 @@ mod behind;
 mod entry;
 mod event;
 mod holes;
+mod kit_asked;
 mod loom;
 mod marks;
 mod quote;
@@ -18,7 +19,7 @@ pub use behind::{
     read_no_drill, typed_depth, typed_panel,
 };
 pub use entry::{
-    FACE_GREATEST, Facing, Field, GAUGE_PLUS_MINUS, HALF_WIDTH_GREATEST, HALF_WIDTH_LEAST,
+    FACE_GREATEST, Facing, Field, GAUGE_PLUS_MINUS, HALF_WIDTH_GREATEST, HALF_WIDTH_LEAST, Side,
     WhichLead, Whose, read_degrees, read_half_width, read_length, read_typed_face,
 };
 pub use event::JobEvent;
@@ -26,13 +27,14 @@ pub use holes::{
     Drilled, Hole, HolesEvent, HolesState, OLD_HOLE_GREATEST, hole, hole_cautions, holes_headline,
     tools, typed_old_hole,
 };
+pub use kit_asked::{Asked, asked_for_holes, asked_for_leads, asked_trouble};
 pub use loom::{
     LoomEvent, LoomState, READINGS, ReadVolts, WARM_LEAD, fuse_typed, lead_name, lead_plan,
     lead_plans, leads_of, loom_headline, loom_open, loom_troubles, supply_drop, volts,
 };
 pub use marks::{
     CENTRE_LINE_DOUBT, HalfWidths, half_widths, marks_are_stale, marks_explained, no_plan_messages,
-    plans, readings_lost, task_for,
+    plans, readings_lost, task_for, task_of,
 };
 pub use quote::{
     MINUTES_GREATEST, QuoteEvent, QuoteState, minutes_trouble, money_trouble, parts_planned,

@@ -2,6 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use crate::decide::look_behind::Obstacle;
 use crate::text::{Message, msg};
 use crate::units::{Millimetres, Offset};
 
@@ -67,6 +68,8 @@ pub enum NoDrillReason {
     Wiring,
     /// No ring set serves the face angle here.
     FaceAngle,
+    /// What was seen behind the face.
+    Behind(Obstacle),
     /// Anything else, in the fitter's words.
     Other(String),
 }
@@ -86,6 +89,7 @@ impl NoDrillReason {
             Self::Radar => msg("no-drill-radar"),
             Self::Wiring => msg("no-drill-wiring"),
             Self::FaceAngle => msg("no-drill-face-angle"),
+            Self::Behind(what) => what.message(),
             Self::Other(words) => msg("no-drill-other").text("words", words.clone()),
         }
     }
