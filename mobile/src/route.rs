@@ -5,6 +5,8 @@ use rakeline_core::job::JobId;
 /// A step of a job that has a screen.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Step {
+    /// What is behind the bumper.
+    Behind,
     /// Half widths.
     Measures,
     /// The mark-out.
@@ -13,26 +15,42 @@ pub enum Step {
     Faces,
     /// Ring sets.
     Rings,
+    /// Holes, one by one.
+    Holes,
+    /// Leads and supply.
+    Loom,
     /// The job sheet.
     Sheet,
+    /// Parts and quote; beside the path.
+    Parts,
 }
 
 /// The steps in the order of the work.
-pub const STEPS: [Step; 5] = [
+pub const STEPS: [Step; 8] = [
+    Step::Behind,
     Step::Measures,
     Step::Marks,
     Step::Faces,
     Step::Rings,
+    Step::Holes,
+    Step::Loom,
     Step::Sheet,
 ];
+
+/// Steps that a job has beside the path.
+const BESIDE: [Step; 1] = [Step::Parts];
 
 impl Step {
     fn word(self) -> &'static str {
         match self {
+            Self::Behind => "behind",
             Self::Measures => "measures",
             Self::Marks => "marks",
             Self::Faces => "faces",
             Self::Rings => "rings",
+            Self::Holes => "holes",
+            Self::Loom => "loom",
+            Self::Parts => "parts",
             Self::Sheet => "sheet",
         }
     }
@@ -41,10 +59,14 @@ impl Step {
     #[must_use]
     pub fn name(self) -> &'static str {
         match self {
+            Self::Behind => "step-behind",
             Self::Measures => "step-measures",
             Self::Marks => "step-marks",
             Self::Faces => "step-faces",
             Self::Rings => "step-rings",
+            Self::Holes => "step-holes",
+            Self::Loom => "step-loom",
+            Self::Parts => "step-parts",
             Self::Sheet => "step-sheet",
         }
     }
@@ -57,7 +79,21 @@ pub enum Route {
     Jobs,
     /// A step of a job.
     Job(JobId, Step),
+    /// The kit sheets.
+    Kits,
+    /// A new kit sheet, typed quickly.
+    NewKit,
+    /// A kit sheet.
+    Kit(KitId),
+    /// A kit sheet in the full editor.
+    EditKit(KitId),
+    /// What to buy again.
+    Restock,
 }
+
+/// Name of a kit sheet in the store, or of a sample.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct KitId(pub String);
 
 impl Route {
     /// Its path in the address.
@@ -66,6 +102,11 @@ impl Route {
         match self {
             Self::Jobs => "/".to_owned(),
             Self::Job(id, step) => format!("/job/{}/{}", id.0, step.word()),
+            Self::Kits => "/kits".to_owned(),
+            Self::NewKit => "/kits/new".to_owned(),
+            Self::Kit(id) => format!("/kit/{}", id.0),
+            Self::EditKit(id) => format!("/kit/{}/edit", id.0),
+            Self::Restock => "/parts".to_owned(),
         }
     }
 
@@ -74,14 +115,23 @@ impl Route {
     pub fn of(path: &str) -> Self {
         let plain = path.split(['?', '#']).next().unwrap_or_default();
         let parts: Vec<&str> = plain.split('/').filter(|part| !part.is_empty()).collect();
-        let ["job", id, rest @ ..] = parts.as_slice() else {
-            return Self::Jobs;
-        };
-        let step = rest
-            .first()
-            .and_then(|word| STEPS.into_iter().find(|step| step.word() == *word))
-            .unwrap_or(Step::Measures);
-        Self::Job(JobId((*id).to_owned()), step)
+        let kit = |id: &str| KitId(id.to_owned());
+        match parts.as_slice() {
+            ["job", id, rest @ ..] => {
+                let mut steps = STEPS.into_iter().chain(BESIDE);
+                let step = rest
+                    .first()
+                    .and_then(|word| steps.find(|step| step.word() == *word))
+                    .unwrap_or(Step::Measures);
+                Self::Job(JobId((*id).to_owned()), step)
+            }
+            ["kits"] => Self::Kits,
+            ["kits", "new"] => Self::NewKit,
+            ["kit", id] => Self::Kit(kit(id)),
+            ["kit", id, "edit"] => Self::EditKit(kit(id)),
+            ["parts"] => Self::Restock,
+            _ => Self::Jobs,
+        }
     }
 }
 
@@ -91,11 +141,21 @@ mod tests {
 
     #[test]
     fn every_screen_comes_back_from_its_path() {
-        for step in STEPS {
+        for step in STEPS.into_iter().chain(BESIDE) {
             let route = Route::Job(JobId("a1".to_owned()), step);
             assert_eq!(Route::of(&route.path()), route);
         }
-        assert_eq!(Route::of(&Route::Jobs.path()), Route::Jobs);
+        let kit = KitId("k1".to_owned());
+        for route in [
+            Route::Jobs,
+            Route::Kits,
+            Route::NewKit,
+            Route::Kit(kit.clone()),
+            Route::EditKit(kit),
+            Route::Restock,
+        ] {
+            assert_eq!(Route::of(&route.path()), route);
+        }
     }
 
     #[test]

@@ -5,6 +5,7 @@
 //! here. No type of the user interface enters, no rule of the trade either.
 
 mod clock;
+mod files;
 mod motion;
 mod page;
 #[cfg(any(test, target_arch = "wasm32"))]
@@ -22,6 +23,7 @@ use std::pin::Pin;
 use std::rc::Rc;
 
 pub use clock::Clock;
+pub use files::{Files, OpenedFile, OwnFuture};
 pub use motion::{Motion, MotionEvent, MotionFault, MotionSink, SourceName};
 pub use page::{Page, Ticker, Told, Visibility};
 pub use signals::{Print, Pulse, Sound, Tone, Vibration, Wake};
@@ -47,6 +49,8 @@ pub struct Platform {
     pub print: Rc<dyn Print>,
     /// A screen that stays on.
     pub wake: Rc<dyn Wake>,
+    /// Files that the fitter chooses and keeps.
+    pub files: Rc<dyn Files>,
     /// Address, history, timers.
     pub page: Rc<dyn Page>,
 }

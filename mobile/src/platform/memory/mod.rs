@@ -5,6 +5,7 @@
 //! the storage and look at what was sounded, printed and shown.
 
 mod clock;
+mod files;
 mod motion;
 mod page;
 mod signals;
@@ -14,6 +15,7 @@ use std::rc::Rc;
 
 use super::Platform;
 pub use clock::MemoryClock;
+pub use files::MemoryFiles;
 pub use motion::MemoryMotion;
 pub use page::MemoryPage;
 pub use signals::{MemoryPrint, MemorySound, MemoryVibration, MemoryWake};
@@ -36,6 +38,8 @@ pub struct MemoryPlatform {
     pub print: Rc<MemoryPrint>,
     /// Whether the screen is kept on.
     pub wake: Rc<MemoryWake>,
+    /// Files from the test.
+    pub files: Rc<MemoryFiles>,
     /// A history, and timers on the scripted clock.
     pub page: Rc<MemoryPage>,
 }
@@ -65,6 +69,7 @@ impl MemoryPlatform {
             vibration: Rc::default(),
             print: Rc::default(),
             wake: Rc::default(),
+            files: Rc::default(),
             page: Rc::new(MemoryPage::new(clock.clone(), path)),
             clock,
         }
@@ -83,6 +88,7 @@ impl MemoryPlatform {
             vibration: Rc::default(),
             print: Rc::default(),
             wake: Rc::default(),
+            files: Rc::default(),
             page: Rc::new(self.page.reopened(clock.clone())),
             clock,
         }
@@ -99,6 +105,7 @@ impl MemoryPlatform {
             clock: self.clock.clone(),
             print: self.print.clone(),
             wake: self.wake.clone(),
+            files: self.files.clone(),
             page: self.page.clone(),
         }
     }

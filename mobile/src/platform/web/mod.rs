@@ -6,6 +6,7 @@
 mod call;
 mod clock;
 mod database;
+mod files;
 mod listen;
 mod motion;
 mod page;
@@ -34,6 +35,7 @@ pub fn platform() -> Option<Platform> {
         clock: Rc::new(clock::WebClock::new(&window)),
         print: Rc::new(WebPrint::new(&window)),
         wake: Rc::new(WebWake::new(&window)),
+        files: Rc::new(files::WebFiles::new(&window)),
         page: Rc::new(page::WebPage::new(&window)),
     })
 }

@@ -58,6 +58,16 @@ pub(super) fn every(window: &Window, interval: Millis, call: impl Fn() + 'static
     })
 }
 
+/// Calls once, after a time.
+pub(super) fn once_after(window: &Window, delay: Millis, call: impl FnOnce() + 'static) {
+    let closure = Closure::once_into_js(call);
+    // Fails for no span that `timer_span` gives.
+    let _ = window.set_timeout_with_callback_and_timeout_and_arguments_0(
+        closure.unchecked_ref(),
+        timer_span(delay),
+    );
+}
+
 impl Page for WebPage {
     fn path(&self) -> String {
         let path = self.window.location().pathname();
@@ -108,14 +118,7 @@ impl Page for WebPage {
     }
 
     fn after(&self, delay: Millis, call: Box<dyn FnOnce()>) {
-        let closure = Closure::once_into_js(call);
-        // Fails for no span that `timer_span` gives.
-        let _ = self
-            .window
-            .set_timeout_with_callback_and_timeout_and_arguments_0(
-                closure.unchecked_ref(),
-                timer_span(delay),
-            );
+        once_after(&self.window, delay, call);
     }
 
     fn every(&self, interval: Millis, call: Rc<dyn Fn()>) -> Ticker {
