@@ -15,6 +15,8 @@ pub enum Step {
     Faces,
     /// Ring sets.
     Rings,
+    /// Checked before the drill.
+    Check,
     /// Holes, one by one.
     Holes,
     /// Leads and supply.
@@ -26,12 +28,13 @@ pub enum Step {
 }
 
 /// The steps in the order of the work.
-pub const STEPS: [Step; 8] = [
+pub const STEPS: [Step; 9] = [
     Step::Behind,
     Step::Measures,
     Step::Marks,
     Step::Faces,
     Step::Rings,
+    Step::Check,
     Step::Holes,
     Step::Loom,
     Step::Sheet,
@@ -48,6 +51,7 @@ impl Step {
             Self::Marks => "marks",
             Self::Faces => "faces",
             Self::Rings => "rings",
+            Self::Check => "check",
             Self::Holes => "holes",
             Self::Loom => "loom",
             Self::Parts => "parts",
@@ -64,6 +68,7 @@ impl Step {
             Self::Marks => "step-marks",
             Self::Faces => "step-faces",
             Self::Rings => "step-rings",
+            Self::Check => "step-check",
             Self::Holes => "step-holes",
             Self::Loom => "step-loom",
             Self::Parts => "step-parts",

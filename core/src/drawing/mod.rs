@@ -10,7 +10,7 @@ mod side_up;
 
 pub use bumper::{BumperView, MarkView, bumper_from_behind};
 pub use face::face_from_side;
-pub use job::{half_width_drawing, marks_drawing};
+pub use job::{half_width_drawing, marks_drawing, marks_drawing_with, plan_drawing};
 pub use side_up::which_side_up;
 
 use serde::{Deserialize, Serialize};

@@ -4,8 +4,8 @@ use chrono::{DateTime, FixedOffset};
 
 use super::event::JobEvent;
 use super::marks::{holds_the_rules, moved};
-use super::state::{ClockTrust, JobState, Marks, SheetIssue, TakenReading, Tape};
-use super::{behind, holes, kit_asked, loom, quote, rings_chosen};
+use super::state::{ClockTrust, JobState, Marks, MarksFrom, SheetIssue, TakenReading, Tape};
+use super::{behind, check, holes, kit_asked, loom, mark_out, quote, rings_chosen};
 use crate::text::{Message, msg};
 use crate::units::Offset;
 
@@ -22,6 +22,8 @@ pub struct Refusal(pub Message);
 /// |---|---|
 /// | `Named`, `ParticularTyped`, `Typed` | kept, cut at [`TEXT_GREATEST`] characters |
 /// | `MarksPlanned` | marks set, tape to be laid; readings at marks that moved are dropped |
+/// | `MarkOut` | see [`super::MarkOutEvent`]; a moved mark voids what belongs to it |
+/// | `Check` | see [`super::CheckEvent`] |
 /// | `TapeLaid` | needs marks |
 /// | `FaceRead` | needs marks and a spot of this kit; joins the readings there |
 /// | `FaceDropped` | the last reading there goes; needs one |
@@ -65,11 +67,13 @@ pub fn apply(
             next.marks = Some(Marks {
                 half_left,
                 half_right,
-                kind,
+                from: MarksFrom::Plan(kind),
                 offsets,
                 tape: Tape::NotYet,
             });
         }
+        JobEvent::MarkOut(event) => mark_out::apply(&mut next, event)?,
+        JobEvent::Check(event) => check::apply(&mut next, event, at)?,
         JobEvent::TapeLaid => match &mut next.marks {
             Some(marks) => marks.tape = Tape::On(at),
             None => return Err(Refusal(msg("refused-no-marks"))),
@@ -106,7 +110,7 @@ pub fn apply(
     Ok(next)
 }
 
-fn no_such_spot(job: &JobState, spot: usize) -> Refusal {
+pub(super) fn no_such_spot(job: &JobState, spot: usize) -> Refusal {
     let heads = i64::try_from(job.spots.len()).unwrap_or(i64::MAX);
     let asked = i64::try_from(spot).unwrap_or(i64::MAX);
     Refusal(
@@ -142,32 +146,33 @@ pub(super) fn cut(text: String) -> String {
     }
 }
 
-/// What was read, seen and confirmed at a mark belongs to it: where the mark
-/// moved, it is void. A mark with a hole cannot move.
-fn void_moved(next: &mut JobState, offsets: &[Offset]) -> Result<(), Refusal> {
+/// What belongs to a mark is void where the mark moves: its readings, its
+/// tape, what was seen and confirmed behind it, a set taken by hand; and the
+/// customer's agreement. A mark with a hole cannot move.
+pub(super) fn void_moved(next: &mut JobState, offsets: &[Offset]) -> Result<(), Refusal> {
     let Some(before) = &next.marks else {
         return Ok(());
     };
-    let moved: Vec<bool> = before
-        .offsets
-        .iter()
-        .zip(offsets)
-        .map(|(old, new)| moved(*old, *new))
+    let moved: Vec<usize> = (0..offsets.len())
+        .filter(|spot| match before.offsets.get(*spot) {
+            Some(old) => moved(*old, offsets[*spot]),
+            None => true,
+        })
         .collect();
-    for ((index, spot), _) in (0_u8..).zip(&next.spots).zip(&moved).filter(|(_, m)| **m) {
-        if next.holes.drilled.contains_key(&index) {
-            return Err(Refusal(
-                msg("refused-mark-drilled").text("label", spot.label.clone()),
-            ));
+    let index = |spot: &usize| u8::try_from(*spot).unwrap_or(u8::MAX);
+    for spot in &moved {
+        if next.holes.drilled.contains_key(&index(spot)) {
+            let label = next.spots.get(*spot).map_or("", |s| &s.label).to_owned();
+            return Err(Refusal(msg("refused-mark-drilled").text("label", label)));
         }
     }
-    for (index, _) in (0_u8..).zip(&moved).filter(|(_, moved)| **moved) {
-        if let Some(spot) = next.spots.get_mut(usize::from(index)) {
-            spot.readings.clear();
+    for spot in &moved {
+        if let Some(place) = next.spots.get_mut(*spot) {
+            place.readings.clear();
         }
-        behind::void_spot(next, index);
-        holes::void_spot(next, index);
-        rings_chosen::void_spot(next, index);
+        behind::void_spot(next, index(spot));
+        rings_chosen::void_spot(next, index(spot));
     }
+    check::void(&mut next.check, &moved);
     Ok(())
 }

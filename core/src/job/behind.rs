@@ -1,5 +1,5 @@
 //! What the job knows of what is behind the bumper: answers for the whole
-//! bumper with exceptions for spots, depths, panel, no-drill areas.
+//! bumper with exceptions for spots, depths, panel.
 //!
 //! Answers are events; depth and panel are typed fields that count as soon
 //! as a length stands there. An exception belongs to its mark: where the
@@ -13,10 +13,10 @@ use super::apply::Refusal;
 use super::entry::{Field, Whose, read_length};
 use super::state::JobState;
 use crate::decide::drill::GREATEST_DEPTH;
-use crate::decide::look_behind::{Behind, LookBehind, Looked, NoDrill};
+use crate::decide::look_behind::{Behind, LookBehind, Looked};
 use crate::kit::Material;
 use crate::text::{Message, msg};
-use crate::units::{Millimetres, Offset};
+use crate::units::Millimetres;
 
 /// Thickest panel that a bumper has, mm (our own figure).
 pub const PANEL_GREATEST: Millimetres = Millimetres(15.0);
@@ -41,8 +41,6 @@ pub struct BehindState {
     pub bumper: Answer,
     /// Exceptions by spot, 0 for the leftmost.
     pub spots: BTreeMap<u8, Answer>,
-    /// Where nothing may be drilled.
-    pub no_drill: Vec<NoDrill>,
 }
 
 impl Default for BehindState {
@@ -51,7 +49,6 @@ impl Default for BehindState {
             material: Material::Plastic,
             bumper: Answer::default(),
             spots: BTreeMap::new(),
-            no_drill: Vec::new(),
         }
     }
 }
@@ -67,10 +64,6 @@ pub enum BehindEvent {
     ExceptionDropped(u8),
     /// A photo was taken.
     PhotoTaken(Whose, String),
-    /// Nothing may be drilled here.
-    NoDrillKept(NoDrill),
-    /// A no-drill area was taken back.
-    NoDrillDropped(usize),
 }
 
 pub(super) fn apply(next: &mut JobState, event: BehindEvent) -> Result<(), Refusal> {
@@ -85,17 +78,6 @@ pub(super) fn apply(next: &mut JobState, event: BehindEvent) -> Result<(), Refus
             forget_typed(next, spot);
         }
         BehindEvent::PhotoTaken(whose, key) => answer(next, whose)?.photo = Some(key),
-        BehindEvent::NoDrillKept(area) => {
-            if !(area.from.0.is_finite() && area.to.0.is_finite()) {
-                return Err(Refusal(msg("no-drill-not-a-place")));
-            }
-            next.behind.no_drill.push(area);
-        }
-        BehindEvent::NoDrillDropped(index) => {
-            if index < next.behind.no_drill.len() {
-                next.behind.no_drill.remove(index);
-            }
-        }
     }
     Ok(())
 }
@@ -156,8 +138,9 @@ pub fn typed_panel(job: &JobState, whose: Whose) -> Option<Result<Millimetres, M
     length_up_to(job, Field::Panel(whose), PANEL_GREATEST)
 }
 
-/// Everything known of what is behind, as the drill gate takes it. A figure
-/// typed wrong counts as not measured.
+/// Everything seen and measured behind, as the drill gate takes it; areas to
+/// keep clear of are with the mark-out. A figure typed wrong counts as not
+/// measured.
 #[must_use]
 pub fn look(job: &JobState) -> LookBehind {
     let looked = |whose: Whose, answer: Option<&Answer>| Looked {
@@ -177,7 +160,7 @@ pub fn look(job: &JobState) -> LookBehind {
     LookBehind {
         bumper: looked(Whose::Bumper, Some(&job.behind.bumper)),
         exceptions,
-        no_drill: job.behind.no_drill.clone(),
+        no_drill: Vec::new(),
     }
 }
 
@@ -212,22 +195,4 @@ pub fn behind_headline(job: &JobState) -> Message {
     } else {
         msg("behind-headline-shut").text("labels", open.join(", "))
     }
-}
-
-/// Reads the two ends of a no-drill area as typed: straight from the centre
-/// line, left below zero.
-///
-/// # Errors
-/// What stands in one of them instead of a place.
-pub fn read_no_drill(from: &str, to: &str) -> Result<(Offset, Offset), Message> {
-    let place = |text: &str| {
-        let text = text.replace('−', "-");
-        let length = read_length(&text)?;
-        if length.abs() > super::entry::HALF_WIDTH_GREATEST {
-            return Err(msg("no-drill-off-the-bumper").mm("typed", length.0));
-        }
-        Ok(Offset(length.0))
-    };
-    let (from, to) = (place(from)?, place(to)?);
-    Ok(if from <= to { (from, to) } else { (to, from) })
 }

@@ -3,10 +3,12 @@
 use serde::{Deserialize, Serialize};
 
 use super::behind::BehindEvent;
+use super::check::CheckEvent;
 use super::entry::Field;
 use super::holes::HolesEvent;
 use super::kit_asked::Asked;
 use super::loom::LoomEvent;
+use super::mark_out::MarkOutEvent;
 use super::quote::QuoteEvent;
 use super::rings_chosen::RingsEvent;
 use super::state::Particular;
@@ -35,6 +37,10 @@ pub enum JobEvent {
         /// Straight offsets, left to right.
         offsets: Vec<Offset>,
     },
+    /// Something about the mark-out besides.
+    MarkOut(MarkOutEvent),
+    /// Something before drilling.
+    Check(CheckEvent),
     /// The tape crosses are on the bumper.
     TapeLaid,
     /// The face angle at a spot was read or typed.

@@ -8,12 +8,15 @@ use serde::{Deserialize, Serialize};
 use super::apply::Refusal;
 use super::behind::look;
 use super::entry::{Field, read_degrees, read_length};
+use super::mark_out::{Limit, limit_value};
 use super::rings::ring_choice;
 use super::rings_chosen::set_taken;
 use super::state::JobState;
 use crate::decide::drill::{AtHead, DrillPlan, Making, NoPlan, Shut, Tools, plan};
+use crate::decide::look_behind::{Behind, NoDrill, Obstacle};
+use crate::decide::mark_out::NoDrillReason;
 use crate::text::{Message, msg};
-use crate::units::Millimetres;
+use crate::units::{Millimetres, Offset};
 
 /// Largest old hole that a bumper has where a head may go, mm (our own figure).
 pub const OLD_HOLE_GREATEST: Millimetres = Millimetres(120.0);
@@ -35,8 +38,6 @@ pub struct Drilled {
 pub struct HolesState {
     /// When the cautions were heeded, 'All of this is so'.
     pub cautions: Option<DateTime<FixedOffset>>,
-    /// Marks confirmed from behind, by spot.
-    pub confirmed: BTreeMap<u8, DateTime<FixedOffset>>,
     /// Holes made, by spot.
     pub drilled: BTreeMap<u8, Drilled>,
 }
@@ -46,8 +47,6 @@ pub struct HolesState {
 pub enum HolesEvent {
     /// The cautions were heeded, all of them.
     CautionsHeeded,
-    /// A mark was confirmed from behind.
-    MarkConfirmed(u8),
     /// The hole at a spot was made as planned.
     HoleDrilled(u8),
 }
@@ -59,12 +58,6 @@ pub(super) fn apply(
 ) -> Result<(), Refusal> {
     match event {
         HolesEvent::CautionsHeeded => next.holes.cautions = Some(at),
-        HolesEvent::MarkConfirmed(spot) => {
-            if usize::from(spot) >= next.spots.len() || next.marks.is_none() {
-                return Err(Refusal(msg("refused-no-marks")));
-            }
-            next.holes.confirmed.insert(spot, at);
-        }
         HolesEvent::HoleDrilled(spot) => {
             let hole = match hole(next, usize::from(spot)) {
                 Hole::Plan(hole) => hole,
@@ -74,7 +67,7 @@ pub(super) fn apply(
             if next.holes.cautions.is_none() {
                 return Err(Refusal(msg("refused-cautions-first")));
             }
-            if !next.holes.confirmed.contains_key(&spot) {
+            if !seen_from_behind(next, usize::from(spot)) {
                 return Err(Refusal(msg("refused-confirm-first")));
             }
             let diameter = set_taken(next, usize::from(spot))
@@ -122,7 +115,7 @@ pub fn tools(job: &JobState) -> Tools {
 /// The old hole at a spot as typed; what is wrong with it. `None` where none is.
 #[must_use]
 pub fn typed_old_hole(job: &JobState, spot: u8) -> Option<Result<Millimetres, Message>> {
-    let typed = job.typed(Field::OldHole(spot));
+    let typed = job.typed(Field::OldHoleSize(spot));
     if typed.trim().is_empty() {
         return None;
     }
@@ -226,10 +219,10 @@ pub fn hole(job: &JobState, spot: usize) -> Hole {
         // What was seen behind it is said all the same: it may decide alone.
         let mut why = Vec::new();
         match look.behind(&place.label) {
-            Some(crate::decide::look_behind::Behind::CouldNotSee) => {
+            Some(Behind::CouldNotSee) => {
                 why.push(Shut::CouldNotSee.message());
             }
-            Some(crate::decide::look_behind::Behind::SomethingThere(what)) => {
+            Some(Behind::SomethingThere(what)) => {
                 why.push(Shut::SomethingThere(what.clone()).message());
             }
             _ => {}
@@ -246,9 +239,11 @@ pub fn hole(job: &JobState, spot: usize) -> Hole {
         instead: taken.as_ref().and_then(|taken| taken.instead()),
         look: &look,
     };
+    let area = at.hole().and_then(|hole| in_an_area(job, mark, hole));
     match plan(&at, &tools(job)) {
+        Ok(_) if area.is_some() => Hole::Shut(area.into_iter().collect()),
         Ok(plan) => Hole::Plan(plan),
-        Err(NoPlan::Shut(shut)) => Hole::Shut(shut.iter().map(Shut::message).collect()),
+        Err(NoPlan::Shut(shut)) => Hole::Shut(shut.iter().map(Shut::message).chain(area).collect()),
         Err(none) => Hole::Shut(none.messages()),
     }
 }
@@ -293,7 +288,31 @@ pub fn holes_headline(job: &JobState) -> Message {
     msg("holes-headline").list("parts", parts)
 }
 
-/// A moved mark is no longer confirmed from behind.
-pub(super) fn void_spot(next: &mut JobState, spot: u8) {
-    next.holes.confirmed.remove(&spot);
+/// Whether a mark was confirmed from behind.
+#[must_use]
+pub fn seen_from_behind(job: &JobState, spot: usize) -> bool {
+    let mut seen = job.check.seen_behind.iter();
+    seen.any(|seen| seen.spot == spot)
+}
+
+/// The area to keep clear of that a hole at a spot would come into. Areas
+/// where no set serves the face angle are the ring set's matter.
+fn in_an_area(job: &JobState, mark: Offset, hole: Millimetres) -> Option<Message> {
+    let clearance = limit_value(job, Limit::Clearance);
+    let areas = job.mark_out.no_drill.iter();
+    let mut areas = areas.filter(|area| area.why != NoDrillReason::FaceAngle);
+    let hit = areas.find(|area| {
+        let plain = NoDrill {
+            from: area.from,
+            to: area.to,
+            what: Obstacle::Wiring,
+        };
+        plain.refuses(mark, hole, clearance)
+    })?;
+    Some(
+        msg("drill-shut-no-drill")
+            .message("what", hit.why.message())
+            .mm("from", hit.from.0)
+            .mm("to", hit.to.0),
+    )
 }

@@ -8,7 +8,7 @@ use super::entry::Field;
 use super::loom::{lead_plan, leads_of};
 use super::marks::holds_the_rules;
 use super::state::{JobState, Spot};
-use super::{WhichLead, behind, holes};
+use super::{WhichLead, behind, check, holes};
 use crate::kit::{Draft, KitSheet, check_typed};
 use crate::text::{Message, msg};
 
@@ -166,7 +166,9 @@ pub(super) fn chosen(next: &mut JobState, kit: KitSheet) -> Result<(), Refusal> 
     }
     for index in 0..=u8::MAX {
         behind::void_spot(next, index);
-        holes::void_spot(next, index);
     }
+    next.mark_out.locked.clear();
+    let all: Vec<usize> = (0..=usize::from(u8::MAX)).collect();
+    check::void(&mut next.check, &all);
     Ok(())
 }

@@ -2,11 +2,10 @@
 
 use super::apply::Refusal;
 use super::entry::{Field, read_half_width};
-use super::state::JobState;
-use crate::decide::mark_out::{
-    Limits, MarkOutPlans, MarkOutTask, NoDrill, NoDrillReason, NoPlan, check_marks, solve,
-};
-use crate::kit::{KitSheet, MarkOutLimits};
+use super::mark_out::{limits_of, locks};
+use super::state::{JobState, MarksFrom};
+use crate::decide::mark_out::{MarkOutPlans, MarkOutTask, NoPlan, check_marks, solve};
+use crate::kit::KitSheet;
 use crate::text::{Message, msg};
 use crate::units::{Millimetres, Offset};
 
@@ -71,50 +70,32 @@ pub fn half_widths(job: &JobState) -> HalfWidths {
     }
 }
 
-/// The mark-out task of a kit on a bumper.
+/// The mark-out task of a job for these half widths.
 #[must_use]
-pub fn task_for(kit: &KitSheet, half_left: Millimetres, half_right: Millimetres) -> MarkOutTask {
+pub fn task_for(job: &JobState, half_left: Millimetres, half_right: Millimetres) -> MarkOutTask {
     MarkOutTask {
-        heads: kit.head_count(),
+        heads: job.kit.head_count(),
         half_left,
         half_right,
-        hole_radius: largest_hole(kit) * 0.5,
-        limits: limits_of(&kit.mark_out),
-        no_drill: Vec::new(),
-        locks: Vec::new(),
-        old_holes: Vec::new(),
+        hole_radius: largest_hole(&job.kit) * 0.5,
+        limits: limits_of(&job.kit.mark_out, &job.mark_out.limits),
+        no_drill: job.mark_out.no_drill.clone(),
+        locks: locks(job),
+        old_holes: job.mark_out.old_holes.clone(),
     }
 }
 
-/// The kit sheet's limits as the mark-out takes them.
-fn limits_of(sheet: &MarkOutLimits) -> Limits {
-    Limits {
-        inner: sheet.inner,
-        corner_gap_least: sheet.corner_gap_least,
-        corner_gap_greatest: sheet.corner_gap_greatest,
-        spacing_least: sheet.spacing_least,
-        spacing_greatest: sheet.spacing_greatest,
-        odd_head_within: sheet.odd_head_within,
-        clearance: sheet.clearance,
+/// The task for what was typed; `None` until both half widths can be used.
+#[must_use]
+pub fn task_of(job: &JobState) -> Option<MarkOutTask> {
+    match half_widths(job) {
+        HalfWidths::Ready { left, right, .. } => Some(task_for(job, left, right)),
+        HalfWidths::Open { .. } => None,
     }
 }
 
 /// The largest hole that any ring set of the kit may need: marks must leave
 /// room for it, since the ring set is chosen after them.
-/// The mark-out task of a job: its kit around its no-drill areas.
-#[must_use]
-pub fn task_of(job: &JobState, half_left: Millimetres, half_right: Millimetres) -> MarkOutTask {
-    let areas = job.behind.no_drill.iter().map(|area| NoDrill {
-        from: area.from,
-        to: area.to,
-        why: NoDrillReason::Behind(area.what.clone()),
-    });
-    MarkOutTask {
-        no_drill: areas.collect(),
-        ..task_for(&job.kit, half_left, half_right)
-    }
-}
-
 fn largest_hole(kit: &KitSheet) -> Millimetres {
     let inserts = kit.inserts.iter().map(|insert| insert.hole);
     inserts.fold(kit.holes.head, |a, b| if b > a { b } else { a })
@@ -140,11 +121,12 @@ pub fn marks_explained(job: &JobState) -> Vec<Message> {
     let Some(marks) = &job.marks else {
         return Vec::new();
     };
-    let task = task_of(job, marks.half_left, marks.half_right);
+    let MarksFrom::Plan(kind) = marks.from else {
+        return vec![msg("marks-by-hand")];
+    };
+    let task = task_for(job, marks.half_left, marks.half_right);
     match solve(&task) {
-        Ok(plans) if plans.get(marks.kind).marks == marks.offsets => {
-            plans.get(marks.kind).explain(&task)
-        }
+        Ok(plans) if plans.get(kind).marks == marks.offsets => plans.get(kind).explain(&task),
         _ => Vec::new(),
     }
 }
@@ -153,10 +135,7 @@ pub fn marks_explained(job: &JobState) -> Vec<Message> {
 /// be used.
 #[must_use]
 pub fn plans(job: &JobState) -> Option<Result<MarkOutPlans, NoPlan>> {
-    match half_widths(job) {
-        HalfWidths::Ready { left, right, .. } => Some(solve(&task_of(job, left, right))),
-        HalfWidths::Open { .. } => None,
-    }
+    task_of(job).map(|task| solve(&task))
 }
 
 /// Says which readings a change of the marks would void, if any.
@@ -185,10 +164,48 @@ pub(super) fn moved(old: Offset, new: Offset) -> bool {
 /// Why there are no marks and what would help, for the half widths as typed.
 #[must_use]
 pub fn no_plan_messages(job: &JobState, none: &NoPlan) -> Vec<Message> {
-    match half_widths(job) {
-        HalfWidths::Ready { left, right, .. } => none.messages(&task_of(job, left, right)),
-        HalfWidths::Open { .. } => Vec::new(),
+    task_of(job).map_or_else(Vec::new, |task| none.messages(&task))
+}
+
+/// A place in words: '230 mm left'.
+#[must_use]
+pub fn offset_words(at: Offset) -> Message {
+    if at.0 < -0.05 {
+        msg("offset-left").mm("mm", -at.0)
+    } else if at.0 > 0.05 {
+        msg("offset-right").mm("mm", at.0)
+    } else {
+        msg("offset-centre")
     }
+}
+
+/// Where the mark of a spot belongs, in words.
+#[must_use]
+pub fn planned_place(job: &JobState, spot: usize) -> Message {
+    job.marks
+        .as_ref()
+        .and_then(|marks| marks.offsets.get(spot))
+        .map_or_else(|| msg("sheet-not-measured"), |at| offset_words(*at))
+}
+
+/// Spacings from head to head in words, left to right.
+#[must_use]
+pub fn gap_words(job: &JobState) -> Vec<Message> {
+    let Some(marks) = &job.marks else {
+        return Vec::new();
+    };
+    let labels = job.spots.windows(2);
+    marks
+        .offsets
+        .windows(2)
+        .zip(labels)
+        .map(|(pair, spots)| {
+            msg("gap-between")
+                .text("left", spots[0].label.clone())
+                .text("right", spots[1].label.clone())
+                .mm("gap", (pair[1] - pair[0]).0)
+        })
+        .collect()
 }
 
 /// Refuses marks that break a rule of the task.
@@ -205,7 +222,7 @@ pub(super) fn holds_the_rules(
                 .count("heads", i64::try_from(job.spots.len()).unwrap_or(i64::MAX)),
         ));
     }
-    let task = task_of(job, half_left, half_right);
+    let task = task_for(job, half_left, half_right);
     match check_marks(&task, offsets).first() {
         None => Ok(()),
         Some(broken) => Err(Refusal(broken.message(&task))),

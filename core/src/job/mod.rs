@@ -2,11 +2,13 @@
 
 mod apply;
 mod behind;
+mod check;
 mod entry;
 mod event;
 mod holes;
 mod kit_asked;
 mod loom;
+mod mark_out;
 mod marks;
 mod quote;
 mod rings;
@@ -16,25 +18,31 @@ mod state;
 pub use apply::{Refusal, TEXT_GREATEST, apply};
 pub use behind::{
     Answer, BehindEvent, BehindState, PANEL_GREATEST, behind_headline, behind_words, look,
-    read_no_drill, typed_depth, typed_panel,
+    typed_depth, typed_panel,
+};
+pub use check::{
+    Agreed, AgreedHow, Check, CheckEvent, CheckView, SeenBehind, check_view, tape_reading,
 };
 pub use entry::{
-    FACE_GREATEST, Facing, Field, GAUGE_PLUS_MINUS, HALF_WIDTH_GREATEST, HALF_WIDTH_LEAST, Side,
-    WhichLead, Whose, read_degrees, read_half_width, read_length, read_typed_face,
+    FACE_GREATEST, Facing, Field, GAUGE_PLUS_MINUS, HALF_WIDTH_GREATEST, HALF_WIDTH_LEAST,
+    WhichLead, Whose, read_degrees, read_half_width, read_length, read_offset, read_typed_face,
 };
 pub use event::JobEvent;
 pub use holes::{
     Drilled, Hole, HolesEvent, HolesState, OLD_HOLE_GREATEST, hole, hole_cautions, holes_headline,
-    tools, typed_old_hole,
+    seen_from_behind, tools, typed_old_hole,
 };
 pub use kit_asked::{Asked, asked_for_holes, asked_for_leads, asked_trouble};
 pub use loom::{
     LoomEvent, LoomState, READINGS, ReadVolts, WARM_LEAD, fuse_typed, lead_name, lead_plan,
     lead_plans, leads_of, loom_headline, loom_open, loom_troubles, supply_drop, volts,
 };
+pub use mark_out::{
+    Limit, MarkOut, MarkOutEvent, Row, height_fault, limit_value, marks_broken, would_break,
+};
 pub use marks::{
-    CENTRE_LINE_DOUBT, HalfWidths, half_widths, marks_are_stale, marks_explained, no_plan_messages,
-    plans, readings_lost, task_for, task_of,
+    CENTRE_LINE_DOUBT, HalfWidths, gap_words, half_widths, marks_are_stale, marks_explained,
+    no_plan_messages, offset_words, planned_place, plans, readings_lost, task_for,
 };
 pub use quote::{
     MINUTES_GREATEST, QuoteEvent, QuoteState, minutes_trouble, money_trouble, parts_planned,
@@ -49,5 +57,5 @@ pub use rings_chosen::{
     sets_taken, taken_words,
 };
 pub use state::{
-    ClockTrust, JobId, JobState, Marks, Particular, SheetIssue, Spot, TakenReading, Tape,
+    ClockTrust, JobId, JobState, Marks, MarksFrom, Particular, SheetIssue, Spot, TakenReading, Tape,
 };

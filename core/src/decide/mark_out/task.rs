@@ -2,7 +2,6 @@
 
 use serde::{Deserialize, Serialize};
 
-use crate::decide::look_behind::Obstacle;
 use crate::text::{Message, msg};
 use crate::units::{Millimetres, Offset};
 
@@ -68,8 +67,6 @@ pub enum NoDrillReason {
     Wiring,
     /// No ring set serves the face angle here.
     FaceAngle,
-    /// What was seen behind the face.
-    Behind(Obstacle),
     /// Anything else, in the fitter's words.
     Other(String),
 }
@@ -89,7 +86,6 @@ impl NoDrillReason {
             Self::Radar => msg("no-drill-radar"),
             Self::Wiring => msg("no-drill-wiring"),
             Self::FaceAngle => msg("no-drill-face-angle"),
-            Self::Behind(what) => what.message(),
             Self::Other(words) => msg("no-drill-other").text("words", words.clone()),
         }
     }
