@@ -85,6 +85,12 @@ pub enum Field {
     QuoteMinutes,
     /// Price of an hour.
     QuoteAnHour,
+    /// Why a set is taken by hand at a spot.
+    HandReason(u8),
+    /// A part that is added by hand.
+    PartWords,
+    /// What else is behind, in the fitter's words.
+    BehindWords(Whose),
     /// A field of the sheet that the work asks for.
     Asked(Asked),
 }

@@ -53,8 +53,8 @@ pub use rings::{
     ring_choices, rings_headline, settled_by,
 };
 pub use rings_chosen::{
-    HandTaken, MirrorPair, RingsEvent, RingsState, SetTaken, TakenBy, pair_words, pairs, set_taken,
-    sets_taken, taken_words,
+    HandTaken, MirrorPair, RingsEvent, RingsState, SetTaken, TakenBy, aim_at, pair_words, pairs,
+    set_taken, sets_taken, taken_words,
 };
 pub use state::{
     ClockTrust, JobId, JobState, Marks, MarksFrom, Particular, SheetIssue, Spot, TakenReading, Tape,

@@ -7,10 +7,10 @@ use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Serialize};
 
 use super::apply::Refusal;
-use super::rings::{ring_choice, ring_choices};
+use super::rings::{ring_choice, ring_choices, with_plus_minus};
 use super::state::JobState;
 use crate::decide::drill::Instead;
-use crate::decide::ring_set::{Pair, RingChoice, RingSet, choose_by_hand, pair};
+use crate::decide::ring_set::{Pair, RingChoice, RingSet, aim_words, choose_by_hand, pair};
 use crate::text::{Message, msg};
 
 /// A set taken against the rule.
@@ -218,6 +218,19 @@ pub fn sets_taken(job: &JobState) -> Vec<Option<SetTaken>> {
 #[must_use]
 pub fn set_taken(job: &JobState, spot: usize) -> Option<SetTaken> {
     sets_taken(job).into_iter().nth(spot).flatten()
+}
+
+/// Where the head at a spot points with the set that goes in, in words with
+/// its ±. `None` until the face is read and a set is taken.
+#[must_use]
+pub fn aim_at(job: &JobState, spot: usize) -> Option<Message> {
+    let taken = set_taken(job, spot)?;
+    let choice = ring_choice(job, job.spots.get(spot)?)?;
+    let candidate = choice.candidate(&job.kit, &taken.set)?;
+    Some(with_plus_minus(
+        aim_words(candidate.aim.value),
+        candidate.aim.expanded(),
+    ))
 }
 
 /// Why a spot has another set than the rule's, in words.

@@ -1,9 +1,10 @@
 //! What the fitter or the phone wants, and what the phone is to do about it.
 
 use rakeline_core::decide::mark_out::PlanKind;
-use rakeline_core::job::{Facing, Field, JobId, Particular};
+use rakeline_core::job::{Asked, Facing, Field, JobEvent, JobId, Particular};
 use rakeline_core::units::Millis;
 
+use super::kit_shelf::KitIntent;
 use super::layout::{CheckIntent, MarkOutIntent};
 use super::{JOB_PREFIX, TRASH_PREFIX};
 use crate::platform::{MotionEvent, Pulse, StorageFault, Tone, Visibility, Write};
@@ -83,6 +84,12 @@ pub enum Intent {
     MarkOut(MarkOutIntent),
     /// Something before drilling.
     Check(CheckIntent),
+    /// One event of the screens of look-behind, ring sets, holes, loom, parts.
+    Fit(Box<JobEvent>),
+    /// What is typed for asked fields goes on the kit sheet.
+    Fill(Vec<Asked>),
+    /// What the fitter wants of the kit sheets.
+    Kits(KitIntent),
     /// Tape is on; the face angles follow.
     TapeOn,
     /// Starts, or starts again, the sensor for the faces.
@@ -140,6 +147,10 @@ pub enum Action {
     Pulse(Pulse),
     /// Opens the print view.
     Print,
+    /// Asks for a file of at most so many bytes.
+    OpenFile(usize),
+    /// Hands out a JSON file: its name and text.
+    SaveFile(String, String),
 }
 
 /// The moment of an intent.

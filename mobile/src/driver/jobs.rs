@@ -11,7 +11,7 @@ use super::state::{
     AppState, Boot, JobEntry, Notice, OpenJob, Saved, Settings, UndoOf, Unreadable,
 };
 use super::work::{self, Shown};
-use super::{SETTINGS_KEY, reading};
+use super::{SETTINGS_KEY, fit, kits, reading};
 use crate::platform::{StorageFault, Write};
 use crate::route::{Route, Step};
 use crate::sample_job;
@@ -35,8 +35,12 @@ pub(super) fn booted(
         .unwrap_or_default();
     app.boot = Boot::Ready;
     match Route::of(path) {
-        Route::Jobs => Vec::new(),
         Route::Job(id, step) => vec![Action::Load(id, step)],
+        other => {
+            app.route = other;
+            kits::arrive(app);
+            Vec::new()
+        }
     }
 }
 
@@ -80,6 +84,7 @@ pub(super) fn start(app: &mut AppState, id: JobId, now: &Now) -> Vec<Action> {
             app.settings.fitter.clone(),
         );
     }
+    fit::prefill(&mut job, &app.settings);
     enter(app, job, Step::Measures)
 }
 
@@ -243,10 +248,17 @@ pub(super) fn go_list(app: &mut AppState) -> Vec<Action> {
     if app.route == Route::Jobs {
         return Vec::new();
     }
+    go_to(app, Route::Jobs)
+}
+
+/// Shows a screen outside jobs as a new step of the history.
+pub(super) fn go_to(app: &mut AppState, route: Route) -> Vec<Action> {
     match leave(app) {
         Ok(mut actions) => {
-            app.route = Route::Jobs;
-            actions.push(Action::Push(Route::Jobs));
+            app.route = route.clone();
+            app.notice = None;
+            kits::arrive(app);
+            actions.push(Action::Push(route));
             actions
         }
         Err(stays) => stays,
@@ -288,6 +300,8 @@ pub(super) fn popped(app: &mut AppState, path: &str) -> Vec<Action> {
         Err(stays) => return stays,
     };
     app.route = to.clone();
+    app.notice = None;
+    kits::arrive(app);
     if let Route::Job(id, step) = to {
         actions.push(Action::Load(id, step));
     }

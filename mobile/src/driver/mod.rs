@@ -4,14 +4,18 @@
 //! the moment and performs the actions, the workflow tests do the same on a
 //! scripted phone.
 
+mod fit;
 mod intent;
 mod jobs;
+mod kit_shelf;
+mod kits;
 mod layout;
 mod reading;
 mod state;
 mod work;
 
 pub use intent::{Action, Intent, Now, Place};
+pub use kit_shelf::{Editing, KitEntry, KitIntent, Kits, QUICK_PAGES};
 pub use layout::{CheckIntent, MarkOutIntent};
 pub use reading::{Phase, Reading};
 pub use state::{AppState, Boot, JobEntry, Notice, OpenJob, Saved, Settings, UndoOf, Unreadable};
@@ -22,6 +26,11 @@ pub const JOB_PREFIX: &str = "job/";
 pub const TRASH_PREFIX: &str = "trash/";
 /// Key of the settings.
 pub const SETTINGS_KEY: &str = "settings";
+
+/// Key of a kit sheet.
+pub const KIT_PREFIX: &str = "kit/";
+/// Key of the quick sheet that is being typed.
+pub const KIT_DRAFT_KEY: &str = "kit-draft";
 
 /// Turns an intent into the state that follows and the actions to perform.
 ///
@@ -59,6 +68,9 @@ pub fn handle(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
         Intent::PlanMarks(kind) => work::plan_marks(app, kind, now),
         Intent::MarkOut(intent) => layout::mark_out(app, intent, now),
         Intent::Check(intent) => layout::check(app, intent, now),
+        Intent::Fit(event) => fit::event(app, *event, now),
+        Intent::Fill(asked) => fit::fill(app, asked, now),
+        Intent::Kits(intent) => kits::handle(app, intent, now),
         Intent::TapeOn => work::tape_on(app, now),
         Intent::Undo => work::undo(app, now),
         Intent::IssueSheet => work::issue_sheet(app, now),

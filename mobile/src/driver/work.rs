@@ -6,7 +6,7 @@ use rakeline_core::text::Message;
 
 use super::intent::{Action, Now};
 use super::state::{AppState, Notice, UndoOf};
-use super::{jobs, reading};
+use super::{fit, jobs, reading};
 use crate::route::{Route, Step};
 
 /// How many steps back are kept.
@@ -107,6 +107,7 @@ pub(super) fn particular(
 }
 
 pub(super) fn typed(app: &mut AppState, field: Field, text: String, now: &Now) -> Vec<Action> {
+    fit::remember(&mut app.settings, field, &text);
     event(app, JobEvent::Typed(field, text), Back::Typing, now)
 }
 

@@ -5,9 +5,11 @@ mod field;
 mod frame;
 mod notice;
 mod path;
+mod typed;
 
 pub use drawing::DrawingView;
 pub use field::{Entry, Focus, Kind};
 pub use frame::Frame;
 pub use notice::NoticeBar;
 pub use path::PathStrip;
+pub use typed::{AskedFields, Cautions, TypedEntry};

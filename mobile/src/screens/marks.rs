@@ -218,7 +218,7 @@ pub fn NoMarks() -> Element {
     let state = shell.state.read();
     let here = match &state.route {
         crate::route::Route::Job(_, step) => *step,
-        crate::route::Route::Jobs => Step::Marks,
+        _ => Step::Marks,
     };
     let back = shell.clone();
     rsx! {
