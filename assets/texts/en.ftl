@@ -75,6 +75,7 @@ zero-renew-age = Zeroed { $days } days ago. Zero the phone again.
 ## How the ground lies
 
 ground-not-flat = The phone leans { $lean }°: lay it flat on the board, screen up, top edge forward.
+ground-not-turned = The phone was not moved between the two readings. Turn it end for end on the board and read again.
 ground-no-reading = Read the board both ways round first.
 ground-too-steep = The ground slopes { $slope }° (more than { $limit }°). Move the vehicle to flatter ground.
 
