@@ -25,6 +25,8 @@ face-typed-no-accuracy = Type the gauge's ± as a figure above 0, up to { $limit
 repeats-outlier = Reading { $which } stands apart by { $off }°. It still counts: read once more, or take it out.
 repeats-contradict = The two readings are { $apart }° apart. Read once more.
 mirror-differs = Left { $left }° and right { $right }° differ by { $apart }° (more than { $limit }°). Read both again; the bumper may sit crooked.
+level-looks-away = The camera looks { $by }° up or down (more than { $limit }°). Hold it upright behind the vehicle.
+level-line-too-short = Draw the line longer: lay its ends on two far points.
 budget-noise = noise of the reading
 budget-rounding = rounding of the sensor
 budget-zeroing = the phone's own error
@@ -73,6 +75,7 @@ zero-renew-age = Zeroed { $days } days ago. Zero the phone again.
 ## How the ground lies
 
 ground-not-flat = The phone leans { $lean }°: lay it flat on the board, screen up, top edge forward.
+ground-not-turned = The phone was not moved between the two readings. Turn it end for end on the board and read again.
 ground-no-reading = Read the board both ways round first.
 ground-too-steep = The ground slopes { $slope }° (more than { $limit }°). Move the vehicle to flatter ground.
 

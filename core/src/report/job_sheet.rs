@@ -242,7 +242,7 @@ fn not_done(job: &JobState) -> Vec<Message> {
         };
         lines.push(msg(key).text("label", spot.label.clone()));
     }
-    if matches!(job.phone, Phone::Unzeroed { .. }) && job.spots.iter().any(Spot::is_read) {
+    if matches!(job.phone, Phone::Unzeroed) && job.spots.iter().any(Spot::is_read) {
         lines.push(msg("sheet-open-unzeroed"));
     }
     lines.push(msg("sheet-open-behind"));
