@@ -4,4 +4,5 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
 mod harness;
+mod mark_out;
 mod quick_path;
