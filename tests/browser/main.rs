@@ -3,5 +3,12 @@
 // A journey fails by panicking with what it saw.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
+mod fitter;
 mod harness;
+mod jobs;
+mod kept;
+mod paper;
 mod quick_path;
+mod sensors;
+mod trouble;
+mod typing;
