@@ -534,7 +534,7 @@ rings-count-close = { $spots ->
 }
 rings-count-none = { $spots } cannot be served
 rings-count-open = { $spots } not read
-record-not-a-record = It is not a job of this app, or broken off: { $why }
+record-not-a-record = Its text is broken off, or no job of this app ({ $why }).
 record-newer = It was written by a newer version (format { $version }; this one knows { $known }). Update the app to open it.
 record-damaged = Something in it does not fit: { $why }
 
@@ -687,10 +687,13 @@ read-face-of = Read mark { $label }
 read-the-face = Read the face
 see-rings = See the ring sets
 reading-starting = Waiting for the sensor
-reading-on-last-mark = Taken. Go to this mark.
+reading-on-last-mark = Taken. Go to mark { $label }.
 reading-moving = Hold still on the mark
 reading-settling = Reading, hold still
 reading-off = Every face is read
+reading-waits = Tap 'Read the face' at the mark
+spot-down = ↓ { $angle }
+spot-up = ↑ { $angle }
 type-a-gauge = Type the angle instead
 type-a-gauge-why = From a digital angle gauge held upright against the face.
 which-way = Which way the face looks
@@ -725,7 +728,7 @@ print-sheet = Issue and print
 ## Platform: storage, sensors
 
 storage-refused = This browser does not let Rakeline keep anything: it may be a private window, or site data is blocked. Open Rakeline in a normal window. Until then nothing is saved.
-storage-full = The phone has no room left, so the last change is not saved. Free some room (photos, downloads); Rakeline then saves it.
+storage-full = The phone has no room left, so the last change is not saved. Free some room (photos, downloads), then tap 'Save again'.
 storage-failed = The last change could not be saved ({ $why }). Keep this page open and try again.
 storage-kept = The jobs stay on this phone until you delete them.
 storage-may-be-cleared = The browser may clear the jobs when the phone runs short of room. Add Rakeline to the home screen to keep them.
@@ -734,7 +737,7 @@ storage-cannot-ask = This browser does not say whether it keeps the jobs. Add Ra
 motion-source-orientation = Reading the phone's orientation.
 motion-source-relative-orientation = Reading the phone's orientation sensor.
 motion-source-acceleration = Reading the accelerometer; its steps are coarse, so the ± is larger.
-motion-permission-refused = The motion sensor is not allowed for this page. Allow motion sensors in the browser's settings for this site and tap again, or type the angle from a digital angle gauge.
+motion-permission-refused = The motion sensor is not allowed for this page. Allow motion sensors in the browser's settings for this site, then tap 'Read the face'. Or type the angle from a digital angle gauge.
 motion-no-sensor = This phone gives no motion reading. Type the angle from a digital angle gauge.
 motion-insecure-context = The browser gives motion readings to secure pages only. Open Rakeline at its https address or at localhost, or type the angle from a digital angle gauge.
-motion-stopped = The motion sensor stopped. Tap to start it again, or type the angle.
+motion-stopped = The motion sensor stopped. Tap 'Read the face' to start it again, or type the angle.

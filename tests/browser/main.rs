@@ -8,6 +8,7 @@ mod harness;
 mod jobs;
 mod kept;
 mod paper;
+mod pictures;
 mod quick_path;
 mod sensors;
 mod trouble;

@@ -16,11 +16,27 @@ fn the_job_sheet_prints_on_a4_without_the_app_around_it() {
     phone.wait_for("Job sheet: parking sensors", PATIENCE);
     phone.media("print");
     let paper = phone.text();
-    for words in ["Job sheet: parking sensors", "Centre to outer edge", "left 864 mm", "Cautions"] {
-        assert!(paper.contains(words), "'{words}' is not on the paper:\n{paper}");
+    for words in [
+        "Job sheet: parking sensors",
+        "Centre to outer edge",
+        "left 864 mm",
+        "Cautions",
+    ] {
+        assert!(
+            paper.contains(words),
+            "'{words}' is not on the paper:\n{paper}"
+        );
     }
-    for words in ["Issue and print", "saved ·", "Measures", "Customer, vehicle, plate"] {
-        assert!(!paper.contains(words), "'{words}' is on the paper:\n{paper}");
+    for words in [
+        "Issue and print",
+        "saved ·",
+        "Measures",
+        "Customer, vehicle, plate",
+    ] {
+        assert!(
+            !paper.contains(words),
+            "'{words}' is on the paper:\n{paper}"
+        );
     }
     assert_eq!(texts(&phone, ".paper-sheet tbody tr").len(), 4);
     let pdf = phone.print_pdf("sheet");

@@ -29,10 +29,10 @@ fn from_the_first_screen_to_the_last_ring_set_in_few_taps() {
     phone.tap_named("Tape is on, read the faces");
     at_mark(&phone, 1);
     phone.hold_at_face(FACES[0]);
-    phone.wait_for("faces down 5.9", PATIENCE);
+    phone.wait_for("5.9° faces down", PATIENCE);
     phone.shot("faces-reading", Shot::WholePage);
     at_mark(&phone, 2);
-    phone.wait_for("Taken. Go to this mark.", PATIENCE);
+    phone.wait_for("Taken. Go to mark 2.", PATIENCE);
     look(&phone, "faces-taken");
     phone.carry_between_marks();
     phone.wait_for("Hold still", PATIENCE);

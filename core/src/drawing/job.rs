@@ -1,6 +1,6 @@
 //! The drawing of a job as far as it has come.
 
-use super::{BumperView, Drawing, MarkView, Words, bumper_from_behind};
+use super::{BumperView, Drawing, Item, MarkView, Words, bumper_from_behind};
 use crate::job::{HalfWidths, JobState, half_widths, ring_choices};
 use crate::units::Millimetres;
 
@@ -10,16 +10,25 @@ const BLANK_HALF: Millimetres = Millimetres(860.0);
 /// The bumper with what was typed so far, without marks.
 #[must_use]
 pub fn half_width_drawing(job: &JobState) -> Drawing {
-    let (half_left, half_right) = match half_widths(job) {
-        HalfWidths::Ready { left, right, .. } => (left, right),
-        HalfWidths::Open { .. } => (BLANK_HALF, BLANK_HALF),
+    let bare = |half_left, half_right| {
+        bumper_from_behind(&BumperView {
+            half_left,
+            half_right,
+            marks: Vec::new(),
+            no_drill: Vec::new(),
+        })
     };
-    bumper_from_behind(&BumperView {
-        half_left,
-        half_right,
-        marks: Vec::new(),
-        no_drill: Vec::new(),
-    })
+    match half_widths(job) {
+        HalfWidths::Ready { left, right, .. } => bare(left, right),
+        HalfWidths::Open { .. } => {
+            let mut blank = bare(BLANK_HALF, BLANK_HALF);
+            // Nobody measured this one: no figures.
+            blank
+                .items
+                .retain(|item| !matches!(item, Item::Text { .. }));
+            blank
+        }
+    }
 }
 
 /// The bumper with its marks and, once chosen, the ring sets. Without marks

@@ -140,7 +140,10 @@ impl Phone {
                 return;
             }
         }
-        panic!("60 Tabs do not lead to '{name}'; on the screen:\n{}", self.text());
+        panic!(
+            "60 Tabs do not lead to '{name}'; on the screen:\n{}",
+            self.text()
+        );
     }
 
     /// Types where the focus is.
