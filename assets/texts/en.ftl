@@ -272,8 +272,14 @@ ring-set-others = Close call: { $sets } may be right too.
 ring-set-near-limit = { $set } for now, close to its limit
 ring-set-none-yet = { $sets }: none yet
 ring-set-cannot = This spot cannot be served by this kit
+ring-reason-sure = Face { $rake } ± { $plus }°, the set adds { $lift }°: { $aim } ± { $aim_plus }°. Chance that it points down: { $down } %.
+ring-reason-none = Face { $rake } ± { $plus }°.
+ring-reason-close = Face { $rake } ± { $plus }°: it hangs on where in this ± the face is. { $stretches }.
+ring-reason-cannot = Face { $rake } ± { $plus }°. The kit serves { $serves }.
+ring-right-from-to = { $set } is right from { $from } to { $to }
+ring-serves-from-to = { $from } to { $to }
 ring-settle-zero = zero the phone and read again
-ring-settle-read-again = read again, phone close on the mark
+ring-settle-read-again = press the phone close on the mark and read again
 ring-settle-finer-gauge = read it with a finer gauge and give its ±
 ring-do-face-too-far-down = The face falls away too far for this kit. Move the mark to a place where the face stands more upright, or take a kit with larger rings.
 ring-do-face-too-far-up = The face looks up too far for this kit. Move the mark to a place where the face stands more upright.
@@ -499,6 +505,26 @@ tape-height-not-read = Head { $head }: height not read yet.
 
 ## Job
 
+plan-by-hand = Moved by hand
+marks-by-hand = These marks were moved by hand and keep every rule.
+offset-left = { $mm } mm left
+offset-right = { $mm } mm right
+offset-centre = on the centre line
+entry-offset-too-far = { $typed } mm from the centre line is beyond any bumper ({ $greatest } mm). Measure again.
+gap-between = { $left } to { $right }: { $gap } mm
+refused-not-in-list = That entry is not in the list any more.
+limit-inner = Inner heads within
+limit-corner-gap-least = Corner gap at least
+limit-corner-gap-greatest = Corner gap at most
+limit-spacing-least = Spacing at least
+limit-clearance = Clear of no-drill areas by
+row-too-low = { $height } mm above the ground is { $by } mm too low for this kit ({ $least } to { $greatest } mm). Move the row up.
+row-too-high = { $height } mm above the ground is { $by } mm too high for this kit ({ $least } to { $greatest } mm). Move the row down.
+agreed-here = Here
+agreed-phone = By phone
+agreed-message = By message
+agreed-no-name = Type who agreed.
+
 literal = { $text }
 budget-greatest = Greatest part: { $part }. { $shrink }
 with-plus-minus = { $words } ± { $plus }°
@@ -551,6 +577,17 @@ drawing-face-ground = ground
 
 ## Job sheet
 
+sheet-kept-clear = Kept clear: { $why }, { $from } to { $to }
+sheet-check = Check before drilling
+sheet-check-tape-name = Tape read back
+sheet-check-tape = within the limits, { $when }
+sheet-check-tape-open = not done
+sheet-check-behind-name = Seen from behind
+sheet-check-behind = clear at { $labels }
+sheet-check-behind-open = not recorded
+sheet-check-agreed-name = Positions
+sheet-check-agreed-open = customer's agreement not recorded
+
 sheet-title = Job sheet: parking sensors
 sheet-particulars = Job
 sheet-job = Job
@@ -573,8 +610,6 @@ sheet-position = From centre
 sheet-face = Face
 sheet-ring = Ring set
 sheet-aim = Head
-sheet-mm-left = { $mm } mm left
-sheet-mm-right = { $mm } mm right
 sheet-not-measured = not measured
 sheet-angles-against-ground = Angles are against the ground under the vehicle, taken as level by eye (± 2°).
 sheet-plus-minus = ± is the 95 % interval. Positions are straight, as seen from behind.
@@ -650,6 +685,75 @@ sample-plate = SAMPLE 1
 
 ## Screens: measures and marks
 
+impossible-what-to-do = Change a limit or an area below, or measure again. The last marks stay as they were.
+keep-clear = { $areas ->
+    [0] Plate, lamps, tow hitch, old holes
+    [one] One area to keep clear of, old holes
+   *[other] { $areas } areas to keep clear of, old holes
+}
+keep-clear-why = Marks stay clear of what you enter here. Places count from the centre line.
+area-from-to = { $from } to { $to }
+area-why = What is there
+area-what = In your words
+area-from = From
+area-to = To
+area-add = Keep clear of it
+no-drill-something-else = Something else
+offset-note = minus or L is left
+take-away = Take away
+old-holes = Old holes a head reuses
+old-hole-at = From the centre line
+old-hole-add = Use it
+row-title = Height of the row
+row-why = Measure up or down from a line that runs true across (swage line, shut line, top edge), never from the ground. The height above the ground is held against the kit sheet once.
+row-from-line = From the line
+row-from-line-note = mm, minus is down
+row-height = Above ground
+row-height-note = mm, once
+row-take = Keep this height
+limits-title = Limits for this job
+limits-why = From the kit sheet. Change one only with a reason of your own.
+limit-now = now { $now } mm
+limit-change = Change
+limits-from-sheet = Back to the kit sheet's limits
+move-a-mark = Move a mark
+move-done = Done moving
+pick-title = Pick a mark-out
+other-plans = Other mark-outs
+plan-take = Take '{ $plan }'
+plan-taken = This one is on the drawing.
+gaps-title = Head to head
+mark-at = Mark { $label }: { $place }
+move-by = Move by millimetres
+move-step = { $by }
+move-to = To
+move-there = Move it
+mark-lock = Lock this mark
+mark-unlock = Unlock this mark
+solve-rest = Solve the marks that are not locked
+solve-again = Solve all marks again
+move-this-mark = Keep this spot clear and solve again
+step-check = Check
+check-title = Tape read back
+check-ready = Ready: every mark is where it belongs
+check-done = Checked. Marks are where they belong
+check-why = Lay the tape again from the centre line and type what it reads. A mark may be { $mark } mm off, a gap { $gap } mm.
+check-take = Marks are checked
+tape-reads = Tape at { $label }
+tape-from-line = From line
+tape-good = good, { $off } mm off
+tape-off = { $off } mm off
+behind-title = Seen from behind
+behind-why = Tap a mark once you have seen that nothing is behind it.
+behind-clear = Mark { $label } is seen from behind and clear
+behind-clear-short = clear
+behind-open-short = not seen
+agreed-title = Customer agrees to the positions
+agreed-why = Holes are drilled once. Show the marks or a photo first.
+agreed-name = Who agrees
+agreed-by = { $name } agreed ({ $how }), { $when }.
+agreed-not = Take the agreement back
+
 measures-title = Centre line to outer edge
 measures-why = Straight across, as seen from behind. The outer edge is where the face turns into the side.
 half-left = Left
@@ -666,7 +770,7 @@ particular-plate = Plate
 particular-fitter = Fitter
 no-marks-title = No marks yet
 no-marks-why = Two half widths give the marks. Faces are read at the marks.
-to-measures = Type the half widths
+to-measures = To the half widths
 tape-on = Tape is on, read the faces
 marks-caption = Each mark from the centre line, straight, in millimetres
 marks-straight = Millimetres from the centre line, straight. A tape laid along a round face reads more.

@@ -4,7 +4,8 @@ use chrono::{DateTime, FixedOffset};
 
 use super::event::JobEvent;
 use super::marks::{moved, task_for};
-use super::state::{ClockTrust, JobState, Marks, SheetIssue, TakenReading, Tape};
+use super::state::{ClockTrust, JobState, Marks, MarksFrom, SheetIssue, TakenReading, Tape};
+use super::{check, mark_out};
 use crate::decide::mark_out::check_marks;
 use crate::text::{Message, msg};
 use crate::units::{Millimetres, Offset};
@@ -22,6 +23,8 @@ pub struct Refusal(pub Message);
 /// |---|---|
 /// | `Named`, `ParticularTyped`, `Typed` | kept, cut at [`TEXT_GREATEST`] characters |
 /// | `MarksPlanned` | marks set, tape to be laid; readings at marks that moved are dropped |
+/// | `MarkOut` | see [`super::MarkOutEvent`]; a moved mark voids what belongs to it |
+/// | `Check` | see [`super::CheckEvent`] |
 /// | `TapeLaid` | needs marks |
 /// | `FaceRead` | needs marks and a spot of this kit; joins the readings there |
 /// | `FaceDropped` | the last reading there goes; needs one |
@@ -54,15 +57,17 @@ pub fn apply(
             offsets,
         } => {
             holds_the_rules(job, half_left, half_right, &offsets)?;
-            drop_moved_readings(&mut next, &offsets);
+            void_moved(&mut next, &offsets);
             next.marks = Some(Marks {
                 half_left,
                 half_right,
-                kind,
+                from: MarksFrom::Plan(kind),
                 offsets,
                 tape: Tape::NotYet,
             });
         }
+        JobEvent::MarkOut(event) => mark_out::apply(&mut next, event)?,
+        JobEvent::Check(event) => check::apply(&mut next, event, at)?,
         JobEvent::TapeLaid => match &mut next.marks {
             Some(marks) => marks.tape = Tape::On(at),
             None => return Err(Refusal(msg("refused-no-marks"))),
@@ -92,7 +97,7 @@ pub fn apply(
     Ok(next)
 }
 
-fn no_such_spot(job: &JobState, spot: usize) -> Refusal {
+pub(super) fn no_such_spot(job: &JobState, spot: usize) -> Refusal {
     let heads = i64::try_from(job.spots.len()).unwrap_or(i64::MAX);
     let asked = i64::try_from(spot).unwrap_or(i64::MAX);
     Refusal(
@@ -140,25 +145,27 @@ fn holds_the_rules(
                 .count("heads", i64::try_from(job.spots.len()).unwrap_or(i64::MAX)),
         ));
     }
-    let task = task_for(&job.kit, half_left, half_right);
+    let task = task_for(job, half_left, half_right);
     match check_marks(&task, offsets).first() {
         None => Ok(()),
         Some(broken) => Err(Refusal(broken.message(&task))),
     }
 }
 
-/// A reading belongs to its mark: where the mark moved, it is void.
-fn drop_moved_readings(next: &mut JobState, offsets: &[Offset]) {
+/// What belongs to a mark is void where the mark moves: its readings, its
+/// tape, its confirmation from behind; and the customer's agreement.
+pub(super) fn void_moved(next: &mut JobState, offsets: &[Offset]) {
     let Some(before) = &next.marks else { return };
-    let moved: Vec<bool> = before
-        .offsets
-        .iter()
-        .zip(offsets)
-        .map(|(old, new)| moved(*old, *new))
+    let moved: Vec<usize> = (0..offsets.len())
+        .filter(|spot| match before.offsets.get(*spot) {
+            Some(old) => moved(*old, offsets[*spot]),
+            None => true,
+        })
         .collect();
-    for (spot, moved) in next.spots.iter_mut().zip(moved) {
-        if moved {
-            spot.readings.clear();
+    for spot in &moved {
+        if let Some(place) = next.spots.get_mut(*spot) {
+            place.readings.clear();
         }
     }
+    check::void(&mut next.check, &moved);
 }

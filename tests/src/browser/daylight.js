@@ -66,6 +66,9 @@
     const box = range.getBoundingClientRect();
     if (box.width < 1 || box.height < 1) continue;
     const style = getComputedStyle(el);
+    // A text without words shows its key.
+    const key = node.data.match(/\b(?:ring|sheet|step|mark-out|half|faces|job|motion|storage|still|caution|drawing|budget|kit|tape|refused|record)-[a-z0-9]+(-[a-z0-9]+)+\b/);
+    if (key) faults.push(`${called(el, node.data)}: '${key[0]}' has no words`);
     if (el.namespaceURI.endsWith('svg')) {
       let behind = grounds(el.ownerSVGElement);
       for (const fill of filled(el, box).reverse()) behind = behind.map((ground) => over(fill, ground));
