@@ -166,10 +166,18 @@ pub(super) fn again(app: &mut AppState, spot: usize, now: &Now) -> Vec<Action> {
 /// The typed face angle of the chosen spot counts. A wrong one stays in its
 /// field with what is wrong; the screen shows that itself.
 pub(super) fn take_typed(app: &mut AppState, facing: Facing, now: &Now) -> Vec<Action> {
-    let (Some(job), Some(reading)) = (app.job(), &app.reading) else {
+    // After a restart on this screen no reading runs yet: the first open spot.
+    let waits = app.reading.as_ref().map(|reading| reading.spot);
+    let spot = waits.or_else(|| first_unread(app)).unwrap_or_default();
+    if app.reading.is_none() {
+        app.reading = Some(Reading {
+            phase: Phase::Off,
+            ..Reading::at(spot)
+        });
+    }
+    let Some(job) = app.job() else {
         return Vec::new();
     };
-    let spot = reading.spot;
     let read = job::read_typed_face(
         job.typed(Field::FaceAngle),
         facing,
