@@ -42,6 +42,11 @@ pub enum RecordFault {
         /// Where the reader stopped, in its own words.
         why: String,
     },
+    /// A job that would not come back as it is, so it was not written.
+    NotWritten {
+        /// Where the reader stopped, in its own words.
+        why: String,
+    },
 }
 
 impl RecordFault {
@@ -54,20 +59,29 @@ impl RecordFault {
                 .count("version", i64::from(*version))
                 .count("known", i64::from(VERSION)),
             Self::Damaged { why } => msg("record-damaged").text("why", why.clone()),
+            Self::NotWritten { why } => msg("record-not-written").text("why", why.clone()),
         }
     }
 }
 
-/// The text that is stored for a job.
-#[must_use]
-pub fn write(job: &JobState) -> String {
+/// The text that is stored for a job. It is read back first: what is stored
+/// can be read, and is the same job.
+///
+/// # Errors
+/// [`RecordFault::NotWritten`] for a job that does not come back the same,
+/// such as one with a figure that is no number. Nothing must be stored then.
+pub fn write(job: &JobState) -> Result<String, RecordFault> {
     let record = Record {
         version: VERSION,
         job,
     };
-    // Every type of a job has text keys and finite or null figures, so this
-    // cannot fail; a test writes a job with each of them.
-    serde_json::to_string(&record).unwrap_or_default()
+    let not_written = |why: String| RecordFault::NotWritten { why };
+    let text = serde_json::to_string(&record).map_err(|fault| not_written(fault.to_string()))?;
+    match read(&text) {
+        Ok(back) if back == *job => Ok(text),
+        Ok(_) => Err(not_written("it reads back as another job".to_owned())),
+        Err(fault) => Err(not_written(format!("{fault:?}"))),
+    }
 }
 
 /// Reads a stored record of any known version.

@@ -2,6 +2,7 @@
 
 use chrono::{DateTime, FixedOffset};
 
+use super::entry::Field;
 use super::event::JobEvent;
 use super::marks::{moved, task_for};
 use super::state::{ClockTrust, JobState, Marks, SheetIssue, TakenReading, Tape};
@@ -27,7 +28,7 @@ pub struct Refusal(pub Message);
 /// | `FaceDropped` | the last reading there goes; needs one |
 /// | `SheetIssued` | the next number |
 ///
-/// A time before the last event is taken as the last event's, and the job
+/// Every event raises the job's revision by one. A time before the last event is taken as the last event's, and the job
 /// remembers that the clock went back.
 ///
 /// # Errors
@@ -39,6 +40,7 @@ pub fn apply(
 ) -> Result<JobState, Refusal> {
     let mut next = job.clone();
     let at = steady(&mut next, at);
+    next.revision = next.revision.saturating_add(1);
     match event {
         JobEvent::Named(name) => next.name = cut(name),
         JobEvent::ParticularTyped(which, text) => {
@@ -84,12 +86,50 @@ pub fn apply(
             }
         }
         JobEvent::SheetIssued { zone } => next.sheets.push(SheetIssue {
-            number: u32::try_from(job.sheets.len()).unwrap_or(u32::MAX - 1) + 1,
+            number: next_number(job),
             at,
-            zone,
+            zone: cut(zone),
+            revision: next.revision,
         }),
     }
     Ok(next)
+}
+
+/// The number of the next job sheet: one more than the last.
+fn next_number(job: &JobState) -> u32 {
+    job.sheets
+        .last()
+        .map_or(1, |last| last.number.saturating_add(1))
+}
+
+/// The job as it was before a step, brought back after others followed.
+///
+/// What was typed since, the sheets that were issued and what is known of
+/// the clock stay. A typed face angle that became the reading taken back
+/// stands in its field again.
+#[must_use]
+pub fn step_back(
+    job: &JobState,
+    before: &JobState,
+    at: DateTime<FixedOffset>,
+) -> JobState {
+    let mut typed = job.typed.clone();
+    let angle = before.typed(Field::FaceAngle);
+    if job.typed(Field::FaceAngle).trim().is_empty() && !angle.is_empty() {
+        typed.insert(Field::FaceAngle, angle.to_owned());
+    }
+    let mut back = JobState {
+        name: job.name.clone(),
+        changed: job.changed,
+        revision: job.revision.saturating_add(1),
+        clock: job.clock,
+        particulars: job.particulars.clone(),
+        typed,
+        sheets: job.sheets.clone(),
+        ..before.clone()
+    };
+    steady(&mut back, at);
+    back
 }
 
 fn no_such_spot(job: &JobState, spot: usize) -> Refusal {

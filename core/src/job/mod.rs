@@ -7,7 +7,7 @@ mod marks;
 mod rings;
 mod state;
 
-pub use apply::{Refusal, TEXT_GREATEST, apply};
+pub use apply::{Refusal, TEXT_GREATEST, apply, step_back};
 pub use entry::{
     FACE_GREATEST, Facing, Field, GAUGE_PLUS_MINUS, HALF_WIDTH_GREATEST, HALF_WIDTH_LEAST,
     read_degrees, read_half_width, read_length, read_typed_face,

@@ -5,17 +5,19 @@ use chrono::{DateTime, FixedOffset};
 use super::{Block, Document, Section};
 use crate::decide::ring_set::{RingChoice, Verdict};
 use crate::drawing::marks_drawing;
-use crate::estimate::zero::Phone;
+use crate::estimate::ground::{Ground, GroundHow};
+use crate::estimate::rake::{Against, Origin, U_UNZEROED};
 use crate::job::{
-    ClockTrust, JobState, Particular, Spot, Tape, aim_with_ring, face_with_plus_minus, ring_choice,
+    ClockTrust, JobState, Particular, Spot, Tape, aim_with_ring, face_with_plus_minus, rake_at,
+    ring_choice,
 };
 use crate::text::{Message, msg};
+use crate::units::{COVERAGE_95, Degrees, Estimate};
 
 /// The job sheet as of a moment, in the time zone of that name.
 #[must_use]
 pub fn job_sheet(job: &JobState, at: DateTime<FixedOffset>, zone: &str) -> Document {
-    let number = i64::try_from(job.sheets.len()).unwrap_or(i64::MAX).max(1);
-    let mut sections = vec![particulars(job, at, zone, number)];
+    let mut sections = vec![particulars(job, at, zone)];
     sections.push(marks(job));
     sections.push(heads(job));
     let open = not_done(job);
@@ -35,14 +37,16 @@ pub fn job_sheet(job: &JobState, at: DateTime<FixedOffset>, zone: &str) -> Docum
     }
 }
 
-fn particulars(job: &JobState, at: DateTime<FixedOffset>, zone: &str, number: i64) -> Section {
+fn particulars(job: &JobState, at: DateTime<FixedOffset>, zone: &str) -> Section {
+    let id = job.id.0.clone();
+    let number = match job.issued() {
+        Some(issue) => msg("sheet-job-issue")
+            .text("id", id)
+            .count("issue", i64::from(issue.number)),
+        None => msg("sheet-job-draft").text("id", id),
+    };
     let mut pairs = vec![
-        (
-            msg("sheet-job"),
-            msg("sheet-job-number")
-                .text("id", job.id.0.clone())
-                .count("issue", number),
-        ),
+        (msg("sheet-job"), number),
         (
             msg("sheet-date"),
             msg("sheet-date-zone")
@@ -133,12 +137,87 @@ fn heads(job: &JobState) -> Section {
                 head: head.into_iter().map(msg).collect(),
                 rows,
             },
-            Block::Lines(vec![
-                msg("sheet-angles-against-ground"),
-                msg("sheet-plus-minus"),
-            ]),
+            Block::Lines(how_to_read(job)),
         ],
     }
+}
+
+/// What the figures of the table are meant against; nothing that this job
+/// does not have.
+fn how_to_read(job: &JobState) -> Vec<Message> {
+    let mut lines = Vec::new();
+    let origins: Vec<Origin> = job
+        .spots
+        .iter()
+        .filter_map(|spot| rake_at(job, spot))
+        .map(|estimate| estimate.origin)
+        .collect();
+    let on_board = |origin: &Origin| {
+        matches!(
+            origin,
+            Origin::Typed {
+                against: Against::Board,
+                ..
+            }
+        )
+    };
+    if origins.iter().any(|origin| !on_board(origin)) {
+        lines.push(msg("sheet-ground").message("how", ground_words(&job.ground)));
+    }
+    if origins.iter().any(on_board) {
+        lines.push(msg("sheet-ground").message("how", msg("sheet-ground-gauge")));
+    }
+    if !origins.is_empty() {
+        lines.push(msg("sheet-plus-minus"));
+    }
+    if job.marks.is_some() {
+        lines.push(msg("sheet-straight"));
+    }
+    lines
+}
+
+fn ground_words(ground: &Ground) -> Message {
+    match &ground.how {
+        GroundHow::LooksLevel => {
+            msg("sheet-ground-by-eye").deg("plus", ground.nose_up.expanded().0)
+        }
+        GroundHow::Board => msg("sheet-ground-board")
+            .message("nose", nose(ground))
+            .message("lean", lean(ground)),
+        GroundHow::Bay { name, measured } => msg("sheet-ground-bay")
+            .text("name", name)
+            .text("measured", measured)
+            .message("nose", nose(ground))
+            .message("lean", lean(ground)),
+        GroundHow::Sill => msg("sheet-ground-sill")
+            .message("nose", nose(ground))
+            .deg("plus", ground.right_up.expanded().0),
+        GroundHow::GaugeOnBoard => msg("sheet-ground-gauge"),
+    }
+}
+
+fn nose(ground: &Ground) -> Message {
+    let words = if ground.nose_up.value.0 < 0.0 {
+        msg("sheet-nose-down")
+    } else {
+        msg("sheet-nose-up")
+    };
+    sized(words, ground.nose_up)
+}
+
+fn lean(ground: &Ground) -> Message {
+    let words = if ground.right_up.value.0 < 0.0 {
+        msg("sheet-right-down")
+    } else {
+        msg("sheet-right-up")
+    };
+    sized(words, ground.right_up)
+}
+
+fn sized(words: Message, slope: Estimate<Degrees>) -> Message {
+    words
+        .deg("angle", slope.value.abs().0)
+        .deg("plus", slope.expanded().0)
 }
 
 fn head_row(job: &JobState, index: usize, spot: &Spot) -> Vec<Message> {
@@ -195,8 +274,18 @@ fn not_done(job: &JobState) -> Vec<Message> {
         };
         lines.push(msg(key).text("label", spot.label.clone()));
     }
-    if matches!(job.phone, Phone::Unzeroed { .. }) && job.spots.iter().any(Spot::is_read) {
-        lines.push(msg("sheet-open-unzeroed"));
+    let unzeroed: Vec<String> = job
+        .spots
+        .iter()
+        .filter(|spot| rake_at(job, spot).is_some_and(|rake| rake.origin == Origin::Unzeroed))
+        .map(|spot| spot.label.clone())
+        .collect();
+    if !unzeroed.is_empty() {
+        lines.push(
+            msg("sheet-open-unzeroed")
+                .text("labels", unzeroed.join(", "))
+                .deg("plus", U_UNZEROED.0 * COVERAGE_95),
+        );
     }
     lines.push(msg("sheet-open-behind"));
     lines
