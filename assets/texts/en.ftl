@@ -334,6 +334,7 @@ sheet-ground-board = measured with a board, { $nose }, { $lean }
 sheet-ground-bay = bay "{ $name }", measured { $measured }, { $nose }, { $lean }
 sheet-ground-sill = along the sill, { $nose }; the lean is taken as level by eye (± { $plus }°)
 sheet-ground-gauge = the gauge was zeroed on a board beside the wheels
+sheet-gauge-on-board = At { $labels } the gauge was zeroed on a board beside the wheels.
 sheet-nose-up = nose up { $angle }° ± { $plus }°
 sheet-nose-down = nose down { $angle }° ± { $plus }°
 sheet-right-up = right side up { $angle }° ± { $plus }°

@@ -168,9 +168,10 @@ impl StillWindow {
 
     fn ended(&mut self, up: UpVector) -> Option<StillState> {
         let end = self.end.clone()?;
+        // Without a place it gave up on silence, which a sample ends.
         let left = self
             .place
-            .is_some_and(|(place, _)| place.angle_to(up) > PLACE);
+            .is_none_or(|(place, _)| place.angle_to(up) > PLACE);
         if left && matches!(end, StillState::GaveUp(_)) {
             self.again();
             return None;

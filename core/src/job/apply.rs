@@ -108,11 +108,7 @@ fn next_number(job: &JobState) -> u32 {
 /// the clock stay. A typed face angle that became the reading taken back
 /// stands in its field again.
 #[must_use]
-pub fn step_back(
-    job: &JobState,
-    before: &JobState,
-    at: DateTime<FixedOffset>,
-) -> JobState {
+pub fn step_back(job: &JobState, before: &JobState, at: DateTime<FixedOffset>) -> JobState {
     let mut typed = job.typed.clone();
     let angle = before.typed(Field::FaceAngle);
     if job.typed(Field::FaceAngle).trim().is_empty() && !angle.is_empty() {
@@ -148,7 +144,8 @@ fn steady(next: &mut JobState, at: DateTime<FixedOffset>) -> DateTime<FixedOffse
         next.changed = at;
         return at;
     }
-    let back = (next.changed - at).num_minutes().max(1);
+    // Rounded up: it is the most that a time on the sheet may be off.
+    let back = (next.changed - at).num_seconds() / 60 + 1;
     let before = match next.clock {
         ClockTrust::Steady => 0,
         ClockTrust::WentBack { minutes } => minutes,

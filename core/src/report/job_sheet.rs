@@ -145,13 +145,6 @@ fn heads(job: &JobState) -> Section {
 /// What the figures of the table are meant against; nothing that this job
 /// does not have.
 fn how_to_read(job: &JobState) -> Vec<Message> {
-    let mut lines = Vec::new();
-    let origins: Vec<Origin> = job
-        .spots
-        .iter()
-        .filter_map(|spot| rake_at(job, spot))
-        .map(|estimate| estimate.origin)
-        .collect();
     let on_board = |origin: &Origin| {
         matches!(
             origin,
@@ -161,19 +154,30 @@ fn how_to_read(job: &JobState) -> Vec<Message> {
             }
         )
     };
-    if origins.iter().any(|origin| !on_board(origin)) {
+    let mut lines = Vec::new();
+    if !labels_where(job, |origin| !on_board(origin)).is_empty() {
         lines.push(msg("sheet-ground").message("how", ground_words(&job.ground)));
     }
-    if origins.iter().any(on_board) {
-        lines.push(msg("sheet-ground").message("how", msg("sheet-ground-gauge")));
+    let board = labels_where(job, on_board);
+    if !board.is_empty() {
+        lines.push(msg("sheet-gauge-on-board").text("labels", board.join(", ")));
     }
-    if !origins.is_empty() {
+    if job.spots.iter().any(Spot::is_read) {
         lines.push(msg("sheet-plus-minus"));
     }
     if job.marks.is_some() {
         lines.push(msg("sheet-straight"));
     }
     lines
+}
+
+/// Labels of the heads whose face angle comes from such a source.
+fn labels_where(job: &JobState, such: impl Fn(&Origin) -> bool) -> Vec<String> {
+    job.spots
+        .iter()
+        .filter(|spot| rake_at(job, spot).is_some_and(|rake| such(&rake.origin)))
+        .map(|spot| spot.label.clone())
+        .collect()
 }
 
 fn ground_words(ground: &Ground) -> Message {
@@ -274,12 +278,7 @@ fn not_done(job: &JobState) -> Vec<Message> {
         };
         lines.push(msg(key).text("label", spot.label.clone()));
     }
-    let unzeroed: Vec<String> = job
-        .spots
-        .iter()
-        .filter(|spot| rake_at(job, spot).is_some_and(|rake| rake.origin == Origin::Unzeroed))
-        .map(|spot| spot.label.clone())
-        .collect();
+    let unzeroed = labels_where(job, |origin| *origin == Origin::Unzeroed);
     if !unzeroed.is_empty() {
         lines.push(
             msg("sheet-open-unzeroed")

@@ -9,6 +9,7 @@ mod jobs;
 mod keeping;
 mod reading;
 mod state;
+mod typed_face;
 mod work;
 
 pub use intent::{Action, Intent, Now, Place};
@@ -66,7 +67,7 @@ pub fn handle(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
         Intent::StartReading => reading::start(app),
         Intent::ChooseSpot(spot) => reading::choose(app, spot),
         Intent::ReadAgain(spot) => reading::again(app, spot, now),
-        Intent::TakeTyped(facing) => reading::take_typed(app, facing, now),
+        Intent::TakeTyped(facing) => typed_face::take_typed(app, facing, now),
         Intent::Motion(events) => reading::motion(app, &events, now),
         Intent::Tick(at) => reading::tick(app, at, now),
         Intent::Seen(visibility) => reading::seen(app, visibility),
