@@ -302,3 +302,128 @@ fn cautions() -> Vec<Message> {
     .map(msg)
     .collect()
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::estimate::rake::FaceReading;
+    use crate::job::{Field, JobEvent, JobId, apply, plans};
+    use crate::kit;
+    use crate::units::Millis;
+
+    fn at() -> DateTime<FixedOffset> {
+        DateTime::parse_from_rfc3339("2026-03-12T09:30:00+01:00").unwrap()
+    }
+
+    fn fresh() -> JobState {
+        let sheet = include_str!("../../../assets/kits/plain-four.json");
+        JobState::start(JobId("a1".to_owned()), kit::parse(sheet).unwrap(), at())
+    }
+
+    fn read(against: Against) -> JobState {
+        let mut job = fresh();
+        for field in [Field::HalfLeft, Field::HalfRight] {
+            job.typed.insert(field, "860".to_owned());
+        }
+        let plan = plans(&job).unwrap().unwrap().symmetric;
+        let event = JobEvent::MarksPlanned {
+            half_left: crate::units::Millimetres(860.0),
+            half_right: crate::units::Millimetres(860.0),
+            kind: crate::decide::mark_out::PlanKind::Symmetric,
+            offsets: plan.marks.clone(),
+        };
+        let job = apply(&job, event, at()).unwrap();
+        let reading = FaceReading::typed(Degrees(1.0), Degrees(0.2), against, Millis(1.0));
+        let read = JobEvent::FaceRead {
+            spot: 1,
+            reading: reading.unwrap(),
+        };
+        apply(&job, read, at()).unwrap()
+    }
+
+    fn keys(lines: &[Message]) -> Vec<&str> {
+        lines.iter().map(|line| &*line.key).collect()
+    }
+
+    #[test]
+    fn a_fresh_job_claims_nothing_that_was_not_done() {
+        let job = fresh();
+        assert_eq!(how_to_read(&job), []);
+        let open = not_done(&job);
+        let said = ["sheet-open-marks", "sheet-open-faces", "sheet-open-behind"];
+        assert_eq!(keys(&open), said);
+        let Some(Block::Pairs(pairs)) = job_sheet(&job, at(), "UTC").sections[0]
+            .blocks
+            .first()
+            .cloned()
+        else {
+            panic!("pairs come first");
+        };
+        assert_eq!(pairs[0].1, msg("sheet-job-draft").text("id", "a1"));
+    }
+
+    #[test]
+    fn the_ground_by_eye_is_said_with_its_figure() {
+        let mut job = read(Against::Level);
+        let by_eye =
+            |plus| msg("sheet-ground").message("how", msg("sheet-ground-by-eye").deg("plus", plus));
+        assert_eq!(how_to_read(&job)[0], by_eye(1.96));
+        job.ground.nose_up.u = Degrees(0.5);
+        assert_eq!(how_to_read(&job)[0], by_eye(0.98));
+    }
+
+    #[test]
+    fn a_gauge_zeroed_on_the_board_says_nothing_of_the_eye() {
+        let job = read(Against::Board);
+        let said = ["sheet-gauge-on-board", "sheet-plus-minus", "sheet-straight"];
+        assert_eq!(keys(&how_to_read(&job)), said);
+    }
+
+    #[test]
+    fn a_typed_angle_is_no_unzeroed_phone() {
+        let open = not_done(&read(Against::Level));
+        assert!(!keys(&open).contains(&"sheet-open-unzeroed"));
+    }
+
+    #[test]
+    fn every_way_to_find_the_ground_has_its_own_words() {
+        let nose_down = Ground {
+            nose_up: Estimate::new(Degrees(-0.75), Degrees(0.1)),
+            ..Ground::looks_level()
+        };
+        let sill = Ground {
+            how: GroundHow::Sill,
+            ..nose_down.clone()
+        };
+        let words = ground_words(&sill);
+        let nose = msg("sheet-nose-down").deg("angle", 0.75).deg("plus", 0.196);
+        let said = msg("sheet-ground-sill")
+            .message("nose", nose)
+            .deg("plus", 1.96);
+        assert_eq!(words, said);
+        let board = Ground {
+            how: GroundHow::Board,
+            ..nose_down.clone()
+        };
+        assert_eq!(ground_words(&board).key, "sheet-ground-board");
+        let bay = nose_down.saved_as("2".to_owned(), "2026-03-09".to_owned());
+        assert_eq!(ground_words(&bay).key, "sheet-ground-bay");
+        assert_eq!(
+            ground_words(&Ground::gauge_on_board()).key,
+            "sheet-ground-gauge"
+        );
+    }
+
+    #[test]
+    fn every_row_has_as_many_cells_as_the_head() {
+        for job in [fresh(), read(Against::Level)] {
+            let document = job_sheet(&job, at(), "UTC");
+            for block in document.sections.iter().flat_map(|section| &section.blocks) {
+                if let Block::Table { head, rows } = block {
+                    assert_eq!(rows.len(), job.spots.len());
+                    assert!(rows.iter().all(|row| row.len() == head.len()));
+                }
+            }
+        }
+    }
+}
