@@ -1,6 +1,8 @@
 //! Whole jobs on the memory platform: scripted taps, readings and faults,
 //! with fixed times.
 
+#![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used)]
+
 mod bench;
 mod golden;
 mod scenario;

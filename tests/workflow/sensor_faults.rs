@@ -1,7 +1,7 @@
 //! Sensors that fail, lie or fall silent, and a phone that lies elsewhere.
 
 use rakeline::driver::{Intent, Phase};
-use rakeline::platform::{MotionEvent, MotionFault, SourceName, Visibility};
+use rakeline::platform::{Clock, MotionEvent, MotionFault, SourceName, Visibility};
 use rakeline_core::sample::RawSample;
 use rakeline_core::units::Millis;
 
@@ -33,8 +33,6 @@ fn pulled(bench: &Bench, xyz: [f64; 3]) -> RawSample {
         step: 0.1,
     }
 }
-
-use rakeline::platform::Clock;
 
 #[test]
 fn a_sensor_without_figures_is_named_and_nothing_is_read() {

@@ -93,12 +93,14 @@ fn each_face_angle_is_what_the_phone_lay_on() {
     }
 }
 
+type Doing = Box<dyn Fn(&mut Bench)>;
+
 /// Each step of a job; typing goes letter by letter elsewhere.
-fn steps() -> Vec<Box<dyn Fn(&mut Bench)>> {
-    let typed = |field, text: &'static str| -> Box<dyn Fn(&mut Bench)> {
+fn steps() -> Vec<Doing> {
+    let typed = |field, text: &'static str| -> Doing {
         Box::new(move |bench| bench.send(Intent::Type(field, text.to_owned())))
     };
-    let mut steps: Vec<Box<dyn Fn(&mut Bench)>> = vec![
+    let mut steps: Vec<Doing> = vec![
         Box::new(|bench| bench.send(Intent::StartJob(bench.new_id()))),
         typed(Field::HalfLeft, "871"),
         typed(Field::HalfRight, "868"),
