@@ -20,6 +20,11 @@ pub fn compare(file: &str, text: &str) {
     );
 }
 
+/// Whether a fixture that is not there may be written.
+pub fn is_missing(file: &str) -> bool {
+    std::env::var_os("RAKELINE_WRITE_GOLDEN").is_some() && !path(file).exists()
+}
+
 /// The text of a fixture.
 pub fn read(file: &str) -> String {
     std::fs::read_to_string(path(file)).expect("the fixture is there")

@@ -193,3 +193,32 @@ fn a_chosen_mark_whose_phone_lies_silent_for_long_is_read_later() {
     bench.hold_to(FACES[3]);
     assert_eq!(bench.readings(), [1, 0, 0, 1]);
 }
+
+#[test]
+fn a_sensor_started_again_reads_the_mark_that_is_shown() {
+    let mut bench = at_the_faces();
+    bench.send(Intent::ChooseSpot(2));
+    bench
+        .phone
+        .motion
+        .feed(MotionEvent::Fault(MotionFault::Stopped));
+    bench.pass(Millis(200.0));
+    bench.send(Intent::StartReading);
+    bench.hold_to(FACES[2]);
+    assert_eq!(bench.readings(), [0, 0, 1, 0]);
+}
+
+#[test]
+fn after_a_restart_at_the_faces_typing_counts_for_the_first_open_mark() {
+    let mut bench = at_the_faces();
+    bench.hold_to(FACES[0]);
+    let mut bench = bench.killed();
+    assert!(!bench.phone.motion.running(), "a tap starts the sensor");
+    assert_eq!(phase(&bench), &Phase::Off);
+    let down = rakeline_core::job::Facing::Down;
+    scenario::type_face(&mut bench, "1.6", down, "");
+    assert_eq!(bench.readings(), [1, 1, 0, 0]);
+    bench.send(Intent::StartReading);
+    bench.hold_to(FACES[2]);
+    assert_eq!(bench.readings(), [1, 1, 1, 0]);
+}

@@ -180,5 +180,6 @@ pub(super) fn on_screen(app: &mut AppState, job: JobState, saved: Saved, step: S
     app.opening = None;
     app.route = route.clone();
     app.notice = None;
+    reading::wait_for_tap(app);
     route
 }

@@ -64,7 +64,7 @@ pub fn handle(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
         Intent::TapeOn => work::tape_on(app, now),
         Intent::Undo => work::undo(app, now),
         Intent::IssueSheet => work::issue_sheet(app, now),
-        Intent::StartReading => reading::start(app),
+        Intent::StartReading => reading::restart(app),
         Intent::ChooseSpot(spot) => reading::choose(app, spot),
         Intent::ReadAgain(spot) => reading::again(app, spot, now),
         Intent::TakeTyped(facing) => typed_face::take_typed(app, facing, now),

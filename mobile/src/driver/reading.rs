@@ -107,6 +107,24 @@ pub(super) fn start(app: &mut AppState) -> Vec<Action> {
     vec![Action::StartMotion]
 }
 
+/// Starts the sensor again for the spot that is shown.
+pub(super) fn restart(app: &mut AppState) -> Vec<Action> {
+    let shown = app.reading.as_ref().map(|reading| reading.spot);
+    let actions = start(app);
+    if let (Some(reading), Some(spot)) = (&mut app.reading, shown) {
+        reading.spot = spot;
+    }
+    actions
+}
+
+/// A job that opens at its faces waits there for a tap: some systems ask
+/// for the sensor's permission only then. Typing works at once.
+pub(super) fn wait_for_tap(app: &mut AppState) {
+    let mut off = Reading::at(first_unread(app).unwrap_or(0));
+    off.phase = Phase::Off;
+    app.reading = matches!(app.route, Route::Job(_, Step::Faces)).then_some(off);
+}
+
 /// Stops the sensor.
 pub(super) fn stop(app: &mut AppState) -> Vec<Action> {
     match app.reading.take() {
