@@ -6,5 +6,8 @@
 
 #[cfg(feature = "browser")]
 pub mod browser;
+pub mod dice;
+pub mod kit_cases;
 pub mod markout;
 pub mod oracle;
+pub mod tilt_sim;

@@ -4,14 +4,16 @@
 use std::collections::BTreeMap;
 
 use chrono::{DateTime, FixedOffset};
-use rakeline_core::decide::mark_out::PlanKind;
+use rakeline_core::decide::mark_out::{NoDrill, NoDrillReason, PlanKind, TapeReading};
 use rakeline_core::estimate::contact::Feet;
 use rakeline_core::estimate::ground::{Ground, GroundHow};
 use rakeline_core::estimate::rake::{Against, FaceReading, Side};
 use rakeline_core::estimate::still::StillReading;
+use rakeline_core::estimate::zero::poses::{Pose, PoseReading};
 use rakeline_core::estimate::zero::{Phone, PhoneProfile, SourceKind, Zeroing};
 use rakeline_core::job::{
-    ClockTrust, Field, JobId, JobState, Marks, Particular, SheetIssue, TakenReading, Tape,
+    Agreed, AgreedHow, Check, ClockTrust, Field, JobId, JobState, Limit, MarkOut, Marks, MarksFrom,
+    Particular, Row, SeenBehind, SheetIssue, TakenReading, Tape,
 };
 use rakeline_core::kit;
 use rakeline_core::record;
@@ -30,20 +32,22 @@ fn at(text: &str) -> DateTime<FixedOffset> {
 
 /// A reading by phone; figures as a phone gives them, not round ones.
 fn held(source: Source, side: Side, tilt: f64) -> FaceReading {
+    let still = reading(source, tilt);
+    FaceReading::Held { still, side }
+}
+
+fn reading(source: Source, tilt: f64) -> StillReading {
     let raw = matches!(source, Source::Acceleration { .. });
-    FaceReading::Held {
-        still: StillReading {
-            up: UpVector([0.011_3, 1.0 - tilt * tilt / 2.0, tilt]),
-            u_noise: Degrees(0.041_7),
-            u_rounding: source.u_rounding(),
-            samples: 37,
-            effective: 21.3,
-            source,
-            raw_mean: raw.then_some([0.111, 9.79, -0.513]),
-            azimuth: (!raw).then_some(Degrees(181.4)),
-            at: Millis(48_211.6),
-        },
-        side,
+    StillReading {
+        up: UpVector([0.011_3, 1.0 - tilt * tilt / 2.0, tilt]),
+        u_noise: Degrees(0.041_7),
+        u_rounding: source.u_rounding(),
+        samples: 37,
+        effective: 21.3,
+        source,
+        raw_mean: raw.then_some([0.111, 9.79, -0.513]),
+        azimuth: (!raw).then_some(Degrees(181.4)),
+        at: Millis(48_211.6),
     }
 }
 
@@ -64,6 +68,11 @@ fn sources() -> [Source; 3] {
     ]
 }
 
+fn pose(pose: Pose) -> PoseReading {
+    let still = reading(sources()[1], 0.013);
+    PoseReading { pose, still }
+}
+
 fn zeroed() -> Phone {
     Phone::Zeroed(Box::new(Zeroing {
         profile: PhoneProfile {
@@ -78,7 +87,7 @@ fn zeroed() -> Phone {
         covariance: (0..100)
             .map(|i| if i % 11 == 0 { 3.1e-6 } else { 1.7e-8 })
             .collect(),
-        poses: 6,
+        poses: Pose::ALL.map(pose).to_vec(),
         spread: Degrees(0.21),
         was_off_by: Degrees(1.3),
         at: Millis(1_773_043_200_000.0),
@@ -93,6 +102,14 @@ fn bay() -> Ground {
             name: "Bay 2 by the door".to_owned(),
             measured: "2026-03-09".to_owned(),
         },
+    }
+}
+
+fn area(from: f64, to: f64, why: NoDrillReason) -> NoDrill {
+    NoDrill {
+        from: Offset(from),
+        to: Offset(to),
+        why,
     }
 }
 
@@ -117,11 +134,13 @@ fn finished() -> JobState {
         (Field::HalfRight, "864".to_owned()),
         (Field::FaceAngle, "2.".to_owned()),
         (Field::GaugePlusMinus, "0.2".to_owned()),
+        (Field::Limit(Limit::Clearance), "7".to_owned()),
+        (Field::TapeMark(3), "640".to_owned()),
     ]);
     job.marks = Some(Marks {
         half_left: Millimetres(867.0),
         half_right: Millimetres(864.0),
-        kind: PlanKind::Even,
+        from: MarksFrom::Plan(PlanKind::Even),
         offsets: [-640.0, -214.0, 213.0, 640.0].map(Offset).to_vec(),
         tape: Tape::On(at("2026-03-12T09:41:07+01:00")),
     });
@@ -146,6 +165,37 @@ fn finished() -> JobState {
             .map(|reading| TakenReading { reading, at })
             .collect();
     }
+    job.mark_out = MarkOut {
+        no_drill: vec![
+            area(-390.0, -310.0, NoDrillReason::Radar),
+            area(20.0, 60.0, NoDrillReason::Other("tow eye cap".to_owned())),
+        ],
+        old_holes: vec![Offset(213.0)],
+        limits: BTreeMap::from([(Limit::Inner, Millimetres(290.0))]),
+        locked: vec![2],
+        row: Some(Row {
+            from_line: Millimetres(-62.0),
+            above_ground: Some(Millimetres(548.0)),
+        }),
+    };
+    job.check = Check {
+        tape: [-640.0, -214.0, 213.0, 640.0]
+            .map(|mm| TapeReading {
+                at: Some(Offset(mm)),
+                from_line: Some(Millimetres(62.0)),
+            })
+            .to_vec(),
+        tape_at: Some(at("2026-03-12T09:56:00+01:00")),
+        seen_behind: vec![SeenBehind {
+            spot: 0,
+            at: at("2026-03-12T09:58:00+01:00"),
+        }],
+        agreed: Some(Agreed {
+            name: "J. Ghyll".to_owned(),
+            how: AgreedHow::Phone,
+            at: at("2026-03-12T10:00:00+01:00"),
+        }),
+    };
     job.phone = zeroed();
     job.ground = bay();
     job.load_allowance = Degrees(2.0);
@@ -229,11 +279,61 @@ fn a_job_with_any_variant_of_anything_in_it_can_be_written() {
     for kind in PlanKind::ALL {
         with(&|job| {
             if let Some(marks) = &mut job.marks {
-                marks.kind = kind;
+                marks.from = MarksFrom::Plan(kind);
                 marks.tape = Tape::NotYet;
             }
         });
     }
+    with(&|job| {
+        if let Some(marks) = &mut job.marks {
+            marks.from = MarksFrom::Hand;
+        }
+    });
+    let reasons = [
+        NoDrillReason::Plate,
+        NoDrillReason::Lamp,
+        NoDrillReason::TowHitch,
+        NoDrillReason::CrashBeamBracket,
+        NoDrillReason::Exhaust,
+        NoDrillReason::OldHole,
+        NoDrillReason::Ridge,
+        NoDrillReason::Radar,
+        NoDrillReason::Wiring,
+        NoDrillReason::FaceAngle,
+        NoDrillReason::Other("\u{1F6A7} \"quoted\"".to_owned()),
+    ];
+    for why in reasons {
+        with(&|job| job.mark_out.no_drill[0].why = why.clone());
+    }
+    for limit in Limit::ALL {
+        with(&|job| {
+            job.mark_out.limits.insert(limit, Millimetres(33.0));
+            job.typed.insert(Field::Limit(limit), "33".to_owned());
+        });
+    }
+    for how in AgreedHow::ALL {
+        with(&|job| {
+            if let Some(agreed) = &mut job.check.agreed {
+                agreed.how = how;
+            }
+        });
+    }
+    let fields = [
+        Field::NoDrillFrom,
+        Field::NoDrillTo,
+        Field::NoDrillWhat,
+        Field::OldHole,
+        Field::MoveTo,
+        Field::RowFromLine,
+        Field::RowHeight,
+        Field::TapeMark(0),
+        Field::TapeLine(255),
+        Field::AgreedName,
+    ];
+    with(&|job| {
+        job.typed
+            .extend(fields.map(|field| (field, "-1,5".to_owned())))
+    });
     with(&|job| job.phone = Phone::Unzeroed);
     with(&|job| job.clock = ClockTrust::Steady);
     with(&|job| job.marks = None);

@@ -71,8 +71,7 @@ fn a_spot_that_the_kit_cannot_serve_says_which_face_angles_it_can() {
     let choice = ring_choice(job, &job.spots[0]).expect("read");
     let (from, to) = serves[0];
     let words = say(&choice.reason());
-    let minus = |value: f64| format!("{value:.1}").replace('-', "\u{2212}");
-    let range = format!("{}° to {}°", minus(from.0), minus(to.0));
+    let range = format!("faces down {:.1}° to faces up {:.1}°", -from.0, to.0);
     assert!(words.contains(&range), "{words} has no {range}");
     let text = text_of(&job_sheet(job, job.changed, "Europe/Paris"));
     assert!(text.contains("no ring set of this kit serves this spot"));

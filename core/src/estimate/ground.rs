@@ -9,6 +9,7 @@ use serde::{Deserialize, Serialize};
 use crate::estimate::seating::Seating;
 use crate::estimate::still::StillReading;
 use crate::estimate::zero::SourceKind;
+use crate::sample::STANDARD_GRAVITY;
 use crate::text::{Message, msg};
 use crate::units::{Degrees, Estimate, Millis};
 
@@ -18,9 +19,9 @@ pub const U_LOOKS_LEVEL: Degrees = Degrees(1.0);
 pub const U_SILL: Degrees = Degrees(1.0);
 /// Yaw of the phone on the board, standard deviation (normal).
 pub const U_BOARD_YAW: Degrees = Degrees(1.5);
-/// 1/(1+b_z) of a source normalised inside the system is off by up to this
-/// for chip offsets to 90 mg; rectangular.
-const NORMALISED_SCALE: f64 = 0.24 / 2.7;
+/// The factor 1/(1+b_z) of a source normalised inside the system, for chip
+/// offsets to 60 mg; rectangular.
+const NORMALISED_SCALE: f64 = 0.06;
 /// A board steeper than this is not a place to work.
 pub const MOST_SLOPE: Degrees = Degrees(12.0);
 /// Both readings of a board must lie this flat.
@@ -128,7 +129,7 @@ impl Ground {
                 noise += reading.u_noise.0.powi(2) + reading.u_rounding.0.powi(2);
             }
             for (sum, i) in sum.iter_mut().zip([1, 0]) {
-                *sum += (first.up.0[i] - turned.up.0[i]) / 2.0 / places;
+                *sum += (flat(first)[i] - flat(turned)[i]) / 2.0 / places;
             }
             if SourceKind::from(first.source) == SourceKind::Normalised {
                 scale = NORMALISED_SCALE / 3f64.sqrt();
@@ -165,6 +166,14 @@ impl Ground {
     }
 }
 
+/// Parts across the board: a raw source needs no normalising, so that its
+/// offset cancels without a factor.
+fn flat(still: &StillReading) -> [f64; 3] {
+    still
+        .raw_mean
+        .map_or(still.up.0, |raw| raw.map(|c| c / STANDARD_GRAVITY))
+}
+
 /// Gravity's up in the vehicle's frame for a nose-up and a right-up angle.
 #[must_use]
 pub fn up_of(nose_up: Degrees, right_up: Degrees) -> [f64; 3] {
@@ -184,7 +193,7 @@ mod tests {
     use super::*;
     use crate::sample::{Source, UpVector};
 
-    fn flat(x: f64, y: f64) -> StillReading {
+    fn lying(x: f64, y: f64) -> StillReading {
         StillReading {
             up: UpVector::of([x, y, (1.0 - x * x - y * y).sqrt()]).unwrap(),
             u_noise: Degrees(0.0),
@@ -201,7 +210,7 @@ mod tests {
     #[test]
     fn a_board_turned_end_for_end_loses_the_phones_own_error() {
         let (slope, own) = (0.03, 0.02);
-        let pair = (flat(own, slope + own), flat(own, -slope + own));
+        let pair = (lying(own, slope + own), lying(own, -slope + own));
         let ground = Ground::board(&[pair], Seating::Assumed).unwrap();
         assert!((ground.nose_up.value.sin() - slope).abs() < 1e-12);
         assert!(ground.right_up.value.0.abs() < 1e-12);
@@ -211,7 +220,7 @@ mod tests {
 
     #[test]
     fn a_phone_that_does_not_lie_flat_is_named() {
-        let pair = (flat(0.0, 0.5), flat(0.0, -0.5));
+        let pair = (lying(0.0, 0.5), lying(0.0, -0.5));
         let fault = Ground::board(&[pair], Seating::Assumed).unwrap_err();
         assert_eq!(fault.key, "ground-not-flat");
     }

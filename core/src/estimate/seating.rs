@@ -18,8 +18,8 @@ pub enum Seating {
     Pooled {
         /// Pooled standard deviation.
         spread: Degrees,
-        /// Degrees of freedom behind it.
-        dof: f64,
+        /// Degrees of freedom behind it: repeats less spots.
+        dof: usize,
     },
 }
 
@@ -29,30 +29,29 @@ impl Seating {
     #[must_use]
     pub fn pooled(spots: &[Vec<Degrees>]) -> Self {
         let mut square = 0.0;
-        let mut dof = 0.0;
+        let mut dof = 0;
         for spot in spots.iter().filter(|spot| spot.len() > 1) {
             let n = spot.len() as f64;
             let mean = spot.iter().map(|r| r.0).sum::<f64>() / n;
             square += spot.iter().map(|r| (r.0 - mean).powi(2)).sum::<f64>();
-            dof += n - 1.0;
+            dof += spot.len() - 1;
         }
-        if dof < 1.0 {
+        if dof < 1 {
             return Self::Assumed;
         }
         Self::Pooled {
-            spread: Degrees((square / dof).sqrt()),
+            spread: Degrees((square / dof as f64).sqrt()),
             dof,
         }
     }
 
-    /// Standard uncertainty of one reading from seating. A few repeats are
-    /// weighed with the assumed value, and below ten are widened by
-    /// t95(n-1)/1.96.
+    /// Standard uncertainty of one reading from seating; fewer than ten
+    /// repeats are widened by t95(n-1)/1.96.
     #[must_use]
     pub fn u(self) -> Degrees {
         match self {
             Self::Assumed => SEATING,
-            Self::Pooled { spread, dof } => spread * few_factor(dof + 1.0),
+            Self::Pooled { spread, dof } => spread * few_factor(dof as f64 + 1.0),
         }
     }
 }

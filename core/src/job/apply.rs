@@ -5,13 +5,24 @@ use chrono::{DateTime, FixedOffset};
 use super::entry::Field;
 use super::event::JobEvent;
 use super::marks::{moved, task_for};
-use super::state::{ClockTrust, JobState, Marks, SheetIssue, TakenReading, Tape};
+use super::state::{ClockTrust, JobState, Marks, MarksFrom, SheetIssue, TakenReading, Tape};
+use super::{check, mark_out};
 use crate::decide::mark_out::check_marks;
 use crate::text::{Message, msg};
 use crate::units::{Millimetres, Offset};
 
 /// Longest text that a job keeps in one field, characters.
 pub const TEXT_GREATEST: usize = 500;
+
+/// Fields that are emptied once what stood there counts.
+const TAKEN: [Field; 6] = [
+    Field::FaceAngle,
+    Field::NoDrillFrom,
+    Field::NoDrillTo,
+    Field::NoDrillWhat,
+    Field::OldHole,
+    Field::MoveTo,
+];
 
 /// Why an event did not change the job; the job is as it was.
 #[derive(Clone, Debug, PartialEq)]
@@ -23,6 +34,8 @@ pub struct Refusal(pub Message);
 /// |---|---|
 /// | `Named`, `ParticularTyped`, `Typed` | kept, cut at [`TEXT_GREATEST`] characters |
 /// | `MarksPlanned` | marks set, tape to be laid; readings at marks that moved are dropped |
+/// | `MarkOut` | see [`super::MarkOutEvent`]; a moved mark voids what belongs to it |
+/// | `Check` | see [`super::CheckEvent`] |
 /// | `TapeLaid` | needs marks |
 /// | `FaceRead` | needs marks and a spot of this kit; joins the readings there |
 /// | `FaceDropped` | the last reading there goes; needs one |
@@ -56,15 +69,17 @@ pub fn apply(
             offsets,
         } => {
             holds_the_rules(job, half_left, half_right, &offsets)?;
-            drop_moved_readings(&mut next, &offsets);
+            void_moved(&mut next, &offsets);
             next.marks = Some(Marks {
                 half_left,
                 half_right,
-                kind,
+                from: MarksFrom::Plan(kind),
                 offsets,
                 tape: Tape::NotYet,
             });
         }
+        JobEvent::MarkOut(event) => mark_out::apply(&mut next, event)?,
+        JobEvent::Check(event) => check::apply(&mut next, event, at)?,
         JobEvent::TapeLaid => match &mut next.marks {
             Some(marks) => marks.tape = Tape::On(at),
             None => return Err(Refusal(msg("refused-no-marks"))),
@@ -105,14 +120,16 @@ fn next_number(job: &JobState) -> u32 {
 /// The job as it was before a step, brought back after others followed.
 ///
 /// What was typed since, the sheets that were issued and what is known of
-/// the clock stay. A typed face angle that became the reading taken back
-/// stands in its field again.
+/// the clock stay. What was typed and then taken by the step stands in its
+/// field again.
 #[must_use]
 pub fn step_back(job: &JobState, before: &JobState, at: DateTime<FixedOffset>) -> JobState {
     let mut typed = job.typed.clone();
-    let angle = before.typed(Field::FaceAngle);
-    if job.typed(Field::FaceAngle).trim().is_empty() && !angle.is_empty() {
-        typed.insert(Field::FaceAngle, angle.to_owned());
+    for field in TAKEN {
+        let was = before.typed(field);
+        if job.typed(field).trim().is_empty() && !was.is_empty() {
+            typed.insert(field, was.to_owned());
+        }
     }
     let mut back = JobState {
         name: job.name.clone(),
@@ -128,7 +145,7 @@ pub fn step_back(job: &JobState, before: &JobState, at: DateTime<FixedOffset>) -
     back
 }
 
-fn no_such_spot(job: &JobState, spot: usize) -> Refusal {
+pub(super) fn no_such_spot(job: &JobState, spot: usize) -> Refusal {
     let heads = i64::try_from(job.spots.len()).unwrap_or(i64::MAX);
     let asked = i64::try_from(spot).unwrap_or(i64::MAX);
     Refusal(
@@ -177,7 +194,7 @@ fn holds_the_rules(
                 .count("heads", i64::try_from(job.spots.len()).unwrap_or(i64::MAX)),
         ));
     }
-    let task = task_for(&job.kit, half_left, half_right);
+    let task = task_for(job, half_left, half_right);
     if let Err(faults) = task.check() {
         let fault = faults.into_iter().next();
         return Err(Refusal(fault.unwrap_or_else(|| msg("refused-no-marks"))));
@@ -188,20 +205,22 @@ fn holds_the_rules(
     }
 }
 
-/// A reading belongs to its mark: where the mark moved, it is void.
-fn drop_moved_readings(next: &mut JobState, offsets: &[Offset]) {
+/// What belongs to a mark is void where the mark moves: its readings, its
+/// tape, its confirmation from behind; and the customer's agreement.
+pub(super) fn void_moved(next: &mut JobState, offsets: &[Offset]) {
     let Some(before) = &next.marks else { return };
-    let moved: Vec<bool> = before
-        .offsets
-        .iter()
-        .zip(offsets)
-        .map(|(old, new)| moved(*old, *new))
+    let moved: Vec<usize> = (0..offsets.len())
+        .filter(|spot| match before.offsets.get(*spot) {
+            Some(old) => moved(*old, offsets[*spot]),
+            None => true,
+        })
         .collect();
-    for (spot, moved) in next.spots.iter_mut().zip(moved) {
-        if moved {
-            spot.readings.clear();
+    for spot in &moved {
+        if let Some(place) = next.spots.get_mut(*spot) {
+            place.readings.clear();
         }
     }
+    check::void(&mut next.check, &moved);
 }
 
 #[cfg(test)]

@@ -5,13 +5,16 @@ use std::collections::BTreeMap;
 use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Serialize};
 
+use super::check::Check;
 use super::entry::Field;
+use super::mark_out::MarkOut;
 use crate::decide::mark_out::PlanKind;
 use crate::decide::ring_set::LOAD_ALLOWANCE;
 use crate::estimate::ground::Ground;
 use crate::estimate::rake::FaceReading;
 use crate::estimate::zero::Phone;
 use crate::kit::KitSheet;
+use crate::text::{Message, msg};
 use crate::units::{Degrees, Millimetres, Offset};
 
 /// Name of a job in the store: hexadecimal digits given by the shell.
@@ -54,6 +57,27 @@ pub enum Tape {
     On(DateTime<FixedOffset>),
 }
 
+/// Where marks come from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum MarksFrom {
+    /// One of the plans.
+    Plan(PlanKind),
+    /// A plan, and then moved by hand.
+    Hand,
+}
+
+impl MarksFrom {
+    /// Its name on the screen.
+    #[must_use]
+    pub fn message(self) -> Message {
+        match self {
+            Self::Plan(kind) => kind.message(),
+            Self::Hand => msg("plan-by-hand"),
+        }
+    }
+}
+
 /// The marks as planned.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Marks {
@@ -61,8 +85,8 @@ pub struct Marks {
     pub half_left: Millimetres,
     /// Centre line to the right outer edge, as planned with.
     pub half_right: Millimetres,
-    /// Which plan.
-    pub kind: PlanKind,
+    /// Where they come from.
+    pub from: MarksFrom,
     /// Straight offsets, left to right.
     pub offsets: Vec<Offset>,
     /// Whether they are on the bumper.
@@ -130,11 +154,18 @@ pub struct JobState {
     /// Free text particulars.
     pub particulars: BTreeMap<Particular, String>,
     /// What stands in a field exactly as typed, also when it can't be used.
+    #[serde(with = "typed_fields")]
     pub typed: BTreeMap<Field, String>,
     /// Marks, once planned.
     pub marks: Option<Marks>,
     /// Spots, left to right, one a head.
     pub spots: Vec<Spot>,
+    /// What the mark-out is asked besides the half widths.
+    #[serde(default)]
+    pub mark_out: MarkOut,
+    /// Tape read back and what was agreed before drilling.
+    #[serde(default)]
+    pub check: Check,
     /// The phone that reads the faces.
     pub phone: Phone,
     /// How the ground under the vehicle lies.
@@ -170,6 +201,8 @@ impl JobState {
             typed: BTreeMap::new(),
             marks: None,
             spots,
+            mark_out: MarkOut::default(),
+            check: Check::default(),
             phone: Phone::Unzeroed,
             ground: Ground::looks_level(),
             load_allowance: LOAD_ALLOWANCE,
@@ -209,5 +242,29 @@ impl JobState {
     #[must_use]
     pub fn all_read(&self) -> bool {
         self.read_count() == self.spots.len()
+    }
+}
+
+/// Typed fields are stored as pairs: a field may carry a number, which a key
+/// of a JSON object cannot.
+mod typed_fields {
+    use std::collections::BTreeMap;
+
+    use serde::{Deserialize, Deserializer, Serializer};
+
+    use super::Field;
+
+    pub(super) fn serialize<S: Serializer>(
+        typed: &BTreeMap<Field, String>,
+        to: S,
+    ) -> Result<S::Ok, S::Error> {
+        to.collect_seq(typed)
+    }
+
+    pub(super) fn deserialize<'de, D: Deserializer<'de>>(
+        from: D,
+    ) -> Result<BTreeMap<Field, String>, D::Error> {
+        let pairs = Vec::<(Field, String)>::deserialize(from)?;
+        Ok(pairs.into_iter().collect())
     }
 }

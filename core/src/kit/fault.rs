@@ -2,6 +2,7 @@
 
 use crate::text::{Message, msg};
 
+use super::draft::rule;
 use super::rules::Unit;
 
 /// One fault of a sheet.
@@ -161,7 +162,32 @@ impl SheetFault {
     /// What the fitter is told: where, what, what to do.
     #[must_use]
     pub fn message(&self) -> Message {
-        self.why.message().text("at", self.at.clone())
+        self.why.message().message("at", place(&self.at))
+    }
+}
+
+/// A place in words: 'rings 3: adds'. Entries count from 1 on the screen.
+fn place(at: &str) -> Message {
+    if rule(at).is_none() || at.is_empty() {
+        return msg("kit-field-sheet");
+    }
+    let mut key = String::from("kit-field");
+    let mut numbers = Vec::new();
+    for part in at.split(['.', '[']) {
+        match part.strip_suffix(']') {
+            Some(number) => numbers.push(number.parse::<i64>().unwrap_or(0) + 1),
+            None => {
+                key.push('-');
+                key.push_str(&part.replace('_', "-"));
+            }
+        }
+    }
+    let field = Message::from_data(key);
+    match numbers.first() {
+        Some(number) => msg("kit-at-entry")
+            .message("field", field)
+            .count("number", *number),
+        None => field,
     }
 }
 

@@ -9,14 +9,20 @@
 //! milliseconds.
 
 mod clashes;
+mod draft;
 mod electrics;
 mod fault;
+pub mod library;
 mod limits;
 mod parse;
 mod parts;
+mod quick;
 mod rules;
+#[cfg(feature = "schema")]
+mod schema;
 mod senses;
 
+pub use draft::{Draft, Entry, FieldInfo, FieldNeed, check_typed, fields};
 pub use electrics::{
     ControlBox, Lead, Leads, Output, OutputKind, Socket, SupplyNeeds, Volume, ZoneShift,
 };
@@ -29,7 +35,10 @@ pub use parse::{LARGEST_SHEET, parse, to_json};
 pub use parts::{
     DEFAULT_LIFT_TOLERANCE, Grip, Heads, HoleFor, Holes, Insert, Material, MeasuredTotal, Ring,
 };
+pub use quick::{QuickField, QuickSheet};
 pub use rules::Unit;
+#[cfg(feature = "schema")]
+pub use schema::{json_schema, json_schema_file};
 pub use senses::{BeamWay, ObstacleLearn, Sensing, Signal};
 
 use serde::{Deserialize, Serialize};
@@ -50,6 +59,7 @@ pub const VERSION: u32 = 1;
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct KitSheet {
     /// Version of the sheet's format, 1.
+    #[serde(deserialize_with = "rules::whole")]
     pub rakeline_kit: u32,
     /// What the kit is called in the workshop.
     pub name: String,

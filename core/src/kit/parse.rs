@@ -46,7 +46,7 @@ pub(super) fn from_value(value: Value) -> Result<KitSheet, Vec<SheetFault>> {
     };
     match map.get("rakeline_kit") {
         None => return one("", Why::NotAKitSheet),
-        Some(found) if found.as_u64() != Some(u64::from(VERSION)) => {
+        Some(found) if found.as_f64() != Some(f64::from(VERSION)) => {
             return one(
                 "rakeline_kit",
                 Why::Version {
@@ -156,15 +156,12 @@ pub(super) fn single(value: &Value, kind: &Kind) -> Option<Why> {
             (None, Value::String(text)) if says_inches(text) => Some(Why::Inches),
             _ => Some(Why::NotANumber),
         },
-        (Kind::Whole { least, greatest }, value) => match (value.as_i64(), value.as_f64()) {
-            (Some(whole), _) => outside(
-                whole as f64,
-                Unit::Count,
-                f64::from(*least),
-                f64::from(*greatest),
-            ),
-            (None, Some(_)) => Some(Why::NotWhole),
-            (None, None) => Some(Why::NotANumber),
+        (Kind::Whole { least, greatest }, value) => match value.as_f64() {
+            Some(number) if number.fract() == 0.0 => {
+                outside(number, Unit::Count, f64::from(*least), f64::from(*greatest))
+            }
+            Some(_) => Some(Why::NotWhole),
+            None => Some(Why::NotANumber),
         },
         (Kind::Text { longest }, Value::String(text)) => {
             if text.trim().is_empty() {
@@ -216,4 +213,197 @@ pub(super) fn says_inches(text: &str) -> bool {
         && ["in", "in.", "inch", "inches", "\"", "″", "''"]
             .iter()
             .any(|mark| text.ends_with(mark))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::units::{Degrees, Millimetres};
+
+    const PLAIN: &str = include_str!("../../../assets/kits/plain-four.json");
+    const METAL: &str = include_str!("../../../assets/kits/metal-four.json");
+
+    fn with(place: &str, value: Value) -> Vec<SheetFault> {
+        let mut document: Value = serde_json::from_str(METAL).unwrap();
+        *document.pointer_mut(place).unwrap() = value;
+        parse(&document.to_string()).unwrap_err()
+    }
+
+    fn fault(at: &str, why: Why) -> Vec<SheetFault> {
+        vec![SheetFault::new(at, why)]
+    }
+
+    #[test]
+    fn both_kits_parse_and_come_back_equal_through_json() {
+        for kit in [PLAIN, METAL] {
+            let sheet = parse(kit).unwrap();
+            assert_eq!(parse(&to_json(&sheet)), Ok(sheet));
+        }
+    }
+
+    #[test]
+    fn what_is_left_out_is_not_given_and_defaults_are_stated() {
+        let sheet = parse(
+            r#"{"rakeline_kit":1,"name":"k","heads":{"labels":["1"]},"rings":[{"name":"2","lift":2}],
+            "aim":{"least":0,"greatest":9,"target":4},"holes":{"head":21},
+            "mark_out":{"inner":280,"corner_gap_least":180}}"#,
+        )
+        .unwrap();
+        assert_eq!(sheet.heads.depth, None);
+        assert_eq!(sheet.obstacle_learn, None);
+        assert_eq!(sheet.lift_tolerance, Degrees(0.5));
+        assert_eq!(sheet.mark_out.corner_gap_greatest, Millimetres(450.0));
+        assert_eq!(sheet.mark_out.spacing_least, Millimetres(150.0));
+        assert_eq!(sheet.mark_out.spacing_greatest, None);
+    }
+
+    #[test]
+    fn unknown_fields_of_a_newer_version_survive_at_every_level() {
+        let mut document: Value = serde_json::from_str(METAL).unwrap();
+        for place in [
+            "",
+            "/heads",
+            "/rings/1",
+            "/inserts/0",
+            "/leads/head",
+            "/mark_out",
+        ] {
+            document.pointer_mut(place).unwrap()["later"] = serde_json::json!({ "deep": [1, 2] });
+        }
+        let sheet = parse(&document.to_string()).unwrap();
+        let written: Value = serde_json::from_str(&to_json(&sheet)).unwrap();
+        for place in [
+            "",
+            "/heads",
+            "/rings/1",
+            "/inserts/0",
+            "/leads/head",
+            "/mark_out",
+        ] {
+            let kept = &written.pointer(place).unwrap()["later"];
+            assert_eq!(*kept, serde_json::json!({ "deep": [1, 2] }), "{place}");
+        }
+    }
+
+    #[test]
+    fn ten_megabytes_are_refused_before_they_are_read() {
+        // Not even JSON: the size is judged first.
+        let huge = "[".repeat(10_000_000);
+        let why = Why::DocumentTooLarge { bytes: 10_000_000 };
+        assert_eq!(parse(&huge), Err(fault("", why)));
+    }
+
+    #[test]
+    fn deep_nesting_is_refused_and_does_not_overflow() {
+        let deep = "[".repeat(900_000);
+        let faults = parse(&deep).unwrap_err();
+        assert!(matches!(faults[0].why, Why::NotJson { .. }));
+    }
+
+    #[test]
+    fn no_json_says_line_and_column() {
+        let faults = parse("{\n  \"rakeline_kit\": 1,\n  oops }").unwrap_err();
+        assert_eq!(faults, fault("", Why::NotJson { line: 3, column: 3 }));
+    }
+
+    #[test]
+    fn other_json_is_not_taken_for_a_sheet() {
+        for other in ["[]", "7", "null", "{}", r#"{"name":"k"}"#] {
+            assert_eq!(parse(other), Err(fault("", Why::NotAKitSheet)), "{other}");
+        }
+    }
+
+    #[test]
+    fn a_wrong_version_is_named() {
+        let found = "2".to_owned();
+        let faults = with("/rakeline_kit", 2.into());
+        assert_eq!(faults, fault("rakeline_kit", Why::Version { found }));
+    }
+
+    #[test]
+    fn inches_are_refused_in_three_guises() {
+        let found = "in".to_owned();
+        assert_eq!(
+            with("/units", "in".into()),
+            fault("units", Why::Units { found })
+        );
+        let at = "holes.head";
+        assert_eq!(with("/holes/head", "0.83\"".into()), fault(at, Why::Inches));
+        let value = 0.83;
+        assert_eq!(
+            with("/holes/head", value.into()),
+            fault(at, Why::LooksLikeInches { value })
+        );
+    }
+
+    #[test]
+    fn sizes_that_cannot_be_say_by_how_much() {
+        let value = -21.0;
+        assert_eq!(
+            with("/holes/head", value.into()),
+            fault("holes.head", Why::Negative { value })
+        );
+        let why = Why::TooGreat {
+            value: 2100.0,
+            greatest: 90.0,
+            unit: Unit::Millimetres,
+        };
+        assert_eq!(with("/holes/head", 2100.0.into()), fault("holes.head", why));
+    }
+
+    #[test]
+    fn every_fault_is_named_at_once() {
+        let mut document: Value = serde_json::from_str(METAL).unwrap();
+        document["rings"] = Value::Array(Vec::new());
+        document["holes"]["head"] = "twenty".into();
+        document["inserts"][1]["lift"] = Value::Null;
+        document["obstacle_learn"]["cycles"] = 6.5.into();
+        document["aim"].as_object_mut().unwrap().remove("target");
+        let faults = parse(&document.to_string()).unwrap_err();
+        let places: Vec<&str> = faults.iter().map(|f| f.at.as_str()).collect();
+        let wanted = [
+            "rings",
+            "inserts[1].lift",
+            "aim.target",
+            "holes.head",
+            "obstacle_learn.cycles",
+        ];
+        assert_eq!(places, wanted);
+        assert_eq!(faults[0].why, Why::TooFew { least: 1 });
+        assert_eq!(faults[4].why, Why::NotWhole);
+    }
+
+    #[test]
+    fn contradictions_say_where_and_why() {
+        let twice = |value: &str| Why::Twice {
+            value: value.to_owned(),
+        };
+        assert_eq!(
+            with("/heads/labels/3", "1 ".into()),
+            fault("heads.labels[3]", twice("1"))
+        );
+        let name = "steeper".to_owned();
+        assert_eq!(
+            with("/totals/0/insert", "steeper".into()),
+            fault("totals[0].insert", Why::UnknownInsert { name })
+        );
+        let why = Why::LeastAboveGreatest {
+            least: 12.0,
+            greatest: 9.0,
+            unit: Unit::Degrees,
+        };
+        assert_eq!(with("/aim/least", 12.into()), fault("aim", why));
+    }
+
+    #[test]
+    fn a_fault_names_its_place_in_words_and_counts_from_one() {
+        let faults = with("/rings/2/lift", "steep".into());
+        let wanted = crate::text::msg("kit-fault-not-a-number").message(
+            "at",
+            crate::text::msg("kit-at-entry")
+                .message("field", crate::text::msg("kit-field-rings-lift"))
+                .count("number", 3),
+        );
+        assert_eq!(faults[0].message(), wanted);
+    }
 }

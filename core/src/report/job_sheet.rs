@@ -3,13 +3,14 @@
 use chrono::{DateTime, FixedOffset};
 
 use super::{Block, Document, Section};
+use crate::decide::mark_out::NoDrill;
 use crate::decide::ring_set::{RingChoice, Verdict};
 use crate::drawing::marks_drawing;
 use crate::estimate::ground::{Ground, GroundHow};
 use crate::estimate::rake::{Against, Origin, U_UNZEROED};
 use crate::job::{
-    ClockTrust, JobState, Particular, Spot, Tape, aim_with_ring, face_with_plus_minus, rake_at,
-    ring_choice,
+    ClockTrust, JobState, Particular, Spot, Tape, aim_with_ring, face_with_plus_minus,
+    offset_words, rake_at, ring_choice,
 };
 use crate::text::{Message, msg};
 use crate::units::{COVERAGE_95, Degrees, Estimate};
@@ -20,6 +21,7 @@ pub fn job_sheet(job: &JobState, at: DateTime<FixedOffset>, zone: &str) -> Docum
     let mut sections = vec![particulars(job, at, zone)];
     sections.push(marks(job));
     sections.push(heads(job));
+    sections.extend(checked(job));
     let open = not_done(job);
     if !open.is_empty() {
         sections.push(Section {
@@ -106,14 +108,25 @@ fn marks(job: &JobState) -> Section {
                     .mm("left", marks.half_left.0)
                     .mm("right", marks.half_right.0),
             ),
-            (msg("sheet-plan"), marks.kind.message()),
+            (msg("sheet-plan"), marks.from.message()),
             (msg("sheet-tape"), tape),
         ]));
+    }
+    let areas: Vec<Message> = job.mark_out.no_drill.iter().map(area_words).collect();
+    if !areas.is_empty() {
+        blocks.push(Block::Lines(areas));
     }
     Section {
         heading: msg("sheet-marks"),
         blocks,
     }
+}
+
+fn area_words(area: &NoDrill) -> Message {
+    msg("sheet-kept-clear")
+        .message("why", area.why.message())
+        .message("from", offset_words(area.from))
+        .message("to", offset_words(area.to))
 }
 
 fn heads(job: &JobState) -> Section {
@@ -224,19 +237,52 @@ fn sized(words: Message, slope: Estimate<Degrees>) -> Message {
         .deg("plus", slope.expanded().0)
 }
 
+/// The check before drilling, as far as it went.
+fn checked(job: &JobState) -> Option<Section> {
+    job.marks.as_ref()?;
+    let time = |at: &DateTime<FixedOffset>| at.format("%-d %b %Y, %H:%M").to_string();
+    let tape = job.check.tape_at.as_ref().map_or_else(
+        || msg("sheet-check-tape-open"),
+        |at| msg("sheet-check-tape").text("when", time(at)),
+    );
+    let seen: Vec<String> = job
+        .check
+        .seen_behind
+        .iter()
+        .filter_map(|seen| job.spots.get(seen.spot))
+        .map(|spot| spot.label.clone())
+        .collect();
+    let behind = if seen.is_empty() {
+        msg("sheet-check-behind-open")
+    } else {
+        msg("sheet-check-behind").text("labels", seen.join(", "))
+    };
+    let agreed = job.check.agreed.as_ref().map_or_else(
+        || msg("sheet-check-agreed-open"),
+        |agreed| {
+            msg("agreed-by")
+                .text("name", agreed.name.clone())
+                .message("how", agreed.how.message())
+                .text("when", time(&agreed.at))
+        },
+    );
+    Some(Section {
+        heading: msg("sheet-check"),
+        blocks: vec![Block::Pairs(vec![
+            (msg("sheet-check-tape-name"), tape),
+            (msg("sheet-check-behind-name"), behind),
+            (msg("sheet-check-agreed-name"), agreed),
+        ])],
+    })
+}
+
 fn head_row(job: &JobState, index: usize, spot: &Spot) -> Vec<Message> {
     let none = || msg("sheet-not-measured");
     let position = job
         .marks
         .as_ref()
         .and_then(|marks| marks.offsets.get(index))
-        .map_or_else(none, |offset| {
-            if offset.0 < 0.0 {
-                msg("sheet-mm-left").mm("mm", -offset.0)
-            } else {
-                msg("sheet-mm-right").mm("mm", offset.0)
-            }
-        });
+        .map_or_else(none, |offset| offset_words(*offset));
     let face = face_with_plus_minus(job, spot).unwrap_or_else(none);
     let choice = ring_choice(job, spot);
     let ring = choice.as_ref().map_or_else(none, RingChoice::headline);
@@ -286,7 +332,16 @@ fn not_done(job: &JobState) -> Vec<Message> {
                 .deg("plus", U_UNZEROED.0 * COVERAGE_95),
         );
     }
-    lines.push(msg("sheet-open-behind"));
+    let unseen: Vec<String> = job
+        .spots
+        .iter()
+        .enumerate()
+        .filter(|(spot, _)| !job.check.seen_behind.iter().any(|seen| seen.spot == *spot))
+        .map(|(_, place)| place.label.clone())
+        .collect();
+    if !unseen.is_empty() {
+        lines.push(msg("sheet-open-behind").text("labels", unseen.join(", ")));
+    }
     lines
 }
 

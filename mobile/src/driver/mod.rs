@@ -7,12 +7,14 @@
 mod intent;
 mod jobs;
 mod keeping;
+mod layout;
 mod reading;
 mod state;
 mod typed_face;
 mod work;
 
 pub use intent::{Action, Intent, Now, Place};
+pub use layout::{CheckIntent, MarkOutIntent};
 pub use reading::{Phase, Reading};
 pub use state::{
     AppState, Boot, JobEntry, LeftHow, LeftJob, Notice, OpenJob, Saved, Settings, UndoOf,
@@ -60,7 +62,10 @@ pub fn handle(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
         Intent::Rename(name) => work::rename(app, name, now),
         Intent::Particular(which, text) => work::particular(app, which, text, now),
         Intent::Type(field, text) => work::typed(app, field, text, now),
+        Intent::ShowMarks => work::show_marks(app, now),
         Intent::PlanMarks(kind) => work::plan_marks(app, kind, now),
+        Intent::MarkOut(intent) => layout::mark_out(app, intent, now),
+        Intent::Check(intent) => layout::check(app, intent, now),
         Intent::TapeOn => work::tape_on(app, now),
         Intent::Undo => work::undo(app, now),
         Intent::IssueSheet => work::issue_sheet(app, now),

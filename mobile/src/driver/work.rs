@@ -1,7 +1,9 @@
 //! The open job: what was typed, planned and taped, one step back, the sheet.
 
 use rakeline_core::decide::mark_out::PlanKind;
-use rakeline_core::job::{self, Field, HalfWidths, JobEvent, JobState, Particular, Tape};
+use rakeline_core::job::{
+    self, Field, HalfWidths, JobEvent, JobState, MarksFrom, Particular, Tape,
+};
 use rakeline_core::text::Message;
 use rakeline_core::units::Millis;
 
@@ -114,6 +116,24 @@ pub(super) fn typed(app: &mut AppState, field: Field, text: String, now: &Now) -
     event(app, JobEvent::Typed(field, text), Back::Typing, now)
 }
 
+/// Shows the marks. Where none were planned for what is typed, the proposed
+/// plan is taken; where none is proposed, the screen asks for a pick.
+pub(super) fn show_marks(app: &mut AppState, now: &Now) -> Vec<Action> {
+    let Some(job) = app.job() else {
+        return Vec::new();
+    };
+    if job.marks.is_some() && !job::marks_are_stale(job) {
+        return show(app, Step::Marks, Shown::NotYet);
+    }
+    match job::plans(job) {
+        Some(Ok(plans)) => match plans.proposed {
+            Some(kind) => plan_marks(app, kind, now),
+            None => show(app, Step::Marks, Shown::NotYet),
+        },
+        _ => Vec::new(),
+    }
+}
+
 /// Plans the marks from what stands in the two fields and shows them. The
 /// same marks again are no new step.
 pub(super) fn plan_marks(app: &mut AppState, kind: PlanKind, now: &Now) -> Vec<Action> {
@@ -129,7 +149,7 @@ pub(super) fn plan_marks(app: &mut AppState, kind: PlanKind, now: &Now) -> Vec<A
     let offsets = plans.get(kind).marks.clone();
     let same = job.marks.as_ref().is_some_and(|marks| {
         marks.offsets == offsets
-            && marks.kind == kind
+            && marks.from == MarksFrom::Plan(kind)
             && marks.half_left == left
             && marks.half_right == right
     });

@@ -91,6 +91,10 @@ fn stage_of(job: &JobState, step: Step) -> Stage {
             job.marks.is_none(),
         ),
         Step::Faces | Step::Rings => (read == job.spots.len(), job.marks.is_none()),
+        Step::Check => (
+            job.check.tape_at.is_some() && job.check.agreed.is_some(),
+            job.marks.is_none(),
+        ),
         Step::Sheet => (!job.sheets.is_empty(), false),
     };
     match (done, shut) {

@@ -188,7 +188,10 @@ pub(super) fn hindrances(sheet: &KitSheet, facts: &SpotFacts) -> Vec<Option<Outc
     let material = facts.material;
     let needs = needs_insert(sheet, material);
     let old_too_large = |covers: Millimetres| match facts.old_hole {
-        Some(old_hole) if old_hole > covers => Some(Outcome::OldHoleTooLarge { old_hole, covers }),
+        // A hole that is no number counts as too large.
+        Some(old_hole) if old_hole.0.total_cmp(&covers.0).is_gt() => {
+            Some(Outcome::OldHoleTooLarge { old_hole, covers })
+        }
         _ => None,
     };
     let bare = if needs {
@@ -277,7 +280,8 @@ impl Bounds {
 }
 
 /// The first by the order of preference among those whose aim is inside;
-/// `u_rake` is `None` when everything counts as exact.
+/// `u_rake` is `None` when everything counts as exact. `usable` is sorted by
+/// parts and hole, so that the first rank with anything inside ends the search.
 pub(super) fn pick(
     usable: &[Usable],
     bounds: &Bounds,
@@ -286,6 +290,9 @@ pub(super) fn pick(
 ) -> Option<usize> {
     let mut best: Option<usize> = None;
     for (i, candidate) in usable.iter().enumerate() {
+        if best.is_some_and(|b| candidate.by_parts_and_hole(&usable[b]).is_gt()) {
+            break;
+        }
         let u = u_rake.map_or(0.0, |u| u.hypot(candidate.u_lift));
         if !bounds.hold(rake + candidate.lift, u) {
             continue;

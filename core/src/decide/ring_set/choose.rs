@@ -72,7 +72,8 @@ fn usable(
     hindered: &[Option<Outcome>],
     facts: &SpotFacts,
 ) -> Vec<Usable> {
-    all.iter()
+    let mut usable: Vec<Usable> = all
+        .iter()
         .enumerate()
         .filter(|(_, c)| hindered[slot(c.insert)].is_none())
         .map(|(index, c)| Usable {
@@ -82,7 +83,9 @@ fn usable(
             added_parts: c.added_parts,
             hole: hole(sheet, c.insert, facts).0,
         })
-        .collect()
+        .collect();
+    usable.sort_by(Usable::by_parts_and_hole);
+    usable
 }
 
 fn decide(sheet: &KitSheet, all: &[Combination], facts: &SpotFacts) -> RingChoice {

@@ -53,10 +53,10 @@ fn between(usable: &[Usable], bounds: &Bounds, here: f64, to: f64) -> Window {
     };
     match right.map(|i| &usable[i]) {
         Some(now) => {
-            consider(bounds.greatest - now.lift);
             for other in usable {
                 match other.by_parts_and_hole(now) {
-                    core::cmp::Ordering::Greater => {}
+                    // Sorted by rank: nothing better follows.
+                    core::cmp::Ordering::Greater => break,
                     core::cmp::Ordering::Less => consider(bounds.least - other.lift),
                     core::cmp::Ordering::Equal => {
                         consider(bounds.least - other.lift);

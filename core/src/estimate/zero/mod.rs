@@ -6,11 +6,18 @@
 //! inside the system gives only the direction of a, so its length k comes
 //! first from |S⁻¹(k a - b)| = 1.
 
+pub mod poses;
+pub mod solve;
+
 use serde::{Deserialize, Serialize};
 
 use crate::estimate::contact::Feet;
+use crate::estimate::propagate::propagate;
 use crate::estimate::rake::{Seat, Side, rake_against_gravity};
+use crate::estimate::seating::Seating;
 use crate::estimate::still::StillReading;
+use crate::estimate::zero::poses::PoseReading;
+use crate::estimate::zero::solve::{ZeroFault, zero_phone};
 use crate::sample::{STANDARD_GRAVITY, Source, UpVector, length};
 use crate::text::{Message, msg};
 use crate::units::{Degrees, Estimate, Millis};
@@ -63,8 +70,8 @@ pub struct Zeroing {
     pub unknowns: [f64; UNKNOWNS],
     /// Covariance of the unknowns, rows one after the other.
     pub covariance: Vec<f64>,
-    /// Poses used.
-    pub poses: usize,
+    /// Poses it was found from, so that it can be solved again.
+    pub poses: Vec<PoseReading>,
     /// Root mean square of what is left after the fit, one direction.
     pub spread: Degrees,
     /// Face angle at an upright face with the phone's back, before zeroing
@@ -107,25 +114,30 @@ impl Zeroing {
             return None;
         }
         let at = |unknowns: &[f64; UNKNOWNS]| {
-            corrected(unknowns, still)
-                .map(|up| rake_against_gravity(up, side, seat_of(unknowns, side)))
+            let up = corrected(unknowns, still)?;
+            Some([rake_against_gravity(up, side, seat_of(unknowns, side)).0])
         };
-        let value = at(&self.unknowns)?;
-        let mut slope = [0.0; UNKNOWNS];
-        for (i, s) in slope.iter_mut().enumerate() {
-            let mut moved = self.unknowns;
-            moved[i] += SLOPE_STEP;
-            let above = at(&moved)?;
-            moved[i] -= 2.0 * SLOPE_STEP;
-            *s = (above - at(&moved)?).0 / (2.0 * SLOPE_STEP);
+        let mut covariance = [[0.0; UNKNOWNS]; UNKNOWNS];
+        for (row, kept) in covariance
+            .iter_mut()
+            .zip(self.covariance.chunks_exact(UNKNOWNS))
+        {
+            row.copy_from_slice(kept);
         }
-        let variance: f64 = self
-            .covariance
-            .chunks_exact(UNKNOWNS)
-            .zip(slope)
-            .map(|(row, s)| s * row.iter().zip(slope).map(|(c, t)| c * t).sum::<f64>())
-            .sum();
-        Some(Estimate::new(value, Degrees(variance.max(0.0).sqrt())))
+        let ([value], [[variance]]) = propagate(at, &self.unknowns, &covariance)?;
+        Some(Estimate::new(
+            Degrees(value),
+            Degrees(variance.max(0.0).sqrt()),
+        ))
+    }
+
+    /// The same poses solved again, with how well the phone turned out to
+    /// sit in the job's repeats.
+    ///
+    /// # Errors
+    /// When the poses do not fit by that seating.
+    pub fn seated(&self, seating: Seating) -> Result<Self, ZeroFault> {
+        zero_phone(&self.poses, self.profile.clone(), seating, self.at)
     }
 
     /// Why zeroing should be done again; `None` while it holds.
@@ -146,10 +158,6 @@ impl Zeroing {
     }
 }
 
-/// Step of the numerical slopes: offsets, scales and seats are all of the
-/// order 0.01.
-const SLOPE_STEP: f64 = 1e-5;
-
 /// Seat of a side among the unknowns.
 pub(crate) fn seat_of(unknowns: &[f64; UNKNOWNS], side: Side) -> Seat {
     let [.., wx, wy, rx, ry] = *unknowns;
@@ -167,7 +175,7 @@ fn corrected(unknowns: &[f64; UNKNOWNS], still: &StillReading) -> Option<UpVecto
     }
 }
 
-fn unscaled(unknowns: &[f64; UNKNOWNS], a: [f64; 3]) -> [f64; 3] {
+pub(crate) fn unscaled(unknowns: &[f64; UNKNOWNS], a: [f64; 3]) -> [f64; 3] {
     [0, 1, 2].map(|i| (a[i] - unknowns[i]) / (1.0 + unknowns[3 + i]))
 }
 

@@ -1,0 +1,419 @@
+//! A sheet while it is edited: everything typed is kept, right or wrong.
+
+use serde_json::{Map, Value};
+
+use super::parse::{from_value, single};
+use super::rules::{Field, Kind, Need, SHEET, Unit};
+use super::{KitSheet, SheetFault, VERSION};
+use crate::text::Message;
+
+/// A sheet that is being typed. What is typed stays as it is until it makes
+/// a sheet; fields of a newer version are kept.
+///
+/// Paths are as in [`SheetFault::at`]: `mark_out.inner`, `rings[2].lift`.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Draft {
+    value: Value,
+}
+
+/// What an editor must know about a field.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FieldInfo {
+    /// Its path, with `[]` for the entries of a list: `rings[].lift`.
+    pub path: String,
+    /// How it is typed.
+    pub entry: Entry,
+    /// Whether a sheet can do without it.
+    pub need: FieldNeed,
+}
+
+/// Whether a sheet can do without a field.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum FieldNeed {
+    /// It must be there where its group is.
+    Required,
+    /// It may stay 'not given', or a stated default holds.
+    MayBeMissing,
+}
+
+/// How a field is typed.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Entry {
+    /// A number in a unit.
+    Number(Unit),
+    /// A text.
+    Text,
+    /// One of these words.
+    OneOf(&'static [&'static str]),
+    /// `true` or `false`.
+    Switch,
+    /// A list; its entries' fields follow with `[]` in their paths.
+    List,
+}
+
+/// Every field of a sheet in the order of an editor; groups are opened.
+#[must_use]
+pub fn fields() -> Vec<FieldInfo> {
+    let mut all = Vec::new();
+    for field in SHEET {
+        if field.name != "rakeline_kit" {
+            describe(
+                field.name.to_owned(),
+                &field.kind,
+                need(field.need),
+                &mut all,
+            );
+        }
+    }
+    all
+}
+
+fn need(need: Need) -> FieldNeed {
+    match need {
+        Need::Required => FieldNeed::Required,
+        Need::Defaulted | Need::Optional => FieldNeed::MayBeMissing,
+    }
+}
+
+fn describe(path: String, kind: &Kind, need_here: FieldNeed, all: &mut Vec<FieldInfo>) {
+    let entry = match kind {
+        Kind::Group(fields) => {
+            for field in *fields {
+                let below = format!("{path}.{}", field.name);
+                describe(below, &field.kind, need(field.need), all);
+            }
+            return;
+        }
+        Kind::Number { unit, .. } => Entry::Number(*unit),
+        Kind::Whole { .. } => Entry::Number(Unit::Count),
+        Kind::Text { .. } => Entry::Text,
+        Kind::OneOf(words) => Entry::OneOf(words),
+        Kind::Switch => Entry::Switch,
+        Kind::List { .. } => Entry::List,
+    };
+    all.push(FieldInfo {
+        path: path.clone(),
+        entry,
+        need: need_here,
+    });
+    if let Kind::List { of, .. } = kind {
+        describe(format!("{path}[]"), of, FieldNeed::Required, all);
+    }
+}
+
+/// One step of a path.
+#[derive(Clone, Copy, Debug, PartialEq)]
+enum Step<'a> {
+    Name(&'a str),
+    Entry(usize),
+}
+
+fn steps(path: &str) -> Vec<Step<'_>> {
+    path.split(['.', '['])
+        .filter(|part| !part.is_empty())
+        .map(|part| match part.strip_suffix(']') {
+            Some(number) => Step::Entry(number.parse().unwrap_or(0)),
+            None => Step::Name(part),
+        })
+        .collect()
+}
+
+/// The rule of a path; indices are ignored.
+pub(super) fn rule(path: &str) -> Option<Kind> {
+    fn find(fields: &[Field], name: &str) -> Option<Kind> {
+        fields.iter().find(|f| f.name == name).map(|f| f.kind)
+    }
+    let mut kind = Kind::Group(SHEET);
+    for step in steps(path) {
+        kind = match (step, kind) {
+            (Step::Name(name), Kind::Group(fields)) => find(fields, name)?,
+            (Step::Entry(_), Kind::List { of, .. }) => *of,
+            _ => return None,
+        };
+    }
+    Some(kind)
+}
+
+/// What is wrong with what is typed into a field, while it is typed; `None`
+/// when it fits, and for an empty field (whether it may be empty is said
+/// when the sheet is kept).
+#[must_use]
+pub fn check_typed(path: &str, typed: &str) -> Option<Message> {
+    if typed.trim().is_empty() {
+        return None;
+    }
+    let kind = rule(path)?;
+    let why = single(&as_value(&kind, typed), &kind)?;
+    Some(SheetFault::new(path, why).message())
+}
+
+/// What is typed as the JSON value that the field wants, or as the plain
+/// text where it is none; a decimal comma is taken as a point.
+pub(super) fn as_value(kind: &Kind, typed: &str) -> Value {
+    let trimmed = typed.trim();
+    let text = || Value::String(typed.to_owned());
+    match kind {
+        Kind::Number { .. } => number(trimmed).map_or_else(text, Value::from),
+        Kind::Whole { .. } => trimmed.parse::<i64>().map_or_else(|_| text(), Value::from),
+        Kind::Switch => trimmed.parse::<bool>().map_or_else(|_| text(), Value::from),
+        _ => Value::String(trimmed.to_owned()),
+    }
+}
+
+/// A typed number; a decimal comma or point, nothing else beside it.
+pub(super) fn number(typed: &str) -> Option<f64> {
+    let plain = typed.trim().replace(',', ".").replace('\u{2212}', "-");
+    let fits = plain
+        .chars()
+        .all(|c| c.is_ascii_digit() || matches!(c, '.' | '-' | '+'));
+    plain
+        .parse::<f64>()
+        .ok()
+        .filter(|value| fits && value.is_finite())
+}
+
+impl Draft {
+    /// A sheet with nothing given.
+    #[must_use]
+    pub fn blank() -> Self {
+        let mut map = Map::new();
+        map.insert("rakeline_kit".to_owned(), Value::from(VERSION));
+        Self {
+            value: Value::Object(map),
+        }
+    }
+
+    /// Begins with a sheet.
+    #[must_use]
+    pub fn of(sheet: &KitSheet) -> Self {
+        Self {
+            value: serde_json::to_value(sheet).unwrap_or_default(),
+        }
+    }
+
+    /// What stands in a field, as it is typed; empty when not given.
+    #[must_use]
+    pub fn typed(&self, path: &str) -> String {
+        match self.at(path) {
+            Some(Value::String(text)) => text.clone(),
+            Some(Value::Null) | None => String::new(),
+            Some(Value::Number(n)) => n.as_f64().map_or_else(|| n.to_string(), |f| f.to_string()),
+            Some(other) => other.to_string(),
+        }
+    }
+
+    /// How many entries a list has.
+    #[must_use]
+    pub fn entries(&self, path: &str) -> usize {
+        self.at(path).and_then(Value::as_array).map_or(0, Vec::len)
+    }
+
+    fn at(&self, path: &str) -> Option<&Value> {
+        let mut here = &self.value;
+        for step in steps(path) {
+            here = match step {
+                Step::Name(name) => here.get(name)?,
+                Step::Entry(i) => here.get(i)?,
+            };
+        }
+        Some(here)
+    }
+
+    /// Puts what is typed into a field; nothing typed makes it 'not given'.
+    /// A path that no sheet has changes nothing.
+    pub fn set(&mut self, path: &str, typed: &str) {
+        let Some(kind) = rule(path) else { return };
+        if typed.trim().is_empty() {
+            self.clear(path);
+        } else if let Some(place) = self.place(path) {
+            *place = as_value(&kind, typed);
+        }
+    }
+
+    /// Adds an empty entry to a list.
+    pub fn add(&mut self, path: &str) {
+        let Some(Kind::List { of, .. }) = rule(path) else {
+            return;
+        };
+        let empty = match of {
+            Kind::Group(_) => Value::Object(Map::new()),
+            _ => Value::String(String::new()),
+        };
+        if let Some(place) = self.place(path) {
+            match place {
+                Value::Array(entries) => entries.push(empty),
+                other => *other = Value::Array(vec![empty]),
+            }
+        }
+    }
+
+    /// Takes an entry out of a list.
+    pub fn remove(&mut self, path: &str, entry: usize) {
+        if let Some(Value::Array(entries)) = self.place(path)
+            && entry < entries.len()
+        {
+            entries.remove(entry);
+        }
+    }
+
+    /// The place of a path, made where groups on the way are missing;
+    /// `None` past the end of a list.
+    fn place(&mut self, path: &str) -> Option<&mut Value> {
+        let mut here = &mut self.value;
+        for step in steps(path) {
+            here = match step {
+                Step::Name(name) => {
+                    if !here.is_object() {
+                        *here = Value::Object(Map::new());
+                    }
+                    here.as_object_mut()?
+                        .entry(name.to_owned())
+                        .or_insert(Value::Null)
+                }
+                Step::Entry(i) => here.as_array_mut()?.get_mut(i)?,
+            };
+        }
+        Some(here)
+    }
+
+    /// Makes a field 'not given', and with it groups that become empty.
+    fn clear(&mut self, path: &str) {
+        let steps = steps(path);
+        take_out(&mut self.value, &steps);
+    }
+
+    /// The sheet, or everything that is still wrong.
+    ///
+    /// # Errors
+    /// Every fault, as [`super::parse`] names them.
+    pub fn sheet(&self) -> Result<KitSheet, Vec<SheetFault>> {
+        from_value(self.value.clone())
+    }
+}
+
+fn take_out(here: &mut Value, steps: &[Step<'_>]) {
+    match (steps, here) {
+        ([Step::Name(name)], Value::Object(map)) => {
+            map.remove(*name);
+        }
+        ([Step::Entry(i)], Value::Array(entries)) => {
+            if let Some(entry) = entries.get_mut(*i) {
+                *entry = Value::String(String::new());
+            }
+        }
+        ([Step::Name(name), rest @ ..], Value::Object(map)) => {
+            if let Some(below) = map.get_mut(*name) {
+                take_out(below, rest);
+                if below.as_object().is_some_and(Map::is_empty) {
+                    map.remove(*name);
+                }
+            }
+        }
+        ([Step::Entry(i), rest @ ..], Value::Array(entries)) => {
+            if let Some(below) = entries.get_mut(*i) {
+                take_out(below, rest);
+            }
+        }
+        _ => {}
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::kit::parse;
+    use crate::units::Degrees;
+
+    const METAL: &str = include_str!("../../../assets/kits/metal-four.json");
+    const TEXTS: &str = include_str!("../../../assets/texts/en.ftl");
+
+    #[test]
+    fn a_sheet_goes_through_the_editor_unchanged() {
+        let sheet = parse(METAL).unwrap();
+        assert_eq!(Draft::of(&sheet).sheet(), Ok(sheet));
+    }
+
+    #[test]
+    fn what_is_typed_wrong_stays_as_typed_and_is_named() {
+        let mut draft = Draft::of(&parse(METAL).unwrap());
+        draft.set("rings[1].lift", "5 deg");
+        assert_eq!(draft.typed("rings[1].lift"), "5 deg");
+        let faults = draft.sheet().unwrap_err();
+        assert_eq!(faults[0].at, "rings[1].lift");
+        draft.set("rings[1].lift", "5,5");
+        assert_eq!(draft.sheet().unwrap().rings[1].lift, Degrees(5.5));
+        assert_eq!(draft.typed("heads.depth"), "17");
+    }
+
+    #[test]
+    fn an_emptied_field_is_not_given_and_takes_its_empty_group_with_it() {
+        let mut draft = Draft::of(&parse(METAL).unwrap());
+        draft.set("output.kind", "");
+        draft.set("heads.depth", " ");
+        let sheet = draft.sheet().unwrap();
+        assert_eq!(sheet.output, None);
+        assert_eq!(sheet.heads.depth, None);
+    }
+
+    #[test]
+    fn entries_are_added_and_taken_out() {
+        let mut draft = Draft::of(&parse(METAL).unwrap());
+        draft.add("rings");
+        assert_eq!(draft.entries("rings"), 5);
+        assert_eq!(draft.sheet().unwrap_err()[0].at, "rings[4].name");
+        draft.set("rings[4].name", "17");
+        draft.set("rings[4].lift", "17");
+        assert_eq!(draft.sheet().unwrap().rings[4].lift, Degrees(17.0));
+        draft.remove("rings", 4);
+        draft.remove("rings", 40);
+        assert_eq!(draft.sheet().unwrap(), parse(METAL).unwrap());
+    }
+
+    #[test]
+    fn a_whole_sheet_can_be_typed_from_nothing() {
+        let mut draft = Draft::blank();
+        assert!(draft.sheet().is_err());
+        draft.add("heads.labels");
+        draft.add("rings");
+        for (path, typed) in [
+            ("name", "From nothing"),
+            ("heads.labels[0]", "L"),
+            ("rings[0].name", "2"),
+            ("rings[0].lift", "2"),
+            ("aim.least", "0"),
+            ("aim.greatest", "9"),
+            ("aim.target", "4"),
+            ("mark_out.inner", "280"),
+            ("mark_out.corner_gap_least", "180"),
+            ("holes.head", "21"),
+        ] {
+            assert_eq!(check_typed(path, typed), None, "{path}");
+            draft.set(path, typed);
+        }
+        assert_eq!(draft.sheet().unwrap().heads.labels, ["L"]);
+    }
+
+    #[test]
+    fn a_path_that_no_sheet_has_changes_nothing() {
+        let mut draft = Draft::of(&parse(METAL).unwrap());
+        let before = draft.clone();
+        draft.set("rings.lift", "3");
+        draft.set("nowhere", "3");
+        draft.set("rings[9].lift", "3");
+        draft.add("aim");
+        assert_eq!(draft, before);
+    }
+
+    #[test]
+    fn every_field_has_a_word() {
+        for field in fields() {
+            let key = field.path.replace("[]", "").replace(['.', '_'], "-");
+            assert!(
+                TEXTS.contains(&format!("\nkit-field-{key} = ")),
+                "{}",
+                field.path
+            );
+        }
+        assert!(fields().len() > 80);
+    }
+}

@@ -1,0 +1,127 @@
+//! Bench suite `kit`: speed of ring sets and of opening a library, and the
+//! enumeration of the tests on more cases and another seed.
+
+use std::hint::black_box;
+use std::time::Instant;
+
+use rakeline_core::decide::ring_set::{RakeOrigin, SpotFacts, choose, choose_all};
+use rakeline_core::kit::{self, KitSheet};
+use rakeline_core::units::{Degrees, Estimate};
+use rakeline_tests::dice::Dice;
+use rakeline_tests::kit_cases::case;
+use serde_json::json;
+
+fn bar(figure: &str, value: f64, limit: f64) -> bool {
+    let met = value <= limit;
+    let verdict = if met { "ok" } else { "short" };
+    println!("bar {figure} {value:.2} <= {limit} {verdict}");
+    met
+}
+
+fn median(mut values: Vec<f64>) -> f64 {
+    values.sort_by(f64::total_cmp);
+    values.get(values.len() / 2).copied().unwrap_or(f64::NAN)
+}
+
+/// Eight rings, six inserts, half of the combinations measured.
+fn large_sheet() -> Option<KitSheet> {
+    let rings: Vec<_> = (0..8)
+        .map(|i| json!({ "name": format!("ring {i}"), "lift": 2.0 * f64::from(i) + 1.0 }))
+        .collect();
+    let inserts: Vec<_> = (0..6)
+        .map(|i| json!({ "name": format!("insert {i}"), "lift": 1.5 * f64::from(i), "hole": 26 + i }))
+        .collect();
+    let totals: Vec<_> = (0..8)
+        .flat_map(|r| (0..3).map(move |i| (r, i)))
+        .map(|(r, i)| {
+            let lift = 2.0 * f64::from(r) + 3.0 * f64::from(i) + 1.4;
+            json!({ "ring": format!("ring {r}"), "insert": format!("insert {}", 2 * i), "lift": lift })
+        })
+        .collect();
+    let sheet = json!({
+        "rakeline_kit": 1, "name": "bench",
+        "heads": {
+            "labels": ["1", "2", "3", "4", "5", "6", "7", "8"], "comes_with": "ring 0"
+        },
+        "rings": rings, "inserts": inserts, "totals": totals,
+        "aim": { "least": 0, "greatest": 9, "target": 4 },
+        "mark_out": { "inner": 280, "corner_gap_least": 180 }, "holes": { "head": 21 }
+    });
+    kit::parse(&sheet.to_string()).ok()
+}
+
+/// The worst that a job brings: eight faces read with a phone that was not
+/// zeroed, so that all are close calls.
+fn eight_spots() -> Vec<SpotFacts> {
+    (0..8)
+        .map(|i| {
+            let rake = Estimate::new(Degrees(-9.0 + 1.3 * f64::from(i)), Degrees(2.5));
+            SpotFacts::plain(rake, RakeOrigin::Unzeroed)
+        })
+        .collect()
+}
+
+fn ring_sets_us(repeats: usize) -> Option<f64> {
+    let sheet = large_sheet()?;
+    let spots = eight_spots();
+    let times = (0..repeats)
+        .map(|_| {
+            let start = Instant::now();
+            black_box(choose_all(black_box(&sheet), black_box(&spots)));
+            start.elapsed().as_secs_f64() * 1e6
+        })
+        .collect();
+    Some(median(times))
+}
+
+fn library_ms(repeats: usize) -> f64 {
+    let kits = [
+        include_str!("../../assets/kits/plain-four.json"),
+        include_str!("../../assets/kits/metal-four.json"),
+    ];
+    let times = (0..repeats)
+        .map(|_| {
+            let start = Instant::now();
+            for i in 0..500 {
+                black_box(kit::parse(black_box(kits[i % 2])).is_ok());
+            }
+            start.elapsed().as_secs_f64() * 1e3
+        })
+        .collect();
+    median(times)
+}
+
+fn wrong_sets(rounds: usize) -> f64 {
+    let mut dice = Dice(500);
+    let mut wrong = 0_u32;
+    for _ in 0..rounds {
+        for rings in 1..=5 {
+            for inserts in 0..=4 {
+                let case = case(&mut dice, rings, inserts);
+                let fault = match case.sheet() {
+                    Some(sheet) => case.fault(&choose(&sheet, &case.facts()), 20, &mut dice),
+                    None => Some("the sheet was refused".to_owned()),
+                };
+                if let Some(fault) = fault {
+                    println!("{fault}: {case:?}");
+                    wrong += 1;
+                }
+            }
+        }
+    }
+    f64::from(wrong)
+}
+
+fn main() {
+    let quick = std::env::args().any(|a| a == "--quick");
+    let (repeats, rounds) = if quick { (300, 400) } else { (5000, 4000) };
+    println!("ring sets of 8 heads, 8 rings, 6 inserts; {repeats} repeats");
+    let speed = ring_sets_us(repeats).is_some_and(|us| bar("ring_sets_8x8x6_us", us, 50.0));
+    println!("library of 500 sheets, native");
+    let library = bar("library_500_native_ms", library_ms(repeats / 100), 100.0);
+    println!("enumeration, {} cases", rounds * 25);
+    let wrong = bar("ring_sets_wrong", wrong_sets(rounds), 0.0);
+    if !(speed && library && wrong) {
+        std::process::exit(1);
+    }
+}
