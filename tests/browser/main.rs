@@ -5,9 +5,9 @@
 
 mod fitter;
 mod harness;
-mod mark_out;
 mod jobs;
 mod kept;
+mod mark_out;
 mod paper;
 mod pictures;
 mod quick_path;

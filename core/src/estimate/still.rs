@@ -196,9 +196,10 @@ impl StillWindow {
 
     fn ended(&mut self, sample: &TiltSample) -> Option<StillState> {
         let end = self.end.clone()?;
+        // Without a place it gave up on silence, which a sample ends.
         let left = self
             .place
-            .is_some_and(|(place, _)| place.angle_to(sample.up) > PLACE);
+            .is_none_or(|(place, _)| place.angle_to(sample.up) > PLACE);
         if matches!(end, StillState::GaveUp(_)) && (left || self.retries(sample.at)) {
             self.again();
             return None;
