@@ -596,6 +596,30 @@ caution-hot = Exhausts stay hot. Let them cool, and route nothing near them.
 caution-raised = Never reach under a vehicle that stands on a jack alone. Use stands or ramps.
 caution-aid = A parking aid helps; it does not see everything. The driver looks and answers for the manoeuvre.
 
+## Template and mark cards
+
+template-title = Full-size template: { $job }
+template-sheet = Sheet { $sheet } of { $of }
+template-scale = Print at 100 %, not fitted to the page. Measure both bars: each is { $length } mm.
+template-straight = Straight distances: the shape from above is not measured. On a curved face they come out too near the centre; check with a tape.
+template-along = Distances along the face, by the shape from above. Lay it on the face.
+template-bar = { $length } mm
+template-up = up
+template-height = Height of the marks: hold this line level
+template-line-above = The line you measured from: { $mm } mm above the marks
+template-line-below = The line you measured from: { $mm } mm below the marks
+template-centre = centre line
+template-cut = Cut here. Lay it on sheet { $before }, cross on cross.
+template-lay = Sheet { $next } starts here
+template-mm = { $mm } mm { $side } straight
+template-mm-along = { $mm } mm { $side } along the face
+template-hole = hole { $mm } mm
+cards-title = Mark cards
+cards-check = Print at 100 %, not fitted to the page. Measure this line, drawn { $length } mm long, and enter what it measures. Cut the cards along the dashed lines.
+cards-card = Mark card { $card }
+cards-tip = Tip on the mark
+pdf-failed = The PDF could not be made ({ $why }). Your job is kept. Try again; if it fails again, print from the screen.
+
 ## Screens: frame
 
 app-name = Rakeline

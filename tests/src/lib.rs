@@ -9,4 +9,5 @@ pub mod browser;
 pub mod kit_cases;
 pub mod markout;
 pub mod oracle;
+pub mod printed;
 pub mod tilt_sim;

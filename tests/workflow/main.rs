@@ -1,1 +1,2 @@
 //! t
+mod template;
