@@ -90,10 +90,7 @@ impl Printed {
     /// What qpdf finds wrong with the file; `None` where qpdf is not installed.
     #[must_use]
     pub fn faults(&self) -> Option<String> {
-        let checked = Command::new("qpdf")
-            .arg("--check")
-            .arg(self.pdf())
-            .output();
+        let checked = Command::new("qpdf").arg("--check").arg(self.pdf()).output();
         let checked = checked.ok()?;
         let said = String::from_utf8_lossy(&checked.stderr).into_owned();
         Some(if checked.status.success() {

@@ -1,2 +1,3 @@
 //! t
+mod mark_cards;
 mod template;

@@ -113,7 +113,12 @@ fn card(middle: At, number: usize) -> Vec<Item> {
     };
     let mut items = vec![area(
         Pen::Faint,
-        &[(-HALF, ABOVE), (HALF, ABOVE), (HALF, -BELOW), (-HALF, -BELOW)],
+        &[
+            (-HALF, ABOVE),
+            (HALF, ABOVE),
+            (HALF, -BELOW),
+            (-HALF, -BELOW),
+        ],
     )];
     items.extend(code(number).into_iter().map(|(x, y, across)| {
         area(
@@ -126,12 +131,20 @@ fn card(middle: At, number: usize) -> Vec<Item> {
             ],
         )
     }));
-    for (x, y) in [(-CROSS, CROSS), (CROSS, CROSS), (-CROSS, -CROSS), (CROSS, -CROSS)] {
+    for (x, y) in [
+        (-CROSS, CROSS),
+        (CROSS, CROSS),
+        (-CROSS, -CROSS),
+        (CROSS, -CROSS),
+    ] {
         items.push(square(x, y + CELL, CELL));
         items.push(square(x - CELL, y, CELL));
     }
     let (half, base) = POINTER;
-    items.push(area(Pen::Solid, &[(-half, base), (half, base), (0.0, -BELOW)]));
+    items.push(area(
+        Pen::Solid,
+        &[(-half, base), (half, base), (0.0, -BELOW)],
+    ));
     items.push(words(
         At(middle.0, middle.1 - 34.0),
         Anchor::Middle,
@@ -204,7 +217,10 @@ mod tests {
     fn everything_keeps_off_the_edge_that_printers_leave_white() {
         for paper in [Paper::A4, Paper::Letter] {
             let pages = mark_cards(8, paper);
-            assert!(pages.pages.iter().all(|page| inside(page, 4.5)), "{paper:?}");
+            assert!(
+                pages.pages.iter().all(|page| inside(page, 4.5)),
+                "{paper:?}"
+            );
         }
     }
 }

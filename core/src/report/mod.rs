@@ -17,9 +17,7 @@ pub use mark_cards::{CARDS_GREATEST, CHECK_LINE, mark_cards};
 pub use paper::{Page, Pages, Paper};
 #[cfg(feature = "pdf")]
 pub use pdf::{PdfFault, pdf};
-pub use template::{
-    AcrossLine, TemplateFacts, TemplateHead, Unrolled, template, template_facts,
-};
+pub use template::{AcrossLine, TemplateFacts, TemplateHead, Unrolled, template, template_facts};
 
 use crate::drawing::Drawing;
 use crate::text::Message;

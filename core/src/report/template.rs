@@ -109,8 +109,9 @@ impl TemplateFacts {
 const MARGIN: f64 = 12.0;
 /// Width of the strip that neighbouring sheets share, mm.
 const OVERLAP: f64 = 20.0;
-/// The height line from the top edge of the sheet, mm.
-const HEIGHT_LINE: f64 = 80.0;
+/// The height line from the top edge of the sheet, mm: as high as holes and
+/// headings let it be, as low as the texts below the holes do.
+const HEIGHT_LINE: (f64, f64) = (80.0, 128.0);
 /// What is drawn beyond the outermost holes, mm.
 const BEYOND: f64 = 45.0;
 /// White kept round a hole and beside the centre line, mm.
@@ -162,23 +163,28 @@ fn cut(facts: &TemplateFacts, width: f64) -> Vec<Tile> {
     tiles(from - BEYOND, to + BEYOND, width, OVERLAP, &whole)
 }
 
+/// Where the height line runs: lower when a line above it must be on the
+/// paper too.
+fn height_line(facts: &TemplateFacts) -> f64 {
+    let above = facts.across.map_or(0.0, |across| across.above.0);
+    (TOP + 8.0 + above).clamp(HEIGHT_LINE.0, HEIGHT_LINE.1)
+}
+
 fn sheet(facts: &TemplateFacts, cut: &[Tile], index: usize, tile: Tile, size: At) -> Vec<Item> {
     let right = MARGIN + tile.to - tile.from;
+    let level = height_line(facts);
     let mut items = headings(facts, cut.len(), index, size);
     items.extend(check_bars());
-    items.extend(arrow_up(right));
+    items.extend(arrow_up());
     items.extend(joins(cut, index, right));
-    items.push(line(
-        Pen::Thin,
-        &[(MARGIN, HEIGHT_LINE), (right, HEIGHT_LINE)],
-    ));
+    items.push(line(Pen::Thin, &[(MARGIN, level), (right, level)]));
     items.push(words(
-        At(MARGIN + OVERLAP + 3.0, HEIGHT_LINE - 2.0),
+        At(MARGIN + OVERLAP + 3.0, level - 2.0),
         Anchor::Start,
         3.5,
         msg("template-height"),
     ));
-    items.extend(across(facts, right));
+    items.extend(across(facts, level, right));
     let on_sheet = |along: f64| {
         let x = MARGIN + along - tile.from;
         (MARGIN..=right).contains(&x).then_some(x)
@@ -188,7 +194,7 @@ fn sheet(facts: &TemplateFacts, cut: &[Tile], index: usize, tile: Tile, size: At
     }
     for head in &facts.heads {
         if let Some(x) = on_sheet(head.along.0) {
-            items.extend(hole(facts, head, x));
+            items.extend(hole(facts, head, At(x, level)));
         }
     }
     items
@@ -221,48 +227,46 @@ fn headings(facts: &TemplateFacts, of: usize, index: usize, size: At) -> Vec<Ite
     ]
 }
 
-/// Two bars of 100 mm that share a corner, lower left.
+/// Two bars of 100 mm, one upright and one lying, lower left.
 fn check_bars() -> Vec<Item> {
-    let corner = At(MARGIN + OVERLAP / 2.0, 190.0);
-    let (up, along) = (
-        At(corner.0, corner.1 - CHECK),
-        At(corner.0 + CHECK, corner.1),
-    );
-    let length = || msg("template-bar").mm("length", CHECK);
-    let mut items = bar(corner, along).to_vec();
-    items.extend(bar(corner, up));
-    items.push(words(
-        At(along.0 + 4.0, along.1 + 1.3),
-        Anchor::Start,
-        3.5,
-        length(),
-    ));
-    items.push(words(
-        At(up.0 + 4.0, up.1 + 1.3),
-        Anchor::Start,
-        3.5,
-        length(),
-    ));
+    let upright = At(MARGIN + OVERLAP / 2.0, 190.0);
+    let top = At(upright.0, upright.1 - CHECK);
+    let lying = At(upright.0 + 8.0, upright.1);
+    let end = At(lying.0 + CHECK, lying.1);
+    let length = |at: At| {
+        let beside = At(at.0 + 4.0, at.1 + 1.3);
+        words(
+            beside,
+            Anchor::Start,
+            3.5,
+            msg("template-bar").mm("length", CHECK),
+        )
+    };
+    let mut items = bar(upright, top).to_vec();
+    items.extend(bar(lying, end));
+    items.extend([length(top), length(end)]);
     items
 }
 
-fn arrow_up(right: f64) -> Vec<Item> {
-    let (x, tip, foot) = (right - OVERLAP - 16.0, TOP, TOP + 26.0);
+/// In the strip that overlaps, which holds no hole.
+fn arrow_up() -> Vec<Item> {
+    let (x, tip, foot) = (MARGIN + OVERLAP / 2.0, TOP, TOP + 26.0);
+    let outline = [
+        (0.0, tip),
+        (5.0, tip + 10.0),
+        (1.2, tip + 10.0),
+        (1.2, foot),
+        (-1.2, foot),
+        (-1.2, tip + 10.0),
+        (-5.0, tip + 10.0),
+    ];
     vec![
         Item::Area {
             pen: Pen::Solid,
-            points: vec![
-                At(x, tip),
-                At(x + 5.0, tip + 10.0),
-                At(x + 1.2, tip + 10.0),
-                At(x + 1.2, foot),
-                At(x - 1.2, foot),
-                At(x - 1.2, tip + 10.0),
-                At(x - 5.0, tip + 10.0),
-            ],
+            points: outline.iter().map(|(dx, y)| At(x + dx, *y)).collect(),
         },
         words(
-            At(x + 7.0, foot - 2.0),
+            At(x + 7.0, tip + 6.0),
             Anchor::Start,
             6.0,
             msg("template-up"),
@@ -311,11 +315,11 @@ fn join(x: f64) -> Vec<Item> {
 }
 
 /// The line that the height was measured from, where it is on the paper.
-fn across(facts: &TemplateFacts, right: f64) -> Vec<Item> {
+fn across(facts: &TemplateFacts, level: f64, right: f64) -> Vec<Item> {
     let Some(across) = facts.across else {
         return Vec::new();
     };
-    let y = HEIGHT_LINE - across.above.0;
+    let y = level - across.above.0;
     let said = msg(if across.above.0 < 0.0 {
         "template-line-below"
     } else {
@@ -323,15 +327,9 @@ fn across(facts: &TemplateFacts, right: f64) -> Vec<Item> {
     })
     .number("mm", across.above.0.abs(), 1);
     let on_paper = (TOP..=FOOT).contains(&y);
+    let beside = if on_paper { y - 2.0 } else { level + 5.0 };
     let mut items = vec![words(
-        At(
-            MARGIN + OVERLAP + 3.0,
-            if on_paper {
-                y - 2.0
-            } else {
-                HEIGHT_LINE + 5.0
-            },
-        ),
+        At(MARGIN + OVERLAP + 3.0, beside),
         Anchor::Start,
         3.5,
         said,
@@ -354,23 +352,21 @@ fn centre_line(x: f64) -> Vec<Item> {
     ]
 }
 
-fn hole(facts: &TemplateFacts, head: &TemplateHead, x: f64) -> Vec<Item> {
+fn hole(facts: &TemplateFacts, head: &TemplateHead, at: At) -> Vec<Item> {
     let radius = head.hole.0 / 2.0;
     let arm = radius + 6.0;
-    let below = HEIGHT_LINE + arm;
+    let below = at.1 + arm;
     let mut items = vec![
         Item::Circle {
             pen: Pen::Ink,
-            centre: At(x, HEIGHT_LINE),
+            centre: at,
             radius,
         },
-        line(
-            Pen::Thin,
-            &[(x, HEIGHT_LINE - arm), (x, HEIGHT_LINE + arm)],
-        ),
+        line(Pen::Thin, &[(at.0, at.1 - arm), (at.0, below)]),
+        line(Pen::Thin, &[(at.0 - arm, at.1), (at.0 + arm, at.1)]),
         Item::Text {
             lettering: Lettering::Strong,
-            at: At(x, below + 11.0),
+            at: At(at.0, below + 11.0),
             anchor: Anchor::Middle,
             size: 12.0,
             words: Words::Literal(head.label.clone()),
@@ -383,7 +379,7 @@ fn hole(facts: &TemplateFacts, head: &TemplateHead, x: f64) -> Vec<Item> {
     lines.push(msg("template-hole").number("mm", head.hole.0, decimals(head.hole.0)));
     for (row, said) in lines.into_iter().enumerate() {
         let y = below + 17.0 + 5.0 * row as f64;
-        items.push(words(At(x, y), Anchor::Middle, 4.0, said));
+        items.push(words(At(at.0, y), Anchor::Middle, 4.0, said));
     }
     items
 }

@@ -18,7 +18,7 @@ pub struct Whole {
     pub reach: f64,
 }
 
-/// Cuts a strip into tiles of one width; neighbours share `overlap`.
+/// Cuts a strip into tiles no wider than `width`; neighbours share `overlap`.
 ///
 /// # Guarantee
 /// The tiles cover the strip without a gap. No overlap touches a stretch
@@ -31,16 +31,19 @@ pub struct Whole {
 pub fn tiles(from: f64, to: f64, width: f64, overlap: f64, whole: &[Whole]) -> Vec<Tile> {
     let mut left = from;
     let mut cut = Vec::new();
-    loop {
+    while left + width < to {
+        let next = seam(left + width - overlap, overlap, width / 2.0, whole);
         cut.push(Tile {
             from: left,
-            to: left + width,
+            to: next + overlap,
         });
-        if left + width >= to {
-            return cut;
-        }
-        left = seam(left + width - overlap, overlap, width / 2.0, whole);
+        left = next;
     }
+    cut.push(Tile {
+        from: left,
+        to: left + width,
+    });
+    cut
 }
 
 /// The left end of an overlap, at `latest` or a little before.
@@ -75,7 +78,7 @@ mod tests {
     }
 
     #[test]
-    fn neighbours_share_at_least_the_overlap_and_the_strip_is_covered() {
+    fn neighbours_share_the_overlap_and_the_strip_is_covered() {
         let holes: Vec<Whole> = [-690.0, -230.0, 0.0, 230.0, 690.0]
             .map(|at| Whole { at, reach: 22.0 })
             .to_vec();
@@ -83,7 +86,8 @@ mod tests {
         assert!(cut[cut.len() - 1].to >= 760.0);
         for pair in cut.windows(2) {
             let shared = (pair[1].from, pair[1].from + 20.0);
-            assert!(shared.1 <= pair[0].to + 1e-9);
+            assert!((shared.1 - pair[0].to).abs() < 1e-9);
+            assert!(pair[0].to - pair[0].from <= 255.4 + 1e-9);
             for hole in &holes {
                 let clear = hole.at + hole.reach <= shared.0 + 1e-9
                     || hole.at - hole.reach >= shared.1 - 1e-9;
