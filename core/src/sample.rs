@@ -7,10 +7,15 @@
 //! the opposite sign (raw iOS CoreMotion, which also counts in g) is turned
 //! round by its [`Convention`].
 
+mod up;
+
 use serde::{Deserialize, Serialize};
 
 use crate::text::{Message, msg};
 use crate::units::{Degrees, Millis};
+
+pub(crate) use up::length;
+pub use up::{UpVector, azimuth_change};
 
 /// Standard gravity in m/s²: CGPM 1901, as in ISO 80000-3.
 pub const STANDARD_GRAVITY: f64 = 9.806_65;
@@ -28,69 +33,6 @@ const CONTRARY_RUN: u8 = 3;
 /// Below this horizontal share of the screen's normal (5.7 degrees from
 /// flat) its azimuth has no meaning.
 const LEAST_HORIZONTAL: f64 = 0.1;
-
-/// The unit vector that points up, in the device frame (x right, y to the
-/// top edge, z out of the screen).
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-pub struct UpVector(pub [f64; 3]);
-
-impl UpVector {
-    /// The direction of `xyz`; `None` if a figure is not finite or the
-    /// length is zero.
-    #[must_use]
-    pub fn of(xyz: [f64; 3]) -> Option<Self> {
-        let length = length(xyz);
-        (length.is_finite() && length > 1e-12).then(|| Self(xyz.map(|c| c / length)))
-    }
-
-    /// From W3C Euler angles (beta about x, gamma about y); alpha turns
-    /// about up itself and has no part. Third row of
-    /// Z(alpha) X(beta) Y(gamma): W3C DeviceOrientation, worked example.
-    #[must_use]
-    pub fn from_euler(beta: Degrees, gamma: Degrees) -> Self {
-        Self([
-            -beta.cos() * gamma.sin(),
-            beta.sin(),
-            beta.cos() * gamma.cos(),
-        ])
-    }
-
-    /// W3C beta and gamma of this up-vector: beta = asin(y), gamma =
-    /// atan2(-x, z). The same as AN3461, equations 28 and 29.
-    #[must_use]
-    pub fn euler(self) -> (Degrees, Degrees) {
-        let [x, y, z] = self.0;
-        (
-            Degrees(y.atan2(x.hypot(z)).to_degrees()),
-            Degrees((-x).atan2(z).to_degrees()),
-        )
-    }
-
-    /// From a unit quaternion device -> world as x, y, z, w.
-    #[must_use]
-    pub fn from_quaternion([x, y, z, w]: [f64; 4]) -> Self {
-        Self([
-            2.0 * (x * z - w * y),
-            2.0 * (y * z + w * x),
-            1.0 - 2.0 * (x * x + y * y),
-        ])
-    }
-
-    /// The cosine of the angle between up and a unit vector of the device frame.
-    #[must_use]
-    pub fn dot(self, other: [f64; 3]) -> f64 {
-        self.0[0] * other[0] + self.0[1] * other[1] + self.0[2] * other[2]
-    }
-
-    /// The angle to another up-vector, 0 to 180 degrees.
-    #[must_use]
-    pub fn angle_to(self, other: Self) -> Degrees {
-        let [a, b, c] = self.0;
-        let [x, y, z] = other.0;
-        let cross = length([b * z - c * y, c * x - a * z, a * y - b * x]);
-        Degrees(cross.atan2(self.dot(other.0)).to_degrees())
-    }
-}
 
 /// What kind of sensor a sample came from, with the step to which the
 /// source rounds (0 when it does not).
@@ -375,24 +317,12 @@ fn azimuth(x: f64, y: f64) -> Option<Degrees> {
     (x.hypot(y) >= LEAST_HORIZONTAL).then(|| Degrees(y.atan2(x).to_degrees()))
 }
 
-/// The change from one azimuth to another, -180 to 180 degrees,
-/// anticlockwise seen from above. For the normal of a rear face this is the
-/// change of its corner angle, + to the vehicle's right.
-#[must_use]
-pub fn azimuth_change(from: Degrees, to: Degrees) -> Degrees {
-    Degrees((to.0 - from.0 + 180.0).rem_euclid(360.0) - 180.0)
-}
-
 fn finite(figures: &[f64]) -> Result<(), SampleFault> {
     if figures.iter().all(|f| f.is_finite()) {
         Ok(())
     } else {
         Err(SampleFault::NotANumber)
     }
-}
-
-pub(crate) fn length([x, y, z]: [f64; 3]) -> f64 {
-    (x * x + y * y + z * z).sqrt()
 }
 
 /// Why a raw reading was not taken.
@@ -520,13 +450,6 @@ mod tests {
         assert_eq!(gate.accept(euler(0.0)).unwrap().azimuth, None);
         let upright = gate.accept(euler(90.0)).unwrap().azimuth.unwrap();
         assert!((upright.0 - (30.0 - 90.0)).abs() < 1e-9);
-    }
-
-    #[test]
-    fn azimuth_changes_go_the_short_way_round() {
-        let change = |a, b| azimuth_change(Degrees(a), Degrees(b)).0;
-        assert!((change(170.0, -170.0) - 20.0).abs() < 1e-12);
-        assert!((change(-170.0, 170.0) + 20.0).abs() < 1e-12);
     }
 
     #[test]

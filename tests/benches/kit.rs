@@ -7,7 +7,8 @@ use std::time::Instant;
 use rakeline_core::decide::ring_set::{RakeOrigin, SpotFacts, choose, choose_all};
 use rakeline_core::kit::{self, KitSheet};
 use rakeline_core::units::{Degrees, Estimate};
-use rakeline_tests::kit_cases::{Dice, case};
+use rakeline_tests::dice::Dice;
+use rakeline_tests::kit_cases::case;
 use serde_json::json;
 
 fn bar(figure: &str, value: f64, limit: f64) -> bool {

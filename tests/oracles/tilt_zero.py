@@ -10,7 +10,8 @@ two unknown angles a pose, u_length as noise of each of the chip's figures.
 
 in:  {"kind": "raw" | "normalised", "seating": degrees (one, or one a job),
       "u_length": g, "prior": {...}, "truth": {...}, "rake": degrees,
-      "jobs": [{"poses": [[x, y, z] in g, ...] in the order of the guide,
+      "which": places of the poses in the order of the guide,
+      "jobs": [{"poses": [[x, y, z] in g, ...],
                 "phone": {"offset": [3], "scale": [3], "back": [2], "screen": [2]},
                 "board": [[3], [3]], "readings": [[3], ...], "turn": degrees}]}
       prior and truth: standard deviations offset (g), scale, seat,
@@ -26,6 +27,7 @@ from scipy.optimize import least_squares
 
 D = np.pi / 180.0
 SCIPY_JOBS = 8
+WALLS = 4
 
 
 def unit(v):
@@ -84,10 +86,10 @@ def predicted(x, pose, landing=None):
 
 def residuals(x, poses, kind, seating, u_length):
     out = []
-    for i in range(poses.shape[1]):
+    for i, pose in enumerate(WHICH):
         v = correct(x, poses[:, i], kind)
         u = unit(v)
-        want = predicted(x, i)
+        want = predicted(x, pose)
         right, top = across_any(want)
         out.append(dot(u - want, right) / seating)
         out.append(dot(u - want, top) / seating)
@@ -105,11 +107,11 @@ def across_any(v):
 def prior_sds(p, count):
     seat, surface = p["seat"] * D, p["surface"] * D
     base = [p["offset"]] * 3 + [p["scale"]] * 3 + [seat] * 4 + [surface] * 3 + [p["half_turn"] * D]
-    return np.array(base + [1.0] * count)
+    return np.array(base + [1.0] * count)  # count in-plane angles
 
 
 def solve(poses, kind, seating, u_length, prior):
-    walls = min(4, poses.shape[1])
+    walls = WALLS
     sds = prior_sds(prior, walls)
     n = len(sds)
     x = np.zeros((len(poses), n))
@@ -128,7 +130,7 @@ def solve(poses, kind, seating, u_length, prior):
 
 
 def solve_scipy(poses, kind, seating, u_length, prior):
-    sds = prior_sds(prior, min(4, len(poses)))
+    sds = prior_sds(prior, WALLS)
 
     def full(z):
         r = residuals(z[None], poses[None], kind, seating, u_length)[0]
@@ -164,7 +166,7 @@ def face_up(x, rake):
 
 def bound(truth, kind, count, sds_truth, rake, noise):
     """Standard deviation of the face angle, linearised at the truth."""
-    walls = min(4, count)
+    walls = WALLS
     sds = np.concatenate([
         prior_sds(sds_truth, walls),
         np.full(2 * count, sds_truth["repeat"] * D),
@@ -173,7 +175,10 @@ def bound(truth, kind, count, sds_truth, rake, noise):
     n = base.shape[1]
     def seen(z):
         k = PLANE + walls
-        rows = [source(z, predicted(z, i, z[:, k + 2 * i : k + 2 * i + 2]), kind) for i in range(count)]
+        rows = [
+            source(z, predicted(z, pose, z[:, k + 2 * i : k + 2 * i + 2]), kind)
+            for i, pose in enumerate(WHICH)
+        ]
         return np.concatenate(rows, axis=-1)
     a = source(base, face_up(base, rake), kind)
     slopes = np.empty((len(base), 3 * count, n))
@@ -209,13 +214,14 @@ def chain(x, jobs, kind):
 
 
 given = json.load(sys.stdin)
+WHICH = given["which"]
 kind, jobs = given["kind"], given["jobs"]
 poses = np.array([job["poses"] for job in jobs])
 seating = np.broadcast_to(np.array(given["seating"]) * D, (len(jobs),))
 found = solve(poses, kind, seating, given["u_length"], given["prior"])
 answer = {}
 if "rake" in given:
-    truth = truth_of(jobs, min(4, poses.shape[1]))
+    truth = truth_of(jobs, WALLS)
     a = source(truth, face_up(truth, given["rake"]), kind)
     answer["error"] = (rake_of(found, a, kind) - given["rake"]).tolist()
     again = [

@@ -26,6 +26,7 @@ fn replacements() -> Vec<Option<Value>> {
         Some(json!({})),
         Some(json!(["1", "1"])),
         Some(json!("plastic")),
+        Some(json!(6.0)),
     ]
 }
 

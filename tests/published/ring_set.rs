@@ -5,12 +5,14 @@
 
 #![allow(clippy::expect_used, reason = "a test stops here")]
 
+use rakeline_core::decide::look_behind::{Behind, LookBehind, Looked};
 use rakeline_core::decide::ring_set::{
     Blocked, Candidate, InsertUse, Outcome, RakeOrigin, RingChoice, RingSet, SpotFacts, Verdict,
     choose,
 };
+use rakeline_core::decide::{drill, leads};
 use rakeline_core::kit::{self, KitSheet, Material};
-use rakeline_core::units::{COVERAGE_95, Degrees, Estimate, Millimetres};
+use rakeline_core::units::{COVERAGE_95, Degrees, Estimate, Millimetres, Offset};
 use serde_json::{Value, json};
 
 fn sheet(json: &Value) -> KitSheet {
@@ -312,4 +314,66 @@ fn the_zone_shift_for_a_tow_bar_moves_the_near_zone_by_two_hundred() {
     }));
     let shift = sheet.control_box.and_then(|b| b.zone_shift);
     assert_eq!(shift.map(|s| s.distance), Some(Millimetres(200.0)));
+}
+
+#[test]
+fn a_load_carrier_gets_the_long_leads() {
+    let sheet = sheet(&json!({
+        "rakeline_kit": 1, "name": "one check",
+        "heads": { "labels": ["1", "2"] },
+        "rings": [{ "name": "two", "lift": 2 }],
+        "aim": { "least": 0, "greatest": 9, "target": 4 },
+        "mark_out": { "inner": 280, "corner_gap_least": 180 }, "holes": { "head": 21 },
+        "leads": { "head": { "length": 2400, "long": 5200 } }
+    }));
+    let route = leads::Route {
+        of: leads::LeadOf::Head("1".to_owned()),
+        stretches: vec![Millimetres(1400.0), Millimetres(3300.0)],
+        straight: None,
+        slack: leads::DEFAULT_SLACK,
+    };
+    let plan = leads::plan(&sheet, &route).expect("it reaches");
+    assert_eq!(plan.choice, leads::LeadChoice::Long);
+}
+
+#[test]
+fn a_tight_fit_causes_false_alarms_so_the_hole_is_filed_until_the_head_lifts_out() {
+    let sheet = sheet(&json!({
+        "rakeline_kit": 1, "name": "one check",
+        "heads": {
+            "labels": ["1", "2"], "comes_with": "two",
+            "depth": 17, "connector_length": 19, "bend": 14, "connector_diameter": 12
+        },
+        "rings": [{ "name": "two", "lift": 2 }],
+        "aim": { "least": 0, "greatest": 9, "target": 4 },
+        "mark_out": { "inner": 280, "corner_gap_least": 180 }, "holes": { "head": 21 }
+    }));
+    let choice = choose(&sheet, &spot(1.0, 0.5, RakeOrigin::Typed));
+    let look = LookBehind {
+        bumper: Looked {
+            behind: Some(Behind::SeenAndClear),
+            depth: Some(Millimetres(60.0)),
+            ..Looked::default()
+        },
+        ..LookBehind::default()
+    };
+    let at = drill::AtHead {
+        sheet: &sheet,
+        label: "1",
+        mark: Offset(-230.0),
+        choice: &choice,
+        instead: None,
+        look: &look,
+    };
+    let tools = drill::Tools {
+        reach_past_teeth: Some(Millimetres(15.0)),
+        bumper_celsius: None,
+    };
+    let plan = drill::plan(&at, &tools).expect("a plan");
+    let place = |key: &str| {
+        let found = plan.steps.iter().position(|s| s.key == key);
+        found.expect("the step is there")
+    };
+    assert!(place("drill-step-saw") < place("drill-step-file"));
+    assert!(place("drill-step-file") < place("drill-step-press-edge"));
 }

@@ -4,7 +4,8 @@
 #![allow(clippy::expect_used, reason = "a test stops here")]
 
 use rakeline_core::decide::ring_set::{Verdict, choose};
-use rakeline_tests::kit_cases::{Dice, case};
+use rakeline_tests::dice::Dice;
+use rakeline_tests::kit_cases::case;
 use rakeline_tests::oracle;
 use serde_json::json;
 

@@ -257,3 +257,84 @@ impl RouteRule {
         })
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::kit::parse;
+
+    const METAL: &str = include_str!("../../../assets/kits/metal-four.json");
+
+    fn route(stretches: &[f64], straight: Option<f64>) -> Route {
+        Route {
+            of: LeadOf::Head("1".to_owned()),
+            stretches: stretches.iter().map(|l| Millimetres(*l)).collect(),
+            straight: straight.map(Millimetres),
+            slack: DEFAULT_SLACK,
+        }
+    }
+
+    fn planned(stretches: &[f64], straight: Option<f64>) -> Result<LeadPlan, LeadFault> {
+        plan(&parse(METAL).unwrap(), &route(stretches, straight))
+    }
+
+    #[test]
+    fn the_lead_supplied_is_taken_where_it_reaches_and_the_rest_is_coiled() {
+        let plan = planned(&[1300.0, 700.0], Some(1500.0)).unwrap();
+        assert_eq!(plan.choice, LeadChoice::AsSupplied);
+        assert_eq!(plan.left_over, Millimetres(150.0));
+        let wanted = msg("lead-as-supplied")
+            .message("of", msg("lead-of-head").text("label", "1"))
+            .mm("needs", 2250.0)
+            .mm("left_over", 150.0);
+        assert_eq!(plan.message(), wanted);
+    }
+
+    #[test]
+    fn then_the_extension_then_the_long_lead() {
+        let choice = |length| planned(&[length], None).unwrap().choice;
+        assert_eq!(choice(2150.0), LeadChoice::AsSupplied);
+        assert_eq!(choice(2151.0), LeadChoice::WithExtension);
+        assert_eq!(choice(3651.0), LeadChoice::Long);
+    }
+
+    #[test]
+    fn a_lead_that_does_not_reach_says_by_how_much() {
+        let wanted = LeadFault::DoesNotReach {
+            of: LeadOf::Head("1".to_owned()),
+            by: Millimetres(50.0),
+        };
+        assert_eq!(planned(&[5000.0], None), Err(wanted));
+    }
+
+    #[test]
+    fn a_route_shorter_than_the_straight_line_is_refused() {
+        let wanted = LeadFault::ShorterThanStraight {
+            route: Millimetres(1400.0),
+            straight: Millimetres(1500.0),
+        };
+        assert_eq!(planned(&[900.0, 500.0], Some(1500.0)), Err(wanted));
+        assert!(planned(&[1000.0, 500.0], Some(1500.0)).is_ok());
+    }
+
+    #[test]
+    fn lengths_that_are_none_are_refused() {
+        for wrong in [vec![], vec![0.0], vec![900.0, -1.0], vec![f64::NAN]] {
+            assert_eq!(planned(&wrong, None), Err(LeadFault::NoLength), "{wrong:?}");
+        }
+        assert!(matches!(
+            planned(&[1e6], None),
+            Err(LeadFault::TooLongToBeTrue { .. })
+        ));
+        assert_eq!(planned(&[900.0], Some(f64::NAN)), Err(LeadFault::NoLength));
+    }
+
+    #[test]
+    fn what_the_sheet_does_not_give_is_asked() {
+        let mut speaker = route(&[900.0], None);
+        speaker.of = LeadOf::Speaker;
+        let field = "kit-field-leads-speaker-length";
+        let found = plan(&parse(METAL).unwrap(), &speaker);
+        assert_eq!(found, Err(LeadFault::NotGiven { field }));
+    }
+}

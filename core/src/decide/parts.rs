@@ -231,3 +231,119 @@ impl Quote {
         })
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::kit::parse;
+    use crate::units::Millimetres;
+
+    const METAL: &str = include_str!("../../../assets/kits/metal-four.json");
+
+    fn line(part: Part, count: u32) -> PartLine {
+        PartLine { part, count }
+    }
+
+    fn long_lead() -> LeadPlan {
+        LeadPlan {
+            of: LeadOf::Head("1".to_owned()),
+            choice: LeadChoice::Long,
+            needs: Millimetres(4000.0),
+            left_over: Millimetres(1200.0),
+        }
+    }
+
+    #[test]
+    fn a_job_takes_the_kit_and_what_its_heads_do_not_come_with() {
+        let sheet = parse(METAL).unwrap();
+        let kit = sheet.name.clone();
+        let sets = [
+            RingSet::with_insert("9", "flat"),
+            RingSet::with_insert("2", "flat"),
+            RingSet::ring("9"),
+        ];
+        let lines = used(&sheet, &sets, &[long_lead(), long_lead()]);
+        let name = |s: &str| s.to_owned();
+        let wanted = [
+            line(Part::Kit { kit: kit.clone() }, 1),
+            line(
+                Part::Ring {
+                    kit: kit.clone(),
+                    name: name("9"),
+                },
+                2,
+            ),
+            line(
+                Part::Insert {
+                    kit: kit.clone(),
+                    name: name("flat"),
+                },
+                2,
+            ),
+            line(
+                Part::LongLead {
+                    kit,
+                    of: LeadKind::Head,
+                },
+                2,
+            ),
+        ];
+        assert_eq!(lines, wanted);
+        let twice = restock([lines.as_slice(), lines.as_slice()].into_iter());
+        let counts: Vec<u32> = twice.iter().map(|l| l.count).collect();
+        assert_eq!(counts, [2, 4, 4, 4]);
+    }
+
+    #[test]
+    fn amounts_are_read_as_they_are_typed_and_nothing_else() {
+        let read = |s| Money::typed(s).map(|m| m.0);
+        assert_eq!(read("12"), Some(1200));
+        assert_eq!(read(" 12,5 "), Some(1250));
+        assert_eq!(read("12.05"), Some(1205));
+        for wrong in [
+            "",
+            "-3",
+            "1.234",
+            "1,2,3",
+            "x",
+            ".5",
+            "99999999999999999999",
+        ] {
+            assert_eq!(read(wrong), None, "{wrong}");
+        }
+        assert_eq!(Money(1205).shown(), "12.05");
+    }
+
+    #[test]
+    fn a_quote_adds_parts_and_time() {
+        let quote = Quote {
+            lines: vec![
+                QuoteLine {
+                    part: Part::Fuse(Amperes(2.0)),
+                    count: 3,
+                    each: Money(145),
+                },
+                QuoteLine {
+                    part: Part::Other("grommet".to_owned()),
+                    count: 1,
+                    each: Money(310),
+                },
+            ],
+            minutes: 100,
+            an_hour: Money(7210),
+        };
+        // 72.10 an hour for 100 minutes is 120.1666...
+        assert_eq!(quote.time(), Some(Money(12_017)));
+        assert_eq!(quote.total(), Some(Money(435 + 310 + 12_017)));
+    }
+
+    #[test]
+    fn a_sum_too_large_to_count_is_none() {
+        let quote = Quote {
+            lines: Vec::new(),
+            minutes: u32::MAX,
+            an_hour: Money(i64::MAX),
+        };
+        assert_eq!(quote.total(), None);
+    }
+}

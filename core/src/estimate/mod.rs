@@ -13,6 +13,7 @@ pub mod ground;
 pub mod left;
 pub mod propagate;
 pub mod rake;
+pub mod reading;
 pub mod repeats;
 pub mod seating;
 pub mod shape;

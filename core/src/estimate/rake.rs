@@ -10,149 +10,22 @@ use serde::{Deserialize, Serialize};
 use crate::estimate::budget::{Budget, Part};
 use crate::estimate::contact::{Contact, Feet};
 use crate::estimate::ground::{Ground, GroundHow, up_of};
+use crate::estimate::repeats::{Repeats, judge_repeats};
 use crate::estimate::seating::Seating;
-use crate::estimate::stats::mean_and_spread;
+use crate::estimate::stats::{few_factor, mean_and_spread};
 use crate::estimate::still::StillReading;
 use crate::estimate::zero::Phone;
-use crate::sample::UpVector;
 use crate::text::{Message, msg};
-use crate::units::{COVERAGE_95, Degrees, Estimate, Millis};
+use crate::units::{COVERAGE_95, Degrees, Estimate};
+
+pub use crate::estimate::reading::{
+    Against, FaceReading, GAUGE_PLUS_MINUS, MOST_PLUS_MINUS, MOST_RAKE, Seat, Side, plausible,
+    rake_against_gravity,
+};
 
 /// Standard uncertainty of an unzeroed phone: offset ±60 mg and seat ±2
 /// degrees, both rectangular.
 pub const U_UNZEROED: Degrees = Degrees(2.3);
-/// Steeper than this is not a bumper face.
-pub const MOST_RAKE: Degrees = Degrees(45.0);
-/// ± that is proposed for a typed angle.
-pub const GAUGE_PLUS_MINUS: Degrees = Degrees(0.3);
-/// Greatest ± that a typed angle may have.
-pub const MOST_PLUS_MINUS: Degrees = Degrees(10.0);
-
-/// Which side of the phone lies on the face.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-pub enum Side {
-    /// Its back.
-    #[default]
-    Back,
-    /// Its screen.
-    Screen,
-}
-
-/// How that side sits on a flat face: the normal of the seat in the device
-/// frame is (x, y, 1) normalised. Zero until the phone is zeroed.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
-pub struct Seat {
-    /// Slope toward the device's x axis, in sines (radian for small angles).
-    pub x: f64,
-    /// Slope toward the device's y axis.
-    pub y: f64,
-}
-
-impl Seat {
-    /// The seat's normal in the device frame, a unit vector.
-    #[must_use]
-    pub fn normal(self) -> [f64; 3] {
-        let length = (self.x * self.x + self.y * self.y + 1.0).sqrt();
-        [self.x / length, self.y / length, 1.0 / length]
-    }
-}
-
-/// Face angle against gravity: asin(up · normal) for the back, the negative
-/// for the screen.
-#[must_use]
-pub fn rake_against_gravity(up: UpVector, side: Side, seat: Seat) -> Degrees {
-    let sine = up.dot(seat.normal());
-    match side {
-        Side::Back => Degrees::asin(sine),
-        Side::Screen => Degrees::asin(-sine),
-    }
-}
-
-/// Is this a bumper's face at all?
-///
-/// # Errors
-/// A message when the angle is steeper than [`MOST_RAKE`] or no figure.
-pub fn plausible(rake: Degrees) -> Result<Degrees, Message> {
-    if rake.abs() <= MOST_RAKE {
-        Ok(rake)
-    } else {
-        Err(msg("face-not-a-bumper")
-            .deg("rake", rake.0)
-            .deg("limit", MOST_RAKE.0))
-    }
-}
-
-/// What a typed angle was measured against.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-pub enum Against {
-    /// Gravity: how the ground lies is taken off.
-    #[default]
-    Level,
-    /// The board beside the wheels, on which the gauge was zeroed: the
-    /// angle is already against the ground.
-    Board,
-}
-
-/// One reading at a spot, as it is kept: nothing is corrected in it.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-pub enum FaceReading {
-    /// Held against the face.
-    Held {
-        /// The still window.
-        still: StillReading,
-        /// Side that touched.
-        side: Side,
-    },
-    /// Typed from an angle gauge; see [`FaceReading::typed`].
-    Typed {
-        /// Face angle as typed.
-        angle: Degrees,
-        /// The gauge's ± (95 %).
-        plus_minus: Degrees,
-        /// Reference of the gauge.
-        against: Against,
-        /// Time of typing.
-        at: Millis,
-    },
-}
-
-impl FaceReading {
-    /// A reading held against the face.
-    ///
-    /// # Errors
-    /// A message when that cannot be a bumper's face.
-    pub fn held(still: StillReading, side: Side) -> Result<Self, Message> {
-        plausible(rake_against_gravity(still.up, side, Seat::default()))?;
-        Ok(Self::Held { still, side })
-    }
-
-    /// A typed reading.
-    ///
-    /// # Errors
-    /// A message when a figure is missing, the ± is none, or the angle
-    /// cannot be a bumper's face.
-    pub fn typed(
-        angle: Degrees,
-        plus_minus: Degrees,
-        against: Against,
-        at: Millis,
-    ) -> Result<Self, Message> {
-        if !angle.0.is_finite() {
-            return Err(msg("face-typed-not-a-number"));
-        }
-        if !(plus_minus.0 > 0.0 && plus_minus <= MOST_PLUS_MINUS) {
-            return Err(msg("face-typed-no-accuracy").deg("limit", MOST_PLUS_MINUS.0));
-        }
-        plausible(angle)?;
-        Ok(Self::Typed {
-            angle,
-            plus_minus,
-            against,
-            at,
-        })
-    }
-}
-
 /// Where a face angle comes from: three kinds that are never mixed up.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub enum Origin {
@@ -224,6 +97,15 @@ pub struct RakeEstimate {
     pub readings: usize,
 }
 
+impl RakeEstimate {
+    /// What every result of an unzeroed phone says beside the angle.
+    #[must_use]
+    pub fn caveat(&self) -> Option<Message> {
+        (self.origin == Origin::Unzeroed)
+            .then(|| msg("face-unzeroed").deg("share", U_UNZEROED.0 * COVERAGE_95))
+    }
+}
+
 /// Takes how the ground lies off a face angle against gravity:
 /// m = A sin e + B cos e with A = U_up, B = -cos(turn) U_forward +
 /// sin(turn) U_right, e = asin(m / sqrt(A² + B²)) - atan2(B, A).
@@ -282,12 +164,20 @@ fn estimate_held(readings: &[FaceReading], phone: &Phone, around: &Around) -> Op
     if n == 0 {
         return None;
     }
-    let (mean, _) = mean_and_spread(&values);
+    let (mean, spread) = mean_and_spread(&values);
     let count = n as f64;
     let square = |f: fn(&StillReading) -> f64| -> f64 {
         held.iter().map(|(still, _)| f(still).powi(2)).sum()
     };
     let noise = square(|s| s.u_noise.0).sqrt() / count;
+    // Repeats that contradict each other say more than the usual seating.
+    let angles: Vec<Degrees> = values.iter().copied().map(Degrees).collect();
+    let seating = match judge_repeats(&angles, around.seating) {
+        Repeats::Agree => around.seating.u(),
+        Repeats::Outliers { .. } | Repeats::Contradict(_) => {
+            Degrees((spread * few_factor(count)).max(around.seating.u().0))
+        }
+    };
     // Rounding at the same attitude is the same each time: not averaged.
     let rounding = (square(|s| s.u_rounding.0) / count).sqrt();
     let budget = Budget::default()
@@ -296,7 +186,7 @@ fn estimate_held(readings: &[FaceReading], phone: &Phone, around: &Around) -> Op
         .with(Part::Zeroing, u_zero, shrink)
         .with(
             Part::Seating,
-            around.seating.u() * (1.0 / count.sqrt()),
+            seating * (1.0 / count.sqrt()),
             "budget-shrink-seating",
         );
     Some(on_ground(Degrees(mean), budget, origin, n, around))
@@ -420,7 +310,8 @@ fn u_turn(mean: Degrees, turn: Estimate<Degrees>, ground: &Ground) -> Degrees {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::sample::Source;
+    use crate::sample::{Source, UpVector};
+    use crate::units::Millis;
 
     fn still(rake: f64) -> StillReading {
         StillReading {
@@ -434,18 +325,6 @@ mod tests {
             azimuth: None,
             at: Millis(0.0),
         }
-    }
-
-    #[test]
-    fn a_face_falling_away_reads_negative() {
-        // Back on the face, top edge up, screen leaning down.
-        let down = UpVector::from_euler(Degrees(94.2), Degrees(0.0));
-        let rake = rake_against_gravity(down, Side::Back, Seat::default());
-        assert!((rake.0 + 4.2).abs() < 1e-9);
-        // The screen on the same face looks the other way.
-        let up = UpVector::from_euler(Degrees(90.0 - 4.2), Degrees(0.0));
-        let rake = rake_against_gravity(up, Side::Screen, Seat::default());
-        assert!((rake.0 + 4.2).abs() < 1e-9);
     }
 
     #[test]
@@ -474,21 +353,6 @@ mod tests {
     }
 
     #[test]
-    fn a_steep_face_or_an_empty_figure_is_refused() {
-        assert_eq!(
-            FaceReading::held(still(60.0), Side::Back).unwrap_err().key,
-            "face-not-a-bumper"
-        );
-        let typed = |a: f64, u: f64| {
-            FaceReading::typed(Degrees(a), Degrees(u), Against::Level, Millis(0.0))
-                .map_err(|m| m.key)
-        };
-        assert_eq!(typed(f64::NAN, 0.3).unwrap_err(), "face-typed-not-a-number");
-        assert_eq!(typed(-4.0, 0.0).unwrap_err(), "face-typed-no-accuracy");
-        assert_eq!(typed(-50.0, 0.3).unwrap_err(), "face-not-a-bumper");
-    }
-
-    #[test]
     fn nose_up_makes_the_same_reading_face_up_more() {
         // A vertical face of a vehicle standing nose up leans down by as much.
         let rake = rake_on_ground(
@@ -497,5 +361,29 @@ mod tests {
             up_of(Degrees(3.0), Degrees(0.0)),
         );
         assert!(rake.0.abs() < 1e-9);
+    }
+
+    #[test]
+    fn every_result_of_an_unzeroed_phone_says_so() {
+        let reading = FaceReading::held(still(-4.0), Side::Back).unwrap();
+        let estimate = estimate_rake(&[reading], &Phone::Unzeroed, &Around::default()).unwrap();
+        assert_eq!(estimate.caveat().unwrap().key, "face-unzeroed");
+        let typed = FaceReading::typed(Degrees(-6.0), Degrees(0.3), Against::Level, Millis(0.0));
+        let estimate =
+            estimate_rake(&[typed.unwrap()], &Phone::Unzeroed, &Around::default()).unwrap();
+        assert_eq!(estimate.caveat(), None);
+    }
+
+    #[test]
+    fn contradicting_repeats_widen_the_interval_and_agreeing_ones_shrink_it() {
+        let held = |rake: f64| FaceReading::held(still(rake), Side::Back).unwrap();
+        let seating = |rakes: &[f64]| {
+            let readings: Vec<_> = rakes.iter().map(|r| held(*r)).collect();
+            let estimate = estimate_rake(&readings, &Phone::Unzeroed, &Around::default()).unwrap();
+            estimate.budget.part(Part::Seating).0
+        };
+        assert!((seating(&[-4.0]) - 0.3).abs() < 1e-9);
+        assert!((seating(&[-4.0, -4.1, -3.9]) - 0.3 / 3f64.sqrt()).abs() < 1e-9);
+        assert!(seating(&[-4.0, -7.0]) > 3.0);
     }
 }

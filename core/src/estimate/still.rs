@@ -14,6 +14,9 @@ const HOLD_EVERY: f64 = 50.0;
 const SILENT_AFTER: f64 = 100.0;
 /// A steady stream that is silent for longer than this has stopped.
 const STOPPED_AFTER: f64 = 1_500.0;
+/// No call for so long: the tab slept, and what the phone did meanwhile is
+/// not known.
+const SLEPT_AFTER: f64 = 1_500.0;
 /// The same figures so many times in a row: the source is a steady stream.
 const REPEATS_OF_A_STREAM: u32 = 3;
 /// Younger windows are not shown as settling after the phone moved.
@@ -97,6 +100,7 @@ pub struct StillWindow {
     settings: StillSettings,
     window: Option<Window>,
     first_call: Option<Millis>,
+    last_call: Option<Millis>,
     place: Option<(UpVector, Millis)>,
     last: Option<TiltSample>,
     fed: Millis,
@@ -116,6 +120,7 @@ impl StillWindow {
             settings,
             window: None,
             first_call: None,
+            last_call: None,
             place: None,
             last: None,
             fed: Millis(0.0),
@@ -139,6 +144,13 @@ impl StillWindow {
         if let Some(end) = self.ended(sample.up) {
             return end;
         }
+        let other = self.last.is_some_and(|last| {
+            core::mem::discriminant(&last.source) != core::mem::discriminant(&sample.source)
+        });
+        if other || self.slept(sample.at) {
+            self.again();
+        }
+        self.last_call = Some(sample.at);
         self.hold_until(sample.at);
         let same = self
             .last
@@ -162,6 +174,10 @@ impl StillWindow {
         if let Some(end) = &self.end {
             return end.clone();
         }
+        if self.reports_on_change() && self.slept(now) {
+            self.again();
+        }
+        self.last_call = Some(now);
         self.hold_until(now);
         self.judge(now)
     }
@@ -176,6 +192,11 @@ impl StillWindow {
             return None;
         }
         Some(end)
+    }
+
+    fn slept(&self, now: Millis) -> bool {
+        self.last_call
+            .is_some_and(|last| (now - last).0 > SLEPT_AFTER)
     }
 
     /// Only a source that rounds can be silent because nothing changes.
@@ -393,7 +414,10 @@ mod tests {
             window.push(&held(f64::from(i) * 20.0, -4.0));
         }
         window.push(&held(120.0, -6.0));
-        let state = window.tick(Millis(2_000.0));
+        let mut state = StillState::Waiting;
+        for i in 2..20 {
+            state = window.tick(Millis(f64::from(i) * 100.0));
+        }
         assert!((rake(&state) + 6.0).abs() < 0.02, "{state:?}");
     }
 
@@ -489,6 +513,32 @@ mod tests {
     }
 
     #[test]
+    fn a_tab_that_slept_starts_over() {
+        let mut window = StillWindow::new(StillSettings::default());
+        window.push(&held(0.0, -4.0));
+        window.tick(Millis(300.0));
+        assert_eq!(window.tick(Millis(20_000.0)), StillState::Waiting);
+        let mut noise = noise(0.1);
+        for i in 0..30 {
+            window.push(&raw(20_000.0 + f64::from(i) * 10.0, -4.0, &mut noise));
+        }
+        let state = window.push(&raw(40_000.0, -9.0, &mut noise));
+        assert!(matches!(state, StillState::Settling { share, .. } if share < 0.1));
+        assert!((rake(&state) + 9.0).abs() < 0.5);
+    }
+
+    #[test]
+    fn another_source_in_the_middle_starts_over() {
+        let mut window = StillWindow::new(StillSettings::default());
+        let mut noise = noise(0.1);
+        for i in 0..60 {
+            window.push(&raw(f64::from(i) * 10.0, -4.0, &mut noise));
+        }
+        let state = window.push(&held(700.0, -4.0));
+        assert!(matches!(state, StillState::Settling { share, .. } if share < 0.1));
+    }
+
+    #[test]
     fn no_sample_at_all_is_told() {
         let mut window = StillWindow::new(StillSettings::default());
         assert_eq!(window.tick(Millis(0.0)), StillState::Waiting);
@@ -506,5 +556,57 @@ mod tests {
             state = window.push(&raw(f64::from(i) * 1_000.0, -4.0, &mut noise));
         }
         assert!(matches!(state, StillState::Still(_)), "{state:?}");
+    }
+
+    #[test]
+    fn correlated_noise_counts_less_and_its_uncertainty_is_honest() {
+        let settings = StillSettings {
+            asked: Degrees(1e-9),
+            least: Millis(2_000.0),
+            most: Millis(1e9),
+        };
+        let mut noise = noise(0.1);
+        let (mut square, mut stated, mut count) = (0.0, 0.0, 0.0);
+        for _ in 0..150 {
+            let mut window = StillWindow::new(settings);
+            let mut off = [0.0; 2];
+            for i in 0..200 {
+                off = off.map(|o| 0.8 * o + 0.6 * noise());
+                let mut both = off.into_iter();
+                let mut next = || both.next().unwrap_or(0.0);
+                window.push(&raw(f64::from(i) * 10.0, -4.0, &mut next));
+            }
+            let inner = window.window.as_ref().unwrap();
+            if inner.count() < 150 {
+                continue;
+            }
+            square += (inner.up().0[2].asin().to_degrees() + 4.0).powi(2);
+            stated += inner.u_noise().0.powi(2);
+            count += 1.0;
+            assert!(inner.effective() < 80.0);
+        }
+        assert!(count > 140.0);
+        let ratio = (square / stated).sqrt();
+        assert!((0.75..1.15).contains(&ratio), "{ratio}");
+    }
+
+    #[test]
+    fn a_stream_that_rounds_coarsely_is_read_too() {
+        // 0.1 m/s² on each axis, 60 times a second, the same figures again.
+        let mut window = StillWindow::new(StillSettings::default());
+        let mut state = StillState::Waiting;
+        for i in 0..50 {
+            let raw = RawSample::Acceleration {
+                at: Millis(f64::from(i) * 16.0),
+                xyz: [0.0, 9.8, if i % 5 == 0 { -0.6 } else { -0.7 }],
+                step: 0.1,
+            };
+            state = window.push(&SampleGate::default().accept(raw).unwrap());
+        }
+        let StillState::Still(reading) = state else {
+            panic!("{state:?}")
+        };
+        assert!((reading.u_rounding.0 - 0.169).abs() < 0.001);
+        assert!((rake(&state) + 3.97).abs() < 0.1, "{}", rake(&state));
     }
 }

@@ -9,6 +9,10 @@
 use serde::{Deserialize, Serialize};
 
 use crate::estimate::ground::Ground;
+use crate::estimate::rake::rake_on_ground;
+use crate::estimate::reading::{Seat, Side, plausible, rake_against_gravity};
+use crate::estimate::still::StillReading;
+use crate::estimate::zero::Phone;
 use crate::sample::azimuth_change;
 use crate::text::{Message, msg};
 use crate::units::{Degrees, Estimate, Millimetres, Millis, root_sum_of_squares};
@@ -36,6 +40,34 @@ pub struct Station {
     pub u_noise: Degrees,
     /// When it was read.
     pub at: Millis,
+}
+
+impl Station {
+    /// A reading of a sweep from a still window.
+    ///
+    /// # Errors
+    /// A message when the source gives no azimuth or that is no bumper's
+    /// face.
+    pub fn from_still(
+        along: Millimetres,
+        still: &StillReading,
+        side: Side,
+        phone: &Phone,
+    ) -> Result<Self, Message> {
+        let azimuth = still.azimuth.ok_or_else(|| msg("sweep-no-azimuth"))?;
+        let zeroed = match phone {
+            Phone::Zeroed(zeroing) => zeroing.rake(still, side).map(|rake| rake.value),
+            Phone::Unzeroed => None,
+        };
+        let plain = || rake_against_gravity(still.up, side, Seat::default());
+        Ok(Self {
+            along,
+            azimuth,
+            against_gravity: plausible(zeroed.unwrap_or_else(plain))?,
+            u_noise: still.u_noise,
+            at: still.at,
+        })
+    }
 }
 
 /// Corner angle and face angle of a station, against the vehicle.
@@ -126,7 +158,7 @@ pub fn in_vehicle(
     ground: &Ground,
 ) -> (Degrees, Degrees) {
     let up = ground.up();
-    let rake = crate::estimate::rake::rake_on_ground(centre, Degrees(0.0), up);
+    let rake = rake_on_ground(centre, Degrees(0.0), up);
     let back = [0.0, -rake.cos(), rake.sin()];
     let dot = |a: [f64; 3], b: [f64; 3]| a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
     let along = dot(back, up);
@@ -149,7 +181,7 @@ pub fn in_vehicle(
 mod tests {
     use super::*;
     use crate::estimate::ground::up_of;
-    use crate::estimate::rake::rake_on_ground;
+    use crate::sample::{Source, UpVector};
 
     fn slope(nose: f64, right: f64) -> Ground {
         let mut ground = Ground::gauge_on_board();
@@ -306,5 +338,26 @@ mod tests {
             at(0.0, 3.0, 0.0),
         ];
         assert_eq!(key(&twice), "sweep-same-place");
+    }
+
+    #[test]
+    fn a_source_without_azimuth_cannot_sweep() {
+        let mut still = StillReading {
+            up: UpVector([0.0, 1.0, 0.0]),
+            u_noise: Degrees(0.05),
+            u_rounding: Degrees(0.0),
+            samples: 50,
+            effective: 50.0,
+            source: Source::Acceleration { step: 0.0 },
+            raw_mean: None,
+            azimuth: None,
+            at: Millis(0.0),
+        };
+        let take = |still: &StillReading| {
+            Station::from_still(Millimetres(0.0), still, Side::Back, &Phone::Unzeroed)
+        };
+        assert_eq!(take(&still), Err(msg("sweep-no-azimuth")));
+        still.azimuth = Some(Degrees(12.0));
+        assert_eq!(take(&still).unwrap().azimuth, Degrees(12.0));
     }
 }

@@ -18,8 +18,8 @@ pub use marks::{
     plans, readings_lost, task_for,
 };
 pub use rings::{
-    aim_with_ring, aim_words, budget_lines, face_with_plus_minus, face_words, facing_words,
-    rake_at, ring_choice, ring_choices, rings_headline, settled_by,
+    aim_with_ring, budget_lines, face_with_plus_minus, facing_words, rake_at, ring_choice,
+    ring_choices, rings_headline, settled_by,
 };
 pub use state::{
     ClockTrust, JobId, JobState, Marks, Particular, SheetIssue, Spot, TakenReading, Tape,

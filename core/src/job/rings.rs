@@ -3,7 +3,9 @@
 //! ground corrects what was read before.
 
 use super::state::{JobState, Spot};
-use crate::decide::ring_set::{InsertUse, RakeOrigin, RingChoice, SpotFacts, Verdict, choose};
+use crate::decide::ring_set::{
+    InsertUse, RakeOrigin, RingChoice, SpotFacts, Verdict, aim_words, choose, face_words,
+};
 use crate::estimate::rake::{Around, Origin, RakeEstimate, estimate_rake};
 use crate::kit::Material;
 use crate::text::{Message, msg};
@@ -58,50 +60,16 @@ fn facts(job: &JobState, estimate: &RakeEstimate) -> SpotFacts {
 /// direction that the figure does not.
 const LEVEL: f64 = 0.05;
 
-/// A face angle in words: 'faces down 4.2°'.
-#[must_use]
-pub fn face_words(rake: Degrees) -> Message {
-    match direction(rake) {
-        Direction::Up => msg("faces-up-by").deg("angle", rake.0),
-        Direction::Down => msg("faces-down-by").deg("angle", -rake.0),
-        Direction::Level => msg("faces-level"),
-    }
-}
-
 /// Only which way a face looks: 'faces down'.
 #[must_use]
 pub fn facing_words(rake: Degrees) -> Message {
-    msg(match direction(rake) {
-        Direction::Up => "faces-up-word",
-        Direction::Down => "faces-down-word",
-        Direction::Level => "faces-level",
-    })
-}
-
-/// An aim in words: 'points up 2.5°'.
-#[must_use]
-pub fn aim_words(aim: Degrees) -> Message {
-    match direction(aim) {
-        Direction::Up => msg("points-up-by").deg("angle", aim.0),
-        Direction::Down => msg("points-down-by").deg("angle", -aim.0),
-        Direction::Level => msg("points-level"),
-    }
-}
-
-enum Direction {
-    Up,
-    Down,
-    Level,
-}
-
-fn direction(angle: Degrees) -> Direction {
-    if angle.abs().0 < LEVEL {
-        Direction::Level
-    } else if angle.0 > 0.0 {
-        Direction::Up
+    msg(if rake.abs().0 < LEVEL {
+        "faces-level"
+    } else if rake.0 > 0.0 {
+        "faces-up-word"
     } else {
-        Direction::Down
-    }
+        "faces-down-word"
+    })
 }
 
 /// A value in words with its ±: 'points up 2.5° ± 0.6°'.

@@ -124,6 +124,7 @@ pub struct JobState {
     /// Free text particulars.
     pub particulars: BTreeMap<Particular, String>,
     /// What stands in a field exactly as typed, also when it can't be used.
+    #[serde(with = "typed_fields")]
     pub typed: BTreeMap<Field, String>,
     /// Marks, once planned.
     pub marks: Option<Marks>,
@@ -194,5 +195,29 @@ impl JobState {
     #[must_use]
     pub fn all_read(&self) -> bool {
         self.read_count() == self.spots.len()
+    }
+}
+
+/// Typed fields are stored as pairs: a field may carry a number, which a key
+/// of a JSON object cannot.
+mod typed_fields {
+    use std::collections::BTreeMap;
+
+    use serde::{Deserialize, Deserializer, Serializer};
+
+    use super::Field;
+
+    pub(super) fn serialize<S: Serializer>(
+        typed: &BTreeMap<Field, String>,
+        to: S,
+    ) -> Result<S::Ok, S::Error> {
+        to.collect_seq(typed)
+    }
+
+    pub(super) fn deserialize<'de, D: Deserializer<'de>>(
+        from: D,
+    ) -> Result<BTreeMap<Field, String>, D::Error> {
+        let pairs = Vec::<(Field, String)>::deserialize(from)?;
+        Ok(pairs.into_iter().collect())
     }
 }

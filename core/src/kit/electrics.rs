@@ -122,7 +122,11 @@ pub struct Volume {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub how: Option<String>,
     /// Number of steps.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(
+        default,
+        deserialize_with = "super::rules::some_whole",
+        skip_serializing_if = "Option::is_none"
+    )]
     pub steps: Option<u32>,
     /// Fields of a newer version.
     #[serde(flatten)]

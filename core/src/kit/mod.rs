@@ -59,6 +59,7 @@ pub const VERSION: u32 = 1;
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct KitSheet {
     /// Version of the sheet's format, 1.
+    #[serde(deserialize_with = "rules::whole")]
     pub rakeline_kit: u32,
     /// What the kit is called in the workshop.
     pub name: String,

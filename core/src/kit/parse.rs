@@ -46,7 +46,7 @@ pub(super) fn from_value(value: Value) -> Result<KitSheet, Vec<SheetFault>> {
     };
     match map.get("rakeline_kit") {
         None => return one("", Why::NotAKitSheet),
-        Some(found) if found.as_u64() != Some(u64::from(VERSION)) => {
+        Some(found) if found.as_f64() != Some(f64::from(VERSION)) => {
             return one(
                 "rakeline_kit",
                 Why::Version {
@@ -156,15 +156,12 @@ pub(super) fn single(value: &Value, kind: &Kind) -> Option<Why> {
             (None, Value::String(text)) if says_inches(text) => Some(Why::Inches),
             _ => Some(Why::NotANumber),
         },
-        (Kind::Whole { least, greatest }, value) => match (value.as_i64(), value.as_f64()) {
-            (Some(whole), _) => outside(
-                whole as f64,
-                Unit::Count,
-                f64::from(*least),
-                f64::from(*greatest),
-            ),
-            (None, Some(_)) => Some(Why::NotWhole),
-            (None, None) => Some(Why::NotANumber),
+        (Kind::Whole { least, greatest }, value) => match value.as_f64() {
+            Some(number) if number.fract() == 0.0 => {
+                outside(number, Unit::Count, f64::from(*least), f64::from(*greatest))
+            }
+            Some(_) => Some(Why::NotWhole),
+            None => Some(Why::NotANumber),
         },
         (Kind::Text { longest }, Value::String(text)) => {
             if text.trim().is_empty() {

@@ -4,6 +4,19 @@
 //! The bounds are our own: wide enough for any kit, narrow enough to catch
 //! inches, missing decimal points and slips.
 
+use serde::{Deserialize, Deserializer};
+
+/// A whole number that may be written as `6.0`, as JSON Schema allows; its
+/// bounds were checked before.
+pub(super) fn whole<'de, D: Deserializer<'de>>(from: D) -> Result<u32, D::Error> {
+    f64::deserialize(from).map(|number| number as u32)
+}
+
+/// As [`whole`], where `null` is 'not given'.
+pub(super) fn some_whole<'de, D: Deserializer<'de>>(from: D) -> Result<Option<u32>, D::Error> {
+    Option::<f64>::deserialize(from).map(|number| number.map(|n| n as u32))
+}
+
 /// Whether a field must be there.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Need {

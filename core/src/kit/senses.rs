@@ -23,6 +23,7 @@ pub enum Signal {
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct ObstacleLearn {
     /// How many times reverse is engaged.
+    #[serde(deserialize_with = "super::rules::whole")]
     pub cycles: u32,
     /// How long the last cycle stays silent, in milliseconds.
     #[cfg_attr(feature = "schema", schemars(with = "f64"))]

@@ -78,8 +78,8 @@ pub struct Setup {
     pub repeat: f64,
     /// Raw or normalised.
     pub kind: SourceKind,
-    /// Poses of zeroing, from the first.
-    pub poses: usize,
+    /// Poses of zeroing.
+    pub poses: &'static [Pose],
     /// Rounding step in m/s² (raw) or degrees (normalised); 0 for none.
     pub step: f64,
 }
@@ -95,7 +95,7 @@ impl Setup {
             scale: 0.005,
             repeat: 0.2,
             kind,
-            poses: 6,
+            poses: &Pose::ALL,
             step: 0.0,
         }
     }
@@ -266,10 +266,10 @@ impl ZeroJob {
         let phone = SimPhone::draw(rng, setup);
         let lean = rng.normal(1.0);
         let slope = [(); 2].map(|()| rng.normal(1.0).to_radians());
-        let poses = Pose::ALL
-            .into_iter()
-            .take(setup.poses)
-            .map(|pose| {
+        let poses = setup
+            .poses
+            .iter()
+            .map(|&pose| {
                 let normal = phone.land(rng, pose.side(), setup.repeat);
                 let up = match pose {
                     Pose::BackUpright | Pose::ScreenIn => {

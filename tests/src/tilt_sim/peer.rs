@@ -3,6 +3,7 @@
 use rakeline_core::estimate::seating::Seating;
 use rakeline_core::estimate::still::StillReading;
 use rakeline_core::estimate::zero::SourceKind;
+use rakeline_core::estimate::zero::poses::Pose;
 use rakeline_core::estimate::zero::solve::{
     PRIOR_HALF_TURN, PRIOR_OFFSET, PRIOR_SCALE, PRIOR_SEAT, PRIOR_SURFACE, U_LENGTH,
 };
@@ -64,6 +65,7 @@ pub fn zeroings(setup: &Setup, jobs: &[ZeroJob]) -> Result<ZeroResult, String> {
                 "repeat": setup.repeat,
             },
             "rake": RAKE,
+            "which": which(setup.poses),
             "jobs": jobs.iter().map(zero_json).collect::<Vec<_>>(),
         }),
     );
@@ -95,6 +97,7 @@ pub fn chains(outcomes: &[Outcome]) -> Result<Vec<f64>, String> {
             "seating": seating,
             "u_length": U_LENGTH.hypot(rounding.to_radians()),
             "prior": prior(),
+            "which": which(&Pose::ALL),
             "jobs": jobs,
         }),
     );
@@ -106,6 +109,12 @@ fn prior() -> Value {
         "offset": PRIOR_OFFSET, "scale": PRIOR_SCALE, "seat": PRIOR_SEAT.0,
         "surface": PRIOR_SURFACE.0, "half_turn": PRIOR_HALF_TURN.0,
     })
+}
+
+/// Places in the order of the guide.
+fn which(poses: &[Pose]) -> Vec<Option<usize>> {
+    let place = |pose| Pose::ALL.iter().position(|p| p == pose);
+    poses.iter().map(place).collect()
 }
 
 fn kind_name(kind: SourceKind) -> &'static str {

@@ -232,3 +232,193 @@ pub fn gate(at: &AtHead<'_>) -> Gate {
         Gate::Shut(shut)
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::decide::look_behind::Looked;
+    use crate::decide::ring_set::{RakeOrigin, SpotFacts, choose};
+    use crate::kit::parse;
+    use crate::units::{Degrees, Estimate};
+
+    const PLAIN: &str = include_str!("../../../../assets/kits/plain-four.json");
+    const METAL: &str = include_str!("../../../../assets/kits/metal-four.json");
+
+    fn looked(behind: Option<Behind>, depth: Option<f64>) -> Looked {
+        Looked {
+            behind,
+            depth: depth.map(Millimetres),
+            ..Looked::default()
+        }
+    }
+
+    fn clear(depth: f64) -> LookBehind {
+        LookBehind {
+            bumper: looked(Some(Behind::SeenAndClear), Some(depth)),
+            ..LookBehind::default()
+        }
+    }
+
+    fn choice(sheet: &KitSheet, rake: f64, u: f64) -> RingChoice {
+        let rake = Estimate::new(Degrees(rake), Degrees(u));
+        choose(sheet, &SpotFacts::plain(rake, RakeOrigin::Zeroed))
+    }
+
+    fn shut(sheet: &KitSheet, choice: &RingChoice, look: &LookBehind) -> Vec<Shut> {
+        let at = AtHead {
+            sheet,
+            label: "2",
+            mark: Offset(-230.0),
+            choice,
+            instead: None,
+            look,
+        };
+        match gate(&at) {
+            Gate::Open => Vec::new(),
+            Gate::Shut(shut) => shut,
+        }
+    }
+
+    fn on_plain(look: &LookBehind) -> Vec<Shut> {
+        let sheet = parse(PLAIN).unwrap();
+        shut(&sheet, &choice(&sheet, -6.0, 0.2), look)
+    }
+
+    #[test]
+    fn only_seen_and_clear_with_depth_enough_opens_the_drill() {
+        // Head 17, connector 19, bend 14.
+        assert_eq!(on_plain(&clear(50.0)), []);
+        let mut look = clear(60.0);
+        look.bumper.behind = Some(Behind::CouldNotSee);
+        assert_eq!(on_plain(&look), [Shut::CouldNotSee]);
+        look.bumper.behind = None;
+        assert_eq!(on_plain(&look), [Shut::NotLooked]);
+        let radar = vec![Obstacle::Radar];
+        look.bumper.behind = Some(Behind::SomethingThere(radar.clone()));
+        assert_eq!(on_plain(&look), [Shut::SomethingThere(radar)]);
+    }
+
+    #[test]
+    fn an_exception_of_one_head_counts_for_that_head() {
+        let mut look = clear(60.0);
+        let beam = Behind::SomethingThere(vec![Obstacle::CrashBeam]);
+        let exception = looked(Some(beam), None);
+        look.exceptions = vec![("3".to_owned(), exception.clone())];
+        assert_eq!(on_plain(&look), [], "head 2 has none");
+        look.exceptions[0].0 = "2".to_owned();
+        assert_eq!(
+            on_plain(&look),
+            [Shut::SomethingThere(vec![Obstacle::CrashBeam])]
+        );
+    }
+
+    #[test]
+    fn a_depth_must_be_measured_and_be_enough() {
+        let mut look = clear(60.0);
+        look.bumper.depth = None;
+        assert_eq!(on_plain(&look), [Shut::DepthNotMeasured]);
+        let depth = Millimetres(41.0);
+        let needs = Millimetres(50.0);
+        assert_eq!(on_plain(&clear(41.0)), [Shut::TooShallow { needs, depth }]);
+        let message = Shut::TooShallow { needs, depth }.message();
+        let wanted = msg("drill-shut-too-shallow")
+            .mm("needs", 50.0)
+            .mm("depth", 41.0)
+            .mm("by", 9.0);
+        assert_eq!(message, wanted);
+        for nonsense in [f64::NAN, f64::INFINITY, -3.0, 60_000.0] {
+            let found = on_plain(&clear(nonsense));
+            assert!(
+                matches!(found[..], [Shut::DepthMakesNoSense { .. }]),
+                "{found:?}"
+            );
+        }
+    }
+
+    #[test]
+    fn foam_opens_nothing_before_it_was_seen_what_is_behind_it_nor_while_it_is_there() {
+        let mut look = clear(60.0);
+        let mut key = |foam| {
+            look.bumper.behind = Some(Behind::SomethingThere(vec![Obstacle::Foam(foam)]));
+            on_plain(&look)[0].message().key
+        };
+        assert_eq!(key(BehindFoam::NotSeen), "drill-shut-foam-not-seen");
+        assert_eq!(key(BehindFoam::SeenAndClear), "drill-shut-foam-seen");
+    }
+
+    #[test]
+    fn a_mark_in_a_no_drill_area_is_refused_and_its_ends_are_allowed() {
+        let area = |from: f64, to: f64| NoDrill {
+            from: Offset(from),
+            to: Offset(to),
+            what: Obstacle::Wiring,
+        };
+        let at = |from, to| {
+            let mut look = clear(60.0);
+            look.no_drill = vec![area(from, to)];
+            on_plain(&look)
+        };
+        // Hole 21, clearance 6: the area is wider by 16.5 on both sides.
+        assert_eq!(at(-213.5, -150.0), []);
+        assert_eq!(at(-213.6, -150.0), [Shut::NoDrill(area(-213.6, -150.0))]);
+        assert_eq!(at(-300.0, -246.5), []);
+        assert_eq!(at(-246.4, -300.0).len(), 1, "either way round");
+        assert_eq!(at(f64::NAN, -300.0).len(), 1, "no number refuses");
+    }
+
+    #[test]
+    fn what_the_sheet_does_not_say_is_asked() {
+        let mut sheet = parse(PLAIN).unwrap();
+        sheet.heads.bend = None;
+        sheet.heads.connector_diameter = None;
+        let found = shut(&sheet, &choice(&sheet, -6.0, 0.2), &clear(60.0));
+        let fields: Vec<Shut> = ["kit-field-heads-bend", "kit-field-heads-connector-diameter"]
+            .into_iter()
+            .map(|field| Shut::Ask { field })
+            .collect();
+        assert_eq!(found, fields);
+    }
+
+    #[test]
+    fn a_connector_that_does_not_pass_the_hole_keeps_it_shut() {
+        let mut sheet = parse(PLAIN).unwrap();
+        sheet.heads.connector_diameter = Some(Millimetres(21.0));
+        let found = shut(&sheet, &choice(&sheet, -6.0, 0.2), &clear(60.0));
+        let (connector, hole) = (Millimetres(21.0), Millimetres(21.0));
+        assert_eq!(found, [Shut::ConnectorTooLarge { connector, hole }]);
+    }
+
+    #[test]
+    fn a_panel_outside_what_the_head_grips_keeps_it_shut() {
+        let mut look = clear(60.0);
+        look.bumper.panel = Some(Millimetres(6.0));
+        assert!(matches!(
+            on_plain(&look)[..],
+            [Shut::PanelOutsideGrip { .. }]
+        ));
+        look.bumper.panel = Some(Millimetres(3.0));
+        assert_eq!(on_plain(&look), []);
+    }
+
+    #[test]
+    fn an_open_verdict_keeps_the_drill_shut_only_where_the_hole_hangs_on_it() {
+        let plain = parse(PLAIN).unwrap();
+        assert_eq!(shut(&plain, &choice(&plain, -0.9, 0.3), &clear(60.0)), []);
+        let metal = parse(METAL).unwrap();
+        let open = choice(&metal, -12.9, 0.3);
+        assert_eq!(shut(&metal, &open, &clear(60.0)), [Shut::RingSetOpen]);
+        let look = clear(60.0);
+        let set = RingSet::ring("14");
+        let mut at = AtHead {
+            sheet: &metal,
+            label: "2",
+            mark: Offset(-230.0),
+            choice: &open,
+            instead: Some(Instead::ByHand(&set)),
+            look: &look,
+        };
+        assert!(gate(&at).is_open(), "the fitter answers for it");
+        at.instead = Some(Instead::ForPair(&set));
+        assert!(!gate(&at).is_open());
+    }
+}

@@ -265,3 +265,167 @@ fn fitting(set: Message, lift: Degrees) -> Vec<Message> {
         msg("drill-step-clicked-and-tugged"),
     ]
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::decide::look_behind::{Behind, LookBehind, Looked};
+    use crate::decide::ring_set::{RakeOrigin, SpotFacts, choose};
+    use crate::kit::{KitSheet, parse};
+    use crate::units::{Estimate, Offset};
+
+    const METAL: &str = include_str!("../../../../assets/kits/metal-four.json");
+
+    fn sheet() -> KitSheet {
+        parse(METAL).unwrap()
+    }
+
+    fn facts(material: Material, old_hole: Option<f64>) -> SpotFacts {
+        let rake = Estimate::new(Degrees(-6.0), Degrees(0.2));
+        SpotFacts {
+            material,
+            old_hole: old_hole.map(Millimetres),
+            ..SpotFacts::plain(rake, RakeOrigin::Typed)
+        }
+    }
+
+    fn planned(facts: &SpotFacts, depth: f64, tools: &Tools) -> Result<DrillPlan, NoPlan> {
+        let sheet = sheet();
+        let choice = choose(&sheet, facts);
+        let look = LookBehind {
+            bumper: Looked {
+                behind: Some(Behind::SeenAndClear),
+                depth: Some(Millimetres(depth)),
+                ..Looked::default()
+            },
+            ..LookBehind::default()
+        };
+        let at = AtHead {
+            sheet: &sheet,
+            label: "2",
+            mark: Offset(-230.0),
+            choice: &choice,
+            instead: None,
+            look: &look,
+        };
+        plan(&at, tools)
+    }
+
+    fn short() -> Tools {
+        Tools {
+            reach_past_teeth: Some(Millimetres(18.0)),
+            bumper_celsius: Some(20.0),
+        }
+    }
+
+    fn keys(messages: &[Message]) -> Vec<&str> {
+        messages.iter().map(|m| m.key.as_ref()).collect()
+    }
+
+    #[test]
+    fn a_plastic_bumper_is_sawn_in_the_order_of_work() {
+        let plan = planned(&facts(Material::Plastic, None), 60.0, &short()).unwrap();
+        assert_eq!(plan.making, Making::Saw(Millimetres(21.0)));
+        assert_eq!(plan.pilot, Some(Millimetres(4.0)));
+        let wanted = [
+            "drill-step-confirm-from-behind",
+            "drill-step-pilot",
+            "drill-step-saw",
+            "drill-step-centre-stop",
+            "drill-step-tape-off",
+            "drill-step-swarf",
+            "drill-step-file",
+            "drill-step-touch-in",
+            "drill-step-arrow-up",
+            "drill-step-press-edge",
+            "drill-step-clicked-and-tugged",
+        ];
+        assert_eq!(keys(&plan.steps), wanted);
+        let wanted = [
+            "drill-caution-maker",
+            "drill-caution-eyes",
+            "drill-caution-gloves",
+        ];
+        assert_eq!(keys(&plan.cautions), wanted);
+    }
+
+    #[test]
+    fn metal_gets_a_step_drill_to_the_inserts_hole() {
+        let facts = facts(Material::Metal, None);
+        let plan = planned(&facts, 60.0, &Tools::default()).unwrap();
+        assert_eq!(plan.making, Making::StepDrill(Millimetres(28.0)));
+        assert!(keys(&plan.steps).contains(&"drill-step-touch-in-metal"));
+    }
+
+    #[test]
+    fn fibre_gets_its_own_hole_and_a_word_about_dust() {
+        let plan = planned(&facts(Material::Fibre, None), 60.0, &short()).unwrap();
+        assert_eq!(plan.making, Making::Saw(Millimetres(21.5)));
+        assert!(keys(&plan.cautions).contains(&"drill-caution-dust"));
+    }
+
+    #[test]
+    fn a_cold_or_unknown_plastic_bumper_is_warmed() {
+        for bumper_celsius in [None, Some(3.0)] {
+            let tools = Tools {
+                bumper_celsius,
+                ..short()
+            };
+            let plan = planned(&facts(Material::Plastic, None), 60.0, &tools).unwrap();
+            assert!(keys(&plan.cautions).contains(&"drill-caution-cold"));
+        }
+    }
+
+    #[test]
+    fn the_saws_centre_drill_must_stay_short_of_what_is_behind() {
+        let facts = facts(Material::Plastic, None);
+        let with = |reach: Option<f64>| {
+            let tools = Tools {
+                reach_past_teeth: reach.map(Millimetres),
+                ..short()
+            };
+            planned(&facts, 60.0, &tools)
+        };
+        assert_eq!(with(None), Err(NoPlan::ReachNotEntered));
+        let wrong = NoPlan::ReachesTooFar {
+            reach: Millimetres(60.0),
+            depth: Millimetres(60.0),
+        };
+        assert_eq!(with(Some(60.0)), Err(wrong));
+        assert!(with(Some(59.9)).is_ok());
+        for nonsense in [-1.0, f64::NAN, 1000.0] {
+            assert!(matches!(
+                with(Some(nonsense)),
+                Err(NoPlan::ReachMakesNoSense { .. })
+            ));
+        }
+    }
+
+    #[test]
+    fn old_holes_are_kept_widened_or_covered() {
+        let making = |old| {
+            let plan = planned(&facts(Material::Plastic, Some(old)), 60.0, &short());
+            plan.unwrap().making
+        };
+        let mm = Millimetres;
+        assert_eq!(making(21.0), Making::KeepOldHole(mm(21.0)));
+        let widen = Making::WidenOldHole {
+            from: mm(18.0),
+            to: mm(21.0),
+        };
+        assert_eq!(making(18.0), widen);
+        assert_eq!(making(29.0), Making::CoverOldHole(mm(29.0)));
+        let widen = Making::WidenOldHole {
+            from: mm(25.0),
+            to: mm(28.0),
+        };
+        assert_eq!(making(25.0), widen);
+    }
+
+    #[test]
+    fn a_shut_gate_gives_no_plan() {
+        let faults = planned(&facts(Material::Plastic, None), 30.0, &short()).unwrap_err();
+        assert!(matches!(&faults, NoPlan::Shut(shut) if shut.len() == 1));
+        assert_eq!(keys(&faults.messages()), ["drill-shut-too-shallow"]);
+    }
+}

@@ -12,6 +12,8 @@ mod by_hand;
 mod candidates;
 mod choose;
 mod pair;
+#[cfg(test)]
+mod tests;
 mod windows;
 mod words;
 
@@ -19,6 +21,7 @@ pub use by_hand::{ByHand, ByHandFault, choose_by_hand};
 pub use candidates::{Candidate, Outcome};
 pub use choose::{choose, choose_all, serves_range};
 pub use pair::{Pair, pair};
+pub use words::{aim_words, face_words};
 
 use serde::{Deserialize, Serialize};
 

@@ -16,6 +16,33 @@ pub(super) fn name(set: &RingSet) -> Message {
     }
 }
 
+/// Angles smaller than this are shown as upright or level: the screen's last digit.
+const SHOWN: f64 = 0.05;
+
+fn signed(value: Degrees, keys: [&'static str; 3]) -> Message {
+    let [down, level, up] = keys;
+    match value.0 {
+        v if v <= -SHOWN => msg(down).deg("angle", -v),
+        v if v < SHOWN => msg(level),
+        v => msg(up).deg("angle", v),
+    }
+}
+
+/// A face angle in words: 'faces down 4.2°'.
+#[must_use]
+pub fn face_words(rake: Degrees) -> Message {
+    signed(
+        rake,
+        ["ring-face-down", "ring-face-upright", "ring-face-up"],
+    )
+}
+
+/// An aim in words: 'points up 2.5°'.
+#[must_use]
+pub fn aim_words(aim: Degrees) -> Message {
+    signed(aim, ["ring-aim-down", "ring-aim-level", "ring-aim-up"])
+}
+
 impl RingSet {
     /// The set in words: 'Ring 9' or 'Ring 9 with insert flat'.
     #[must_use]
@@ -101,14 +128,14 @@ impl RingChoice {
         let rake = self.facts.rake;
         let base = |key: &'static str| {
             msg(key)
-                .deg("rake", rake.value.0)
+                .message("rake", face_words(rake.value))
                 .deg("plus", rake.expanded().0)
         };
         match &self.verdict {
             Verdict::Sure { .. } => match self.chosen_by_rule() {
                 Some(c) => base("ring-reason-sure")
                     .deg("lift", c.lift.value.0)
-                    .deg("aim", c.aim.value.0)
+                    .message("aim", aim_words(c.aim.value))
                     .deg("aim_plus", c.aim.expanded().0)
                     .number("down", c.points_down() * 100.0, 1),
                 None => base("ring-reason-none"),
@@ -122,6 +149,7 @@ impl RingChoice {
                     .map(RightSomewhere::message)
                     .collect(),
             ),
+            Verdict::CannotBeServed { serves, .. } if serves.is_empty() => base("ring-reason-none"),
             Verdict::CannotBeServed { serves, .. } => {
                 base("ring-reason-cannot").list("serves", serves.iter().map(range).collect())
             }
@@ -135,15 +163,15 @@ impl RightSomewhere {
     pub fn message(&self) -> Message {
         msg("ring-right-from-to")
             .message("set", name(&self.set))
-            .deg("from", self.from.0)
-            .deg("to", self.to.0)
+            .message("from", face_words(self.from))
+            .message("to", face_words(self.to))
     }
 }
 
 fn range(r: &(Degrees, Degrees)) -> Message {
     msg("ring-serves-from-to")
-        .deg("from", r.0.0)
-        .deg("to", r.1.0)
+        .message("from", face_words(r.0))
+        .message("to", face_words(r.1))
 }
 
 /// What would settle a close call.
@@ -208,7 +236,7 @@ impl Candidate {
             Outcome::AddsMore => msg("ring-why-adds-more"),
         };
         message
-            .deg("aim", self.aim.value.0)
+            .message("aim", aim_words(self.aim.value))
             .deg("plus", self.aim.expanded().0)
     }
 }

@@ -68,3 +68,63 @@ pub fn fuse_missing(sheet: &KitSheet, answer: FuseAnswer) -> Option<Message> {
         FuseAnswer::FittedAtTakeOff(_) => None,
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::decide::supply::{LampCircuit, Volts, arrives_too_low};
+    use crate::kit::parse;
+
+    const PLAIN: &str = include_str!("../../../../assets/kits/plain-four.json");
+
+    #[test]
+    fn the_fuse_cannot_be_skipped_and_not_be_larger() {
+        let sheet = parse(PLAIN).unwrap();
+        let key = |answer| fuse_missing(&sheet, answer).map(|m| m.key.into_owned());
+        let fitted = |a| FuseAnswer::FittedAtTakeOff(Amperes(a));
+        assert_eq!(
+            key(FuseAnswer::NotFitted).as_deref(),
+            Some("supply-fuse-required")
+        );
+        assert_eq!(key(fitted(0.0)).as_deref(), Some("supply-fuse-required"));
+        assert_eq!(
+            key(fitted(f64::NAN)).as_deref(),
+            Some("supply-fuse-required")
+        );
+        assert_eq!(key(fitted(5.0)).as_deref(), Some("supply-fuse-too-large"));
+        assert_eq!(key(fitted(2.0)), None);
+    }
+
+    #[test]
+    fn a_sheet_without_a_rating_falls_back_on_the_stated_default() {
+        let mut sheet = parse(PLAIN).unwrap();
+        assert_eq!(fuse(&sheet).from, RatingFrom::Sheet);
+        sheet.supply = None;
+        let wanted = Fuse {
+            rating: DEFAULT_FUSE,
+            from: RatingFrom::Default,
+        };
+        assert_eq!(fuse(&sheet), wanted);
+    }
+
+    #[test]
+    fn only_a_plain_lamp_feed_needs_no_word() {
+        assert_eq!(LampCircuit::Plain.message(), None);
+        for circuit in [
+            LampCircuit::Pulsed,
+            LampCircuit::Led,
+            LampCircuit::BusControlled,
+            LampCircuit::NotKnown,
+        ] {
+            assert!(circuit.message().is_some(), "{circuit:?}");
+        }
+    }
+
+    #[test]
+    fn what_arrives_is_what_is_read_less_what_is_lost() {
+        let sheet = parse(PLAIN).unwrap();
+        assert_eq!(arrives_too_low(&sheet, Volts(12.0), Volts(0.4)), None);
+        let message = arrives_too_low(&sheet, Volts(10.2), Volts(0.4)).unwrap();
+        assert_eq!(message.key, "supply-arrives-too-low");
+    }
+}

@@ -172,3 +172,76 @@ impl Judged {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn judged(system: System, reading: Reading, typed: f64) -> Judged {
+        judge(system, reading, Volts(typed))
+    }
+
+    #[test]
+    fn four_hundred_volts_are_refused_whatever_was_read() {
+        for system in [System::Twelve, System::TwentyFour] {
+            for reading in [Reading::ReverseOn, Reading::ReverseOff, Reading::EarthDrop] {
+                for typed in [400.0, -400.0, f64::NAN, f64::INFINITY] {
+                    let found = judged(system, reading, typed);
+                    assert!(matches!(found, Judged::Refused { .. }), "{typed}");
+                }
+            }
+        }
+        let message = judged(System::Twelve, Reading::ReverseOn, 400.0).message(Reading::ReverseOn);
+        let wanted = msg("supply-refused")
+            .message("reading", msg("supply-reading-on"))
+            .number("typed", 400.0, 2);
+        assert_eq!(message, Some(wanted));
+    }
+
+    #[test]
+    fn a_reading_is_judged_by_the_limits_of_its_system() {
+        use Reading::{EarthDrop, ReverseOff, ReverseOn};
+        let fine = [
+            (System::Twelve, ReverseOn, 13.8),
+            (System::Twelve, ReverseOff, 0.02),
+            (System::Twelve, EarthDrop, 0.05),
+            (System::TwentyFour, ReverseOn, 27.4),
+            (System::TwentyFour, EarthDrop, 0.2),
+        ];
+        for (system, reading, typed) in fine {
+            assert_eq!(judged(system, reading, typed), Judged::Fine, "{typed}");
+        }
+        let key = |system, reading, typed| {
+            let message = judged(system, reading, typed).message(reading);
+            message.map(|m| m.key.into_owned())
+        };
+        let wanted = [
+            (System::Twelve, ReverseOn, 9.4, "supply-too-low"),
+            (System::Twelve, ReverseOn, 17.0, "supply-on-too-high"),
+            (
+                System::Twelve,
+                ReverseOn,
+                27.4,
+                "supply-looks-like-twenty-four",
+            ),
+            (System::TwentyFour, ReverseOn, 13.8, "supply-too-low"),
+            (System::Twelve, ReverseOff, 12.6, "supply-off-too-high"),
+            (System::Twelve, EarthDrop, 0.4, "supply-earth-too-high"),
+            (System::Twelve, ReverseOn, -12.6, "supply-swapped"),
+        ];
+        for (system, reading, typed, wanted) in wanted {
+            assert_eq!(key(system, reading, typed).as_deref(), Some(wanted));
+        }
+    }
+
+    #[test]
+    fn a_reading_out_of_limits_says_by_how_much() {
+        let found = judged(System::Twelve, Reading::ReverseOn, 9.4);
+        let wanted = msg("supply-too-low")
+            .message("reading", msg("supply-reading-on"))
+            .number("typed", 9.4, 2)
+            .number("limit", 10.8, 2)
+            .number("by", 10.8 - 9.4, 2);
+        assert_eq!(found.message(Reading::ReverseOn), Some(wanted));
+    }
+}

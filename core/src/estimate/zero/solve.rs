@@ -25,7 +25,7 @@ use crate::units::{Degrees, Millis, root_sum_of_squares};
 /// makers' sheets).
 pub const PRIOR_OFFSET: f64 = 0.030;
 /// Prior standard deviation of an axis's scale error (0.5 to 1 %).
-pub const PRIOR_SCALE: f64 = 0.006;
+pub const PRIOR_SCALE: f64 = 0.007_5;
 /// Prior standard deviation of a seat.
 pub const PRIOR_SEAT: Degrees = Degrees(1.5);
 /// Prior standard deviation of wall and table.
@@ -40,7 +40,7 @@ pub const MOST_OFFSET: f64 = 0.12;
 /// Seats beyond this are not a phone's.
 pub const MOST_SEAT: Degrees = Degrees(6.0);
 /// Scale errors beyond this are not a phone's.
-pub const MOST_SCALE: f64 = 0.03;
+pub const MOST_SCALE: f64 = 0.06;
 /// The fit is worse than the seating explains when what is left is more
 /// than so many of its standard deviations.
 const MOST_MISFIT: f64 = 3.0;
