@@ -615,6 +615,8 @@ cards-title = Mark cards
 cards-check = Print at 100 %, not fitted to the page. Measure this line, drawn { $length } mm long, and enter what it measures. Cut the cards along the dashed lines.
 cards-card = Mark card { $card }
 cards-tip = Tip on the mark
+template-file = template { $job }
+cards-file = mark cards
 pdf-failed = The PDF could not be made ({ $why }). Your job is kept. Try again; if it fails again, print from the screen.
 
 ## Screens: frame
@@ -698,6 +700,14 @@ left-of-centre = left
 right-of-centre = right
 on-centre = on the centre line
 marks-stale = The half widths were changed after these marks were made.
+full-size-title = Template at full size
+full-size-why = Sheets to lay on the bumper: centre line, height, and every hole with its cross. Print them at 100 %.
+full-size-print = Print at full size
+full-size-making = Making the sheets: { $percent } %
+full-size-stop = Stop
+paper = Paper
+paper-a4 = A4
+paper-letter = Letter
 
 ## Screens: faces
 
@@ -762,3 +772,9 @@ motion-permission-refused = The motion sensor is not allowed for this page. Allo
 motion-no-sensor = This phone gives no motion reading. Type the angle from a digital angle gauge.
 motion-insecure-context = The browser gives motion readings to secure pages only. Open Rakeline at its https address or at localhost, or type the angle from a digital angle gauge.
 motion-stopped = The motion sensor stopped. Tap to start it again, or type the angle.
+
+## Platform: worker, files
+
+work-stopped = The part of Rakeline that makes sheets stopped ({ $why }). Your job is safe. Try again: it starts anew.
+share-saved = Saved among your downloads: { $name }
+share-failed = { $name } could not be saved ({ $why }). Try again, or allow downloads for this site.

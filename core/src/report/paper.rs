@@ -6,10 +6,11 @@ use crate::drawing::{At, Item, Lettering, Pen, Words, line};
 use crate::text::Message;
 
 /// A paper size, lying on its long side.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Paper {
     /// ISO 216 A4.
+    #[default]
     A4,
     /// ANSI/ASME Y14.1 A, sold as Letter.
     Letter,

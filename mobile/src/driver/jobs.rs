@@ -11,7 +11,7 @@ use super::state::{
     AppState, Boot, JobEntry, Notice, OpenJob, Saved, Settings, UndoOf, Unreadable,
 };
 use super::work::{self, Shown};
-use super::{SETTINGS_KEY, reading};
+use super::{SETTINGS_KEY, paper, reading};
 use crate::platform::{StorageFault, Write};
 use crate::route::{Route, Step};
 use crate::sample_job;
@@ -270,10 +270,17 @@ fn leave(app: &mut AppState) -> Result<Vec<Action>, Vec<Action>> {
         }
         Saved::Saving(number) => {
             app.leaving = Some((number, open.job));
-            Ok(reading::stop(app))
+            Ok(stop(app))
         }
-        Saved::Yes => Ok(reading::stop(app)),
+        Saved::Yes => Ok(stop(app)),
     }
+}
+
+/// Ends what goes on for the open job.
+fn stop(app: &mut AppState) -> Vec<Action> {
+    let mut actions = reading::stop(app);
+    actions.extend(paper::stop(app));
+    actions
 }
 
 pub(super) fn popped(app: &mut AppState, path: &str) -> Vec<Action> {

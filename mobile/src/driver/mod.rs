@@ -6,13 +6,16 @@
 
 mod intent;
 mod jobs;
+mod paper;
 mod reading;
 mod state;
 mod work;
 
 pub use intent::{Action, Intent, Now, Place};
 pub use reading::{Phase, Reading};
-pub use state::{AppState, Boot, JobEntry, Notice, OpenJob, Saved, Settings, UndoOf, Unreadable};
+pub use state::{
+    AppState, Boot, JobEntry, Making, Notice, OpenJob, Saved, Settings, Sheets, UndoOf, Unreadable,
+};
 
 /// Key of a job's record.
 pub const JOB_PREFIX: &str = "job/";
@@ -57,6 +60,11 @@ pub fn handle(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
         Intent::TapeOn => work::tape_on(app, now),
         Intent::Undo => work::undo(app, now),
         Intent::IssueSheet => work::issue_sheet(app, now),
+        Intent::ChoosePaper(paper) => paper::choose(app, paper),
+        Intent::MakeSheets(sheets) => paper::make(app, sheets),
+        Intent::StopSheets => paper::stop(app),
+        Intent::Worked(number, event) => paper::worked(app, number, event),
+        Intent::FileOut(name, outcome) => paper::shared(app, &name, &outcome),
         Intent::StartReading => reading::start(app),
         Intent::ChooseSpot(spot) => reading::choose(app, spot),
         Intent::ReadAgain(spot) => reading::again(app, spot, now),

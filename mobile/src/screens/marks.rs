@@ -5,6 +5,7 @@ use rakeline_core::drawing::marks_drawing;
 use rakeline_core::job::{self, JobState};
 use rakeline_core::text::msg;
 
+use super::full_size::FullSize;
 use crate::driver::Intent;
 use crate::parts::{DrawingView, Frame};
 use crate::route::Step;
@@ -73,6 +74,7 @@ pub fn Marks() -> Element {
                 }
             }
             Stale { job: job.clone() }
+            FullSize {}
         }
     }
 }

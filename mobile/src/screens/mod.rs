@@ -2,6 +2,7 @@
 //! and computes nothing.
 
 mod faces;
+mod full_size;
 mod jobs;
 mod marks;
 mod measures;
