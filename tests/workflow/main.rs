@@ -10,6 +10,8 @@ mod sheet_text;
 
 mod bad_entries;
 mod clock_goes_back;
+//! Whole jobs on the memory platform, and what comes out of the app.
+mod full_size;
 mod mark_cards;
 mod records;
 mod sensor_faults;
