@@ -488,13 +488,13 @@ no-drill-tow-hitch = tow hitch cut-out
 no-drill-crash-beam-bracket = crash beam bracket
 no-drill-exhaust = exhaust
 no-drill-old-hole = old hole
-tape-unread = The tape is not read back at every mark yet.
 no-drill-ridge = ridge under the flange
 no-drill-radar = radar
 no-drill-wiring = wiring
 no-drill-face-angle = face angle that no ring serves
 no-drill-other = { $words }
 
+tape-unread = The tape is not read back at every mark yet.
 tape-mark-not-read = Head { $head }: not read yet.
 tape-mark-too-far-left = Head { $head }: { $by } mm too far left (limit { $limit }).
 tape-mark-too-far-right = Head { $head }: { $by } mm too far right (limit { $limit }).
