@@ -1,6 +1,6 @@
 //! The drawing of a job as far as it has come.
 
-use super::{BumperView, Drawing, MarkView, Words, bumper_from_behind};
+use super::{BumperView, Drawing, Item, MarkView, Words, bumper_from_behind};
 use crate::decide::mark_out::Plan;
 use crate::job::{HalfWidths, JobState, half_widths, ring_choices};
 use crate::units::{Millimetres, Offset};
@@ -12,12 +12,19 @@ const BLANK_HALF: Millimetres = Millimetres(860.0);
 #[must_use]
 pub fn half_width_drawing(job: &JobState) -> Drawing {
     let (half_left, half_right) = halves(job);
-    bumper_from_behind(&BumperView {
+    let mut drawing = bumper_from_behind(&BumperView {
         half_left,
         half_right,
         marks: Vec::new(),
         no_drill: areas(job),
-    })
+    });
+    if matches!(half_widths(job), HalfWidths::Open { .. }) {
+        // Nobody measured this one: no figures.
+        drawing
+            .items
+            .retain(|item| !matches!(item, Item::Text { .. }));
+    }
+    drawing
 }
 
 fn halves(job: &JobState) -> (Millimetres, Millimetres) {
