@@ -10,7 +10,6 @@ mod sheet_text;
 
 mod bad_entries;
 mod clock_goes_back;
-//! Whole jobs on the memory platform, and what comes out of the app.
 mod full_size;
 mod mark_cards;
 mod records;
