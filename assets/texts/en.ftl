@@ -25,6 +25,8 @@ face-typed-no-accuracy = Type the gauge's ± as a figure above 0, up to { $limit
 repeats-outlier = Reading { $which } stands apart by { $off }°. It still counts: read once more, or take it out.
 repeats-contradict = The two readings are { $apart }° apart. Read once more.
 mirror-differs = Left { $left }° and right { $right }° differ by { $apart }° (more than { $limit }°). Read both again; the bumper may sit crooked.
+level-looks-away = The camera looks { $by }° up or down (more than { $limit }°). Hold it upright behind the vehicle.
+level-line-too-short = Draw the line longer: lay its ends on two far points.
 budget-noise = noise of the reading
 budget-rounding = rounding of the sensor
 budget-zeroing = the phone's own error
@@ -73,6 +75,7 @@ zero-renew-age = Zeroed { $days } days ago. Zero the phone again.
 ## How the ground lies
 
 ground-not-flat = The phone leans { $lean }°: lay it flat on the board, screen up, top edge forward.
+ground-not-turned = The phone was not moved between the two readings. Turn it end for end on the board and read again.
 ground-no-reading = Read the board both ways round first.
 ground-too-steep = The ground slopes { $slope }° (more than { $limit }°). Move the vehicle to flatter ground.
 
@@ -287,8 +290,14 @@ ring-set-others = Close call: { $sets } may be right too.
 ring-set-near-limit = { $set } for now, close to its limit
 ring-set-none-yet = { $sets }: none yet
 ring-set-cannot = This spot cannot be served by this kit
+ring-reason-sure = Face { $rake } ± { $plus }°, the set adds { $lift }°: { $aim } ± { $aim_plus }°. Chance that it points down: { $down } %.
+ring-reason-none = Face { $rake } ± { $plus }°.
+ring-reason-close = Face { $rake } ± { $plus }°: it hangs on where in this ± the face is. { $stretches }.
+ring-reason-cannot = Face { $rake } ± { $plus }°. The kit serves { $serves }.
+ring-right-from-to = { $set } is right from { $from } to { $to }
+ring-serves-from-to = { $from } to { $to }
 ring-settle-zero = zero the phone and read again
-ring-settle-read-again = read again, phone close on the mark
+ring-settle-read-again = press the phone close on the mark and read again
 ring-settle-finer-gauge = read it with a finer gauge and give its ±
 ring-do-face-too-far-down = The face falls away too far for this kit. Move the mark to a place where the face stands more upright, or take a kit with larger rings.
 ring-do-face-too-far-up = The face looks up too far for this kit. Move the mark to a place where the face stands more upright.
@@ -503,6 +512,7 @@ no-drill-wiring = wiring
 no-drill-face-angle = face angle that no ring serves
 no-drill-other = { $words }
 
+tape-unread = The tape is not read back at every mark yet.
 tape-mark-not-read = Head { $head }: not read yet.
 tape-mark-too-far-left = Head { $head }: { $by } mm too far left (limit { $limit }).
 tape-mark-too-far-right = Head { $head }: { $by } mm too far right (limit { $limit }).
@@ -638,8 +648,10 @@ rings-count-close = { $spots ->
 }
 rings-count-none = { $spots } cannot be served
 rings-count-open = { $spots } not read
-record-not-a-record = It is not a job of this app, or broken off: { $why }
+record-not-a-record = Its text is broken off, or no job of this app ({ $why }).
 record-newer = It was written by a newer version (format { $version }; this one knows { $known }). Update the app to open it.
+record-not-written = This job cannot be stored as it is ({ $why }). Take back the last step.
+record-of-another-job = It stands in the place of another job; it says it is { $id }.
 record-damaged = Something in it does not fit: { $why }
 
 ## Drawing
@@ -673,7 +685,8 @@ sheet-check-agreed-open = customer's agreement not recorded
 sheet-title = Job sheet: parking sensors
 sheet-particulars = Job
 sheet-job = Job
-sheet-job-number = { $id }, issue { $issue }
+sheet-job-issue = { $id }, issue { $issue }
+sheet-job-draft = { $id }, not issued yet
 sheet-date = Date
 sheet-date-zone = { $date } (UTC { $offset }, { $zone })
 sheet-name = Name
@@ -693,15 +706,26 @@ sheet-face = Face
 sheet-ring = Ring set
 sheet-aim = Head
 sheet-not-measured = not measured
-sheet-angles-against-ground = Angles are against the ground under the vehicle, taken as level by eye (± 2°).
-sheet-plus-minus = ± is the 95 % interval. Positions are straight, as seen from behind.
+sheet-ground = Angles are against the ground under the vehicle: { $how }.
+sheet-ground-by-eye = taken as level by eye (± { $plus }°)
+sheet-ground-board = measured with a board, { $nose }, { $lean }
+sheet-ground-bay = bay "{ $name }", measured { $measured }, { $nose }, { $lean }
+sheet-ground-sill = along the sill, { $nose }; the lean is taken as level by eye (± { $plus }°)
+sheet-ground-gauge = the gauge was zeroed on a board beside the wheels
+sheet-gauge-on-board = At { $labels } the gauge was zeroed on a board beside the wheels.
+sheet-nose-up = nose up { $angle }° ± { $plus }°
+sheet-nose-down = nose down { $angle }° ± { $plus }°
+sheet-right-up = right side up { $angle }° ± { $plus }°
+sheet-right-down = right side down { $angle }° ± { $plus }°
+sheet-plus-minus = ± is the 95 % interval.
+sheet-straight = Positions are straight, as seen from behind.
 sheet-not-done = Not done or not settled
 sheet-open-marks = The marks are not planned.
 sheet-open-faces = The face is not read at: { $labels }.
 sheet-open-close-call = Head { $label }: the ring set is for now; it is not settled.
 sheet-open-cannot = Head { $label }: no ring set of this kit serves this spot.
-sheet-open-unzeroed = The phone was not zeroed: face angles carry its own error (± 4.5°).
-sheet-open-behind = What lies behind each mark is not recorded here. Look before you drill.
+sheet-open-unzeroed = The phone was not zeroed at { $labels }: these face angles carry its own error (± { $plus }°).
+sheet-open-behind = What lies behind is not confirmed at: { $labels }. Look before you drill.
 sheet-cautions = Cautions
 clock-went-back = The phone's clock went back by { $minutes } minutes during this job. Times on this sheet may be off.
 caution-maker = The vehicle maker's instructions, local rules and licensed practice come before this sheet.
@@ -709,6 +733,32 @@ caution-behind = Never drill where you have not seen what lies behind: crash bea
 caution-hot = Exhausts stay hot. Let them cool, and route nothing near them.
 caution-raised = Never reach under a vehicle that stands on a jack alone. Use stands or ramps.
 caution-aid = A parking aid helps; it does not see everything. The driver looks and answers for the manoeuvre.
+
+## Template and mark cards
+
+template-title = Full-size template: { $job }
+template-sheet = Sheet { $sheet } of { $of }
+template-scale = Print at 100 %, not fitted to the page. Measure both bars: each is { $length } mm.
+template-straight = Straight distances: the shape from above is not measured. On a curved face they come out too near the centre; check with a tape.
+template-along = Distances along the face, by the shape from above. Lay it on the face.
+template-bar = { $length } mm
+template-up = up
+template-height = Height of the marks: hold this line level
+template-line-above = The line you measured from: { $mm } mm above the marks
+template-line-below = The line you measured from: { $mm } mm below the marks
+template-centre = centre line
+template-cut = Cut here. Lay it on sheet { $before }, cross on cross.
+template-lay = Sheet { $next } starts here
+template-mm = { $mm } mm { $side } straight
+template-mm-along = { $mm } mm { $side } along the face
+template-hole = hole { $mm } mm
+cards-title = Mark cards
+cards-check = Print at 100 %, not fitted to the page. Measure this line, drawn { $length } mm long, and enter what it measures. Cut the cards along the dashed lines.
+cards-card = Mark card { $card }
+cards-tip = Tip on the mark
+template-file = template { $job }
+cards-file = mark cards
+pdf-failed = The PDF could not be made ({ $why }). Your job is kept. Try again; if it fails again, print from the screen.
 
 ## Screens: frame
 
@@ -719,6 +769,7 @@ saved = saved
 saving = saving
 not-saved = not saved
 save-again = Save again
+left-not-saved = A job that you left is not saved yet. It goes along with the next change, or opens when you leave this one. { $why }
 leave-not-saved = This job is not saved yet. It stays open. Save again before you leave.
 undo = Undo
 notice-hide = Hide this message
@@ -864,6 +915,14 @@ left-of-centre = left
 right-of-centre = right
 on-centre = on the centre line
 marks-stale = The half widths were changed after these marks were made.
+full-size-title = Template at full size
+full-size-why = Sheets to lay on the bumper: centre line, height, and every hole with its cross. Print them at 100 %.
+full-size-print = Print at full size
+full-size-making = Making the sheets: { $percent } %
+full-size-stop = Stop
+paper = Paper
+paper-a4 = A4
+paper-letter = Letter
 
 ## Screens: faces
 
@@ -877,10 +936,13 @@ read-face-of = Read mark { $label }
 read-the-face = Read the face
 see-rings = See the ring sets
 reading-starting = Waiting for the sensor
-reading-on-last-mark = Taken. Go to this mark.
+reading-on-last-mark = Taken. Go to mark { $label }.
 reading-moving = Hold still on the mark
 reading-settling = Reading, hold still
 reading-off = Every face is read
+reading-waits = Tap 'Read the face' at the mark
+spot-down = ↓ { $angle }
+spot-up = ↑ { $angle }
 type-a-gauge = Type the angle instead
 type-a-gauge-why = From a digital angle gauge held upright against the face.
 which-way = Which way the face looks
@@ -1087,7 +1149,7 @@ restock-done = All bought again
 ## Platform: storage, sensors
 
 storage-refused = This browser does not let Rakeline keep anything: it may be a private window, or site data is blocked. Open Rakeline in a normal window. Until then nothing is saved.
-storage-full = The phone has no room left, so the last change is not saved. Free some room (photos, downloads); Rakeline then saves it.
+storage-full = The phone has no room left, so the last change is not saved. Free some room (photos, downloads), then tap 'Save again'.
 storage-failed = The last change could not be saved ({ $why }). Keep this page open and try again.
 storage-kept = The jobs stay on this phone until you delete them.
 storage-may-be-cleared = The browser may clear the jobs when the phone runs short of room. Add Rakeline to the home screen to keep them.
@@ -1096,7 +1158,13 @@ storage-cannot-ask = This browser does not say whether it keeps the jobs. Add Ra
 motion-source-orientation = Reading the phone's orientation.
 motion-source-relative-orientation = Reading the phone's orientation sensor.
 motion-source-acceleration = Reading the accelerometer; its steps are coarse, so the ± is larger.
-motion-permission-refused = The motion sensor is not allowed for this page. Allow motion sensors in the browser's settings for this site and tap again, or type the angle from a digital angle gauge.
+motion-permission-refused = The motion sensor is not allowed for this page. Allow motion sensors in the browser's settings for this site, then tap 'Read the face'. Or type the angle from a digital angle gauge.
 motion-no-sensor = This phone gives no motion reading. Type the angle from a digital angle gauge.
 motion-insecure-context = The browser gives motion readings to secure pages only. Open Rakeline at its https address or at localhost, or type the angle from a digital angle gauge.
-motion-stopped = The motion sensor stopped. Tap to start it again, or type the angle.
+motion-stopped = The motion sensor stopped. Tap 'Read the face' to start it again, or type the angle.
+
+## Platform: worker, files
+
+work-stopped = The part of Rakeline that makes sheets stopped ({ $why }). Your job is safe. Try again: it starts anew.
+share-saved = Saved among your downloads: { $name }
+share-failed = { $name } could not be saved ({ $why }). Try again, or allow downloads for this site.

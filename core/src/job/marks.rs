@@ -223,6 +223,10 @@ pub(super) fn holds_the_rules(
         ));
     }
     let task = task_for(job, half_left, half_right);
+    if let Err(faults) = task.check() {
+        let fault = faults.into_iter().next();
+        return Err(Refusal(fault.unwrap_or_else(|| msg("refused-no-marks"))));
+    }
     match check_marks(&task, offsets).first() {
         None => Ok(()),
         Some(broken) => Err(Refusal(broken.message(&task))),

@@ -15,7 +15,7 @@ mod rings;
 mod rings_chosen;
 mod state;
 
-pub use apply::{Refusal, TEXT_GREATEST, apply};
+pub use apply::{Refusal, TEXT_GREATEST, apply, step_back};
 pub use behind::{
     Answer, BehindEvent, BehindState, PANEL_GREATEST, behind_headline, behind_words, look,
     typed_depth, typed_panel,

@@ -10,10 +10,10 @@ use rakeline_core::text::{Message, msg};
 
 use super::intent::{Action, Now};
 use super::kit_shelf::{Editing, KitEntry, KitIntent, page_of, samples};
-use super::state::{AppState, Notice, Settings, UndoOf, Unreadable};
+use super::state::{AppState, Notice, UndoOf, Unreadable};
 use super::work::{self, Back};
-use super::{KIT_DRAFT_KEY, KIT_PREFIX, SETTINGS_KEY, jobs};
-use crate::platform::{OpenedFile, Write};
+use super::{KIT_DRAFT_KEY, KIT_PREFIX, jobs, keeping};
+use crate::platform::{OpenedFile, OutFile, Write};
 use crate::route::{KitId, Route};
 
 pub(super) fn handle(app: &mut AppState, intent: KitIntent, now: &Now) -> Vec<Action> {
@@ -43,10 +43,11 @@ pub(super) fn handle(app: &mut AppState, intent: KitIntent, now: &Now) -> Vec<Ac
         }
         KitIntent::FileOpened(id, file) => opened(app, id, file),
         KitIntent::SaveFile(id) => app.kits.find(&id).map_or_else(Vec::new, |entry| {
-            vec![Action::SaveFile(
-                library::file_name(&entry.sheet),
-                kit::to_json(&entry.sheet),
-            )]
+            vec![Action::Share(OutFile {
+                name: library::file_name(&entry.sheet),
+                mime: "application/json",
+                bytes: kit::to_json(&entry.sheet).into_bytes(),
+            })]
         }),
         KitIntent::UseNext(id) => use_next(app, &id),
         KitIntent::UseHere(id) => use_here(app, &id, now),
@@ -127,16 +128,8 @@ fn put(entry: &KitEntry) -> Write {
     }
 }
 
-fn settings_write(settings: &Settings) -> Option<Write> {
-    let value = serde_json::to_string(settings).ok()?;
-    Some(Write::Put {
-        key: SETTINGS_KEY.to_owned(),
-        value,
-    })
-}
-
 fn keep_settings(app: &mut AppState) -> Vec<Action> {
-    let writes = settings_write(&app.settings).into_iter().collect();
+    let writes = keeping::settings(app);
     commit(app, writes)
 }
 
@@ -188,7 +181,7 @@ fn quick_keep(app: &mut AppState, id: KitId) -> Vec<Action> {
     writes.push(Write::Delete {
         key: KIT_DRAFT_KEY.to_owned(),
     });
-    writes.extend(settings_write(&app.settings));
+    writes.extend(keeping::settings(app));
     let mut actions = commit(app, writes);
     actions.extend(instead(app, Route::Kit(id)));
     say(app, msg("kit-kept-next"), None);
@@ -241,7 +234,7 @@ fn edit_keep(app: &mut AppState) -> Vec<Action> {
     // The next job is fitted with the sheet as it is now.
     if was.is_some() && app.settings.last_kit.as_ref() == was.as_deref() {
         app.settings.last_kit = Some(sheet.clone());
-        writes.extend(settings_write(&app.settings));
+        writes.extend(keeping::settings(app));
     }
     writes.push(keep(app, id.clone(), sheet));
     let mut actions = commit(app, writes);
@@ -357,7 +350,7 @@ fn use_here(app: &mut AppState, id: &KitId, now: &Now) -> Vec<Action> {
         if marks_went {
             say(app, msg("kit-marks-went"), Some(UndoOf::Step));
         }
-        return jobs::save(app);
+        return keeping::save(app);
     }
     actions
 }
@@ -374,7 +367,7 @@ pub(super) fn follow_job(app: &mut AppState, was: &KitSheet) -> Vec<Action> {
     let mut writes = Vec::new();
     if app.settings.last_kit.as_ref() == Some(was) {
         app.settings.last_kit = Some(now.clone());
-        writes.extend(settings_write(&app.settings));
+        writes.extend(keeping::settings(app));
     }
     let same = app.kits.own.iter().find(|entry| *entry.sheet == *was);
     if let Some(id) = same.map(|entry| entry.id.clone()) {

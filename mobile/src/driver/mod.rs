@@ -7,18 +7,24 @@
 mod fit;
 mod intent;
 mod jobs;
+mod keeping;
 mod kit_shelf;
 mod kits;
 mod layout;
+mod paper;
 mod reading;
 mod state;
+mod typed_face;
 mod work;
 
 pub use intent::{Action, Intent, Now, Place};
 pub use kit_shelf::{Editing, KitEntry, KitIntent, Kits, QUICK_PAGES};
 pub use layout::{CheckIntent, MarkOutIntent};
 pub use reading::{Phase, Reading};
-pub use state::{AppState, Boot, JobEntry, Notice, OpenJob, Saved, Settings, UndoOf, Unreadable};
+pub use state::{
+    AppState, Boot, JobEntry, LeftHow, LeftJob, Making, Notice, OpenJob, Saved, Settings, Sheets,
+    UndoOf, Unreadable,
+};
 
 /// Key of a job's record.
 pub const JOB_PREFIX: &str = "job/";
@@ -26,6 +32,8 @@ pub const JOB_PREFIX: &str = "job/";
 pub const TRASH_PREFIX: &str = "trash/";
 /// Key of the settings.
 pub const SETTINGS_KEY: &str = "settings";
+/// Key under which settings that could not be read are put by.
+pub const KEPT_SETTINGS_KEY: &str = "kept/settings";
 
 /// Key of a kit sheet.
 pub const KIT_PREFIX: &str = "kit/";
@@ -54,8 +62,8 @@ pub fn handle(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
         Intent::Moved(id, place, outcome) => jobs::moved(app, &id, place, outcome),
         Intent::GoJobs => jobs::go_list(app),
         Intent::Popped(path) => jobs::popped(app, &path),
-        Intent::Committed(number, outcome) => jobs::committed(app, number, outcome),
-        Intent::SaveAgain => jobs::save_again(app),
+        Intent::Committed(number, outcome) => keeping::committed(app, number, outcome),
+        Intent::SaveAgain => keeping::save_again(app),
         Intent::HideNotice => {
             app.notice = None;
             Vec::new()
@@ -74,10 +82,15 @@ pub fn handle(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
         Intent::TapeOn => work::tape_on(app, now),
         Intent::Undo => work::undo(app, now),
         Intent::IssueSheet => work::issue_sheet(app, now),
-        Intent::StartReading => reading::start(app),
+        Intent::ChoosePaper(paper) => paper::choose(app, paper),
+        Intent::MakeSheets(sheets) => paper::make(app, sheets),
+        Intent::StopSheets => paper::stop(app),
+        Intent::Worked(number, event) => paper::worked(app, number, event),
+        Intent::FileOut(name, outcome) => paper::shared(app, &name, &outcome),
+        Intent::StartReading => reading::restart(app),
         Intent::ChooseSpot(spot) => reading::choose(app, spot),
         Intent::ReadAgain(spot) => reading::again(app, spot, now),
-        Intent::TakeTyped(facing) => reading::take_typed(app, facing, now),
+        Intent::TakeTyped(facing) => typed_face::take_typed(app, facing, now),
         Intent::Motion(events) => reading::motion(app, &events, now),
         Intent::Tick(at) => reading::tick(app, at, now),
         Intent::Seen(visibility) => reading::seen(app, visibility),

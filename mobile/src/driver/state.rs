@@ -5,7 +5,9 @@ use std::rc::Rc;
 use rakeline_core::decide::parts::{Part, PartLine};
 use rakeline_core::job::{Field, JobId, JobState, Particular, parts_taken_at, parts_used};
 use rakeline_core::kit::KitSheet;
+use rakeline_core::report::Paper;
 use rakeline_core::text::Message;
+use rakeline_core::units::Millis;
 use serde::{Deserialize, Serialize};
 
 use super::kit_shelf::Kits;
@@ -98,6 +100,24 @@ pub struct OpenJob {
     pub saved: Saved,
 }
 
+/// What became of the commit of a job that was left.
+#[derive(Clone, Debug, PartialEq)]
+pub enum LeftHow {
+    /// The commit with this number is under way.
+    Saving(u64),
+    /// It failed, and why. The job comes back to the screen.
+    NotKept(Message),
+}
+
+/// A job that was left before it was kept.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LeftJob {
+    /// As it was left.
+    pub job: JobState,
+    /// What became of its commit.
+    pub how: LeftHow,
+}
+
 /// Something said at the foot of the screen.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Notice {
@@ -132,6 +152,38 @@ pub struct Settings {
     pub prices: Vec<(Part, String)>,
     /// When the parts that jobs took were bought again.
     pub restocked: Option<chrono::DateTime<chrono::FixedOffset>>,
+    /// The paper that sheets at full size are printed on.
+    pub paper: Paper,
+}
+
+/// Sheets that are printed at full size.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Sheets {
+    /// The template of the marks.
+    Template,
+    /// Mark cards for photos.
+    MarkCards,
+}
+
+/// Sheets under way.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Making {
+    /// Number of the worker's task.
+    pub number: u64,
+    /// Which.
+    pub sheets: Sheets,
+    /// The share that is done, 0 to 1.
+    pub share: f32,
+    /// Name of the file that comes of it.
+    pub name: String,
+}
+
+impl Making {
+    /// The share that is done, in percent.
+    #[must_use]
+    pub fn percent(&self) -> f64 {
+        f64::from(self.share) * 100.0
+    }
 }
 
 /// All that the app knows.
@@ -147,8 +199,16 @@ pub struct AppState {
     pub unreadable: Vec<Unreadable>,
     /// The job on the screen.
     pub open: Option<OpenJob>,
-    /// A job that was left while its last commit was under way.
-    pub leaving: Option<(u64, JobState)>,
+    /// Jobs that were left while their last commit was under way.
+    pub left: Vec<LeftJob>,
+    /// The job whose record is being read to be opened.
+    pub opening: Option<JobId>,
+    /// Jobs on their way to the deleted ones or back.
+    pub moving: Vec<JobId>,
+    /// Settings as stored that could not be read, until they are put by.
+    pub broken_settings: Option<String>,
+    /// When the job sheet was last handed to the printer, monotonic.
+    pub printed: Option<Millis>,
     /// Kept between jobs.
     pub settings: Settings,
     /// The workshop's kit sheets.
@@ -161,6 +221,10 @@ pub struct AppState {
     pub reading: Option<Reading>,
     /// Commits begun so far.
     pub commits: u64,
+    /// Sheets under way.
+    pub making: Option<Making>,
+    /// Tasks of the worker begun so far.
+    pub worked: u64,
 }
 
 impl Default for AppState {
@@ -171,13 +235,19 @@ impl Default for AppState {
             trash: Vec::new(),
             unreadable: Vec::new(),
             open: None,
-            leaving: None,
+            left: Vec::new(),
+            opening: None,
+            moving: Vec::new(),
+            broken_settings: None,
+            printed: None,
             settings: Settings::default(),
             kits: Kits::default(),
             route: Route::Jobs,
             notice: None,
             reading: None,
             commits: 0,
+            making: None,
+            worked: 0,
         }
     }
 }

@@ -72,10 +72,12 @@ pub fn Frame(here: Step, children: Element, #[props(default)] foot: Option<Eleme
                 }
                 {children}
             }
-            if let Some(foot) = foot {
-                footer { class: "foot", {foot} }
+            div { class: "base",
+                if let Some(foot) = foot {
+                    footer { class: "foot", {foot} }
+                }
+                NoticeBar {}
             }
-            NoticeBar {}
         }
     }
 }

@@ -1,4 +1,4 @@
-//! A file from the phone, and a file for it.
+//! A file from the phone.
 
 use std::future::Future;
 use std::pin::Pin;
@@ -27,11 +27,8 @@ pub enum OpenedFile {
 /// A future that owns what it needs.
 pub type OwnFuture<T> = Pin<Box<dyn Future<Output = T>>>;
 
-/// Files that the fitter chooses and keeps.
+/// Files that the fitter chooses.
 pub trait Files {
     /// Asks for a file of at most so many bytes. Call it inside a tap.
     fn open_text(&self, most: usize) -> OwnFuture<OpenedFile>;
-
-    /// Hands a JSON file of that name to the fitter.
-    fn save_json(&self, name: &str, text: &str);
 }

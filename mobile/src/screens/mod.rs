@@ -5,6 +5,7 @@ mod behind;
 mod check;
 mod edit_marks;
 mod faces;
+mod full_size;
 mod holes;
 mod jobs;
 mod keep_clear;

@@ -1,4 +1,4 @@
-//! Files from the test, and those that were handed out.
+//! Files from the test.
 
 use std::cell::RefCell;
 
@@ -8,18 +8,12 @@ use crate::platform::{Files, OpenedFile, OwnFuture};
 #[derive(Default)]
 pub struct MemoryFiles {
     next: RefCell<Option<OpenedFile>>,
-    saved: RefCell<Vec<(String, String)>>,
 }
 
 impl MemoryFiles {
     /// The fitter will choose this file next.
     pub fn will_open(&self, file: OpenedFile) {
         self.next.replace(Some(file));
-    }
-
-    /// Names and texts of the files handed out so far; the list starts anew.
-    pub fn take(&self) -> Vec<(String, String)> {
-        self.saved.take()
     }
 }
 
@@ -33,10 +27,5 @@ impl Files for MemoryFiles {
             None => OpenedFile::Nothing,
         };
         Box::pin(async move { file })
-    }
-
-    fn save_json(&self, name: &str, text: &str) {
-        let mut saved = self.saved.borrow_mut();
-        saved.push((name.to_owned(), text.to_owned()));
     }
 }

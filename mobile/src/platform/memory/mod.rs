@@ -10,6 +10,7 @@ mod motion;
 mod page;
 mod signals;
 mod storage;
+mod work;
 
 use std::rc::Rc;
 
@@ -20,6 +21,7 @@ pub use motion::MemoryMotion;
 pub use page::MemoryPage;
 pub use signals::{MemoryPrint, MemorySound, MemoryVibration, MemoryWake};
 pub use storage::MemoryStorage;
+pub use work::{MemoryShare, MemoryWork};
 
 /// All scripted devices of one phone.
 #[derive(Clone)]
@@ -42,6 +44,10 @@ pub struct MemoryPlatform {
     pub files: Rc<MemoryFiles>,
     /// A history, and timers on the scripted clock.
     pub page: Rc<MemoryPage>,
+    /// A worker that works at once.
+    pub work: Rc<MemoryWork>,
+    /// Files that left the app.
+    pub share: Rc<MemoryShare>,
 }
 
 impl Default for MemoryPlatform {
@@ -70,6 +76,8 @@ impl MemoryPlatform {
             print: Rc::default(),
             wake: Rc::default(),
             files: Rc::default(),
+            work: Rc::default(),
+            share: Rc::default(),
             page: Rc::new(MemoryPage::new(clock.clone(), path)),
             clock,
         }
@@ -89,6 +97,8 @@ impl MemoryPlatform {
             print: Rc::default(),
             wake: Rc::default(),
             files: Rc::default(),
+            work: Rc::default(),
+            share: Rc::default(),
             page: Rc::new(self.page.reopened(clock.clone())),
             clock,
         }
@@ -107,6 +117,8 @@ impl MemoryPlatform {
             wake: self.wake.clone(),
             files: self.files.clone(),
             page: self.page.clone(),
+            work: self.work.clone(),
+            share: self.share.clone(),
         }
     }
 }

@@ -1,18 +1,12 @@
-//! Files of the browser: its own chooser, and downloads.
+//! Files of the browser: its own chooser.
 
-use js_sys::Array;
-use rakeline_core::units::Millis;
-use wasm_bindgen::{JsCast, JsValue};
+use wasm_bindgen::JsCast;
 use wasm_bindgen_futures::JsFuture;
-use web_sys::{Blob, BlobPropertyBag, HtmlAnchorElement, HtmlInputElement, Url, Window};
+use web_sys::{HtmlInputElement, Window};
 
 use super::call::error_words;
 use super::listen::Listener;
-use super::page::once_after;
 use crate::platform::{Files, OpenedFile, OwnFuture};
-
-/// How long a download may take to begin before its address is given back.
-const DOWNLOAD_BEGINS: Millis = Millis(20_000.0);
 
 /// The browser's files.
 pub(super) struct WebFiles {
@@ -73,28 +67,4 @@ impl Files for WebFiles {
             }
         })
     }
-
-    fn save_json(&self, name: &str, text: &str) {
-        // A browser that cannot make a file of text downloads nothing; there
-        // is no other way to hand one out.
-        let _ = save(&self.window, name, text);
-    }
-}
-
-fn save(window: &Window, name: &str, text: &str) -> Result<(), JsValue> {
-    let kind = BlobPropertyBag::new();
-    kind.set_type("application/json");
-    let parts = Array::of1(&JsValue::from_str(text));
-    let blob = Blob::new_with_str_sequence_and_options(&parts, &kind)?;
-    let address = Url::create_object_url_with_blob(&blob)?;
-    let document = window.document().ok_or(JsValue::NULL)?;
-    let anchor: HtmlAnchorElement = document.create_element("a")?.dyn_into()?;
-    anchor.set_href(&address);
-    anchor.set_download(name);
-    anchor.click();
-    once_after(window, DOWNLOAD_BEGINS, move || {
-        // Fails only for an address that was given back before.
-        let _ = Url::revoke_object_url(&address);
-    });
-    Ok(())
 }

@@ -10,11 +10,13 @@ mod files;
 mod listen;
 mod motion;
 mod page;
+mod share;
 mod sources;
 mod speaker;
 mod storage;
 mod trouble;
 mod wake;
+mod work;
 
 use std::rc::Rc;
 
@@ -37,5 +39,7 @@ pub fn platform() -> Option<Platform> {
         wake: Rc::new(WebWake::new(&window)),
         files: Rc::new(files::WebFiles::new(&window)),
         page: Rc::new(page::WebPage::new(&window)),
+        work: Rc::new(work::WebWork::default()),
+        share: Rc::new(share::WebShare::new(&window)),
     })
 }
