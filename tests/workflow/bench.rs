@@ -7,13 +7,15 @@ use std::rc::Rc;
 use std::task::{Context, Poll, Waker};
 
 use rakeline::driver::{
-    Action, AppState, Intent, JOB_PREFIX, Now, Place, SETTINGS_KEY, Saved, TRASH_PREFIX, handle,
+    Action, AppState, Intent, JOB_PREFIX, KIT_DRAFT_KEY, KIT_PREFIX, KitIntent, Now, Place,
+    SETTINGS_KEY, Saved, TRASH_PREFIX, handle,
 };
 use rakeline::platform::memory::MemoryPlatform;
 use rakeline::platform::{
     Clock, LocalFuture, Motion, MotionEvent, Page, Print, Sound, Storage, StorageFault, Ticker,
     Vibration, Visibility, Wake, WorkHandle, Write,
 };
+use rakeline::route::KitId;
 use rakeline_core::job::{JobId, JobState};
 use rakeline_core::sample::RawSample;
 use rakeline_core::units::{Degrees, Millis};
@@ -79,6 +81,14 @@ impl Bench {
     fn boot(&mut self) {
         let storage = self.phone.storage.clone();
         let path = self.phone.page.path();
+        let shelf = self.phone.storage.clone();
+        self.waiting.push_back(Box::pin(async move {
+            Intent::Kits(KitIntent::Booted {
+                kits: shelf.list(KIT_PREFIX).await.unwrap_or_default(),
+                quick: shelf.get(KIT_DRAFT_KEY).await.ok().flatten(),
+            })
+        }));
+        self.settle();
         self.waiting.push_back(Box::pin(async move {
             match read_all(&*storage).await {
                 Ok((jobs, trash, settings)) => Intent::Booted {
@@ -153,6 +163,13 @@ impl Bench {
                 self.waiting.push_back(Box::pin(async move {
                     let name = file.name.clone();
                     Intent::FileOut(name, share.save(file).await)
+                }));
+            }
+            Action::OpenFile(most) => {
+                let opened = self.phone.platform().files.open_text(most);
+                let id = KitId(self.phone.page.random_id());
+                self.waiting.push_back(Box::pin(async move {
+                    Intent::Kits(KitIntent::FileOpened(id, opened.await))
                 }));
             }
             Action::Commit(number, writes) => {

@@ -10,7 +10,9 @@ mod sheet_text;
 
 mod bad_entries;
 mod clock_goes_back;
+mod fitting;
 mod full_size;
+mod kit_sheets;
 mod mark_cards;
 mod records;
 mod sensor_faults;
