@@ -272,10 +272,10 @@ ring-set-others = Close call: { $sets } may be right too.
 ring-set-near-limit = { $set } for now, close to its limit
 ring-set-none-yet = { $sets }: none yet
 ring-set-cannot = This spot cannot be served by this kit
-ring-reason-sure = Face { $rake } ± { $plus }°, the set adds { $lift }°: { $aim } ± { $aim_plus }°. Chance that it points down: { $down } %.
-ring-reason-none = Face { $rake } ± { $plus }°.
-ring-reason-close = Face { $rake } ± { $plus }°: it hangs on where in this ± the face is. { $stretches }.
-ring-reason-cannot = Face { $rake } ± { $plus }°. The kit serves { $serves }.
+ring-reason-sure = Measured: { $rake } ± { $plus }°, the set adds { $lift }°: { $aim } ± { $aim_plus }°. Chance that it points down: { $down } %.
+ring-reason-none = Measured: { $rake } ± { $plus }°.
+ring-reason-close = Measured: { $rake } ± { $plus }°. Which set is right hangs on where in this ± the face is: { $stretches }.
+ring-reason-cannot = Measured: { $rake } ± { $plus }°. The kit serves { $serves }.
 ring-right-from-to = { $set } is right from { $from } to { $to }
 ring-serves-from-to = { $from } to { $to }
 ring-settle-zero = zero the phone and read again
@@ -502,6 +502,7 @@ tape-gap-off = A gap is { $by } mm off the plan (limit { $limit }).
 tape-symmetry-off = Left and right are { $by } mm off the plan (limit { $limit }).
 tape-level-off = A mark is { $by } mm off the height line (limit { $limit }).
 tape-height-not-read = Head { $head }: height not read yet.
+tape-unread = The tape is not read back yet. Read it at every mark first.
 
 ## Job
 
@@ -527,7 +528,7 @@ agreed-no-name = Type who agreed.
 
 literal = { $text }
 budget-greatest = Greatest part: { $part }. { $shrink }
-with-plus-minus = { $words } ± { $plus }°
+with-plus-minus = { $words } ± { $plus }°
 entry-not-a-length = "{ $typed }" is no length. Type millimetres, such as 880.
 entry-not-an-angle = "{ $typed }" is no angle. Type degrees, such as 4.2.
 entry-face-too-steep = { $typed }° is no bumper face; { $greatest }° is the most. Read the gauge again.
