@@ -7,6 +7,7 @@ mod fitter;
 mod harness;
 mod jobs;
 mod kept;
+mod mark_out;
 mod paper;
 mod pictures;
 mod quick_path;

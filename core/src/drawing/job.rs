@@ -101,3 +101,75 @@ fn areas(job: &JobState) -> Vec<(Offset, Offset)> {
     let no_drill = &job.mark_out.no_drill;
     no_drill.iter().map(|area| (area.from, area.to)).collect()
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::decide::mark_out::PlanKind;
+    use crate::drawing::Item;
+    use crate::job::{Field, JobEvent, JobId, apply, plans};
+    use crate::kit;
+
+    fn fresh() -> JobState {
+        let sheet = include_str!("../../../assets/kits/plain-four.json");
+        let at = chrono::DateTime::parse_from_rfc3339("2026-03-12T09:30:00+01:00").unwrap();
+        JobState::start(JobId("a1".to_owned()), kit::parse(sheet).unwrap(), at)
+    }
+
+    fn literals(drawing: &Drawing) -> Vec<&str> {
+        let items = drawing.items.iter();
+        items
+            .filter_map(|item| match item {
+                Item::Text {
+                    words: Words::Literal(text),
+                    ..
+                } => Some(text.as_str()),
+                _ => None,
+            })
+            .collect()
+    }
+
+    #[test]
+    fn a_job_without_anything_draws_a_bumper_without_marks() {
+        let job = fresh();
+        assert_eq!(marks_drawing(&job), half_width_drawing(&job));
+        let blank = &half_width_drawing(&job);
+        assert_eq!(
+            blank.title,
+            crate::text::msg("drawing-bumper-title").count("heads", 0)
+        );
+    }
+
+    #[test]
+    fn half_widths_that_cannot_be_used_draw_the_blank_bumper() {
+        let mut job = fresh();
+        let blank = half_width_drawing(&job);
+        for text in ["wide", "-1", "1e999", "34.2"] {
+            job.typed.insert(Field::HalfLeft, text.to_owned());
+            job.typed.insert(Field::HalfRight, text.to_owned());
+            assert_eq!(half_width_drawing(&job), blank, "{text}");
+        }
+    }
+
+    #[test]
+    fn marks_show_every_label_and_keep_the_half_widths_planned_with() {
+        let mut job = fresh();
+        for field in [Field::HalfLeft, Field::HalfRight] {
+            job.typed.insert(field, "860".to_owned());
+        }
+        let planned = JobEvent::MarksPlanned {
+            half_left: Millimetres(860.0),
+            half_right: Millimetres(860.0),
+            kind: PlanKind::Symmetric,
+            offsets: plans(&job).unwrap().unwrap().symmetric.marks.clone(),
+        };
+        let changed = job.changed;
+        let mut job = apply(&job, planned, changed).unwrap();
+        let drawing = marks_drawing(&job);
+        for label in ["1", "2", "3", "4"] {
+            assert!(literals(&drawing).contains(&label));
+        }
+        job.typed.insert(Field::HalfLeft, "900".to_owned());
+        assert_eq!(marks_drawing(&job), drawing);
+    }
+}

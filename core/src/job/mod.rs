@@ -9,7 +9,7 @@ mod marks;
 mod rings;
 mod state;
 
-pub use apply::{Refusal, TEXT_GREATEST, apply};
+pub use apply::{Refusal, TEXT_GREATEST, apply, step_back};
 pub use check::{
     Agreed, AgreedHow, Check, CheckEvent, CheckView, SeenBehind, check_view, tape_reading,
 };

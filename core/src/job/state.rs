@@ -128,6 +128,9 @@ pub struct SheetIssue {
     pub at: DateTime<FixedOffset>,
     /// Name of the time zone, as the platform gives it.
     pub zone: String,
+    /// The job's [`JobState::revision`] that it shows.
+    #[serde(default)]
+    pub revision: u64,
 }
 
 /// A stored job. It changes only through [`super::apply`].
@@ -141,6 +144,9 @@ pub struct JobState {
     pub created: DateTime<FixedOffset>,
     /// Last event.
     pub changed: DateTime<FixedOffset>,
+    /// Changes so far; it only grows, also when a step is taken back.
+    #[serde(default)]
+    pub revision: u64,
     /// Whether the clock ran steadily.
     pub clock: ClockTrust,
     /// The kit sheet as it was when the job was started.
@@ -188,6 +194,7 @@ impl JobState {
             name: String::new(),
             created: at,
             changed: at,
+            revision: 0,
             clock: ClockTrust::Steady,
             kit,
             particulars: BTreeMap::new(),
@@ -217,6 +224,14 @@ impl JobState {
 }
 
 impl JobState {
+    /// The issued job sheet that shows the job as it is; `None` when it was
+    /// never issued or changed since.
+    #[must_use]
+    pub fn issued(&self) -> Option<&SheetIssue> {
+        let last = self.sheets.last()?;
+        (last.revision == self.revision).then_some(last)
+    }
+
     /// How many spots have a face angle.
     #[must_use]
     pub fn read_count(&self) -> usize {

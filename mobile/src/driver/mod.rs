@@ -6,15 +6,20 @@
 
 mod intent;
 mod jobs;
+mod keeping;
 mod layout;
 mod reading;
 mod state;
+mod typed_face;
 mod work;
 
 pub use intent::{Action, Intent, Now, Place};
 pub use layout::{CheckIntent, MarkOutIntent};
 pub use reading::{Phase, Reading};
-pub use state::{AppState, Boot, JobEntry, Notice, OpenJob, Saved, Settings, UndoOf, Unreadable};
+pub use state::{
+    AppState, Boot, JobEntry, LeftHow, LeftJob, Notice, OpenJob, Saved, Settings, UndoOf,
+    Unreadable,
+};
 
 /// Key of a job's record.
 pub const JOB_PREFIX: &str = "job/";
@@ -22,6 +27,8 @@ pub const JOB_PREFIX: &str = "job/";
 pub const TRASH_PREFIX: &str = "trash/";
 /// Key of the settings.
 pub const SETTINGS_KEY: &str = "settings";
+/// Key under which settings that could not be read are put by.
+pub const KEPT_SETTINGS_KEY: &str = "kept/settings";
 
 /// Turns an intent into the state that follows and the actions to perform.
 ///
@@ -45,8 +52,8 @@ pub fn handle(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
         Intent::Moved(id, place, outcome) => jobs::moved(app, &id, place, outcome),
         Intent::GoJobs => jobs::go_list(app),
         Intent::Popped(path) => jobs::popped(app, &path),
-        Intent::Committed(number, outcome) => jobs::committed(app, number, outcome),
-        Intent::SaveAgain => jobs::save_again(app),
+        Intent::Committed(number, outcome) => keeping::committed(app, number, outcome),
+        Intent::SaveAgain => keeping::save_again(app),
         Intent::HideNotice => {
             app.notice = None;
             Vec::new()
@@ -62,10 +69,10 @@ pub fn handle(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
         Intent::TapeOn => work::tape_on(app, now),
         Intent::Undo => work::undo(app, now),
         Intent::IssueSheet => work::issue_sheet(app, now),
-        Intent::StartReading => reading::start(app),
+        Intent::StartReading => reading::restart(app),
         Intent::ChooseSpot(spot) => reading::choose(app, spot),
         Intent::ReadAgain(spot) => reading::again(app, spot, now),
-        Intent::TakeTyped(facing) => reading::take_typed(app, facing, now),
+        Intent::TakeTyped(facing) => typed_face::take_typed(app, facing, now),
         Intent::Motion(events) => reading::motion(app, &events, now),
         Intent::Tick(at) => reading::tick(app, at, now),
         Intent::Seen(visibility) => reading::seen(app, visibility),

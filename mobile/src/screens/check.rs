@@ -95,7 +95,7 @@ fn TapeRows(job: JobState) -> Element {
     rsx! {
         ol { class: "rings",
             for (index , spot) in job.spots.iter().enumerate() {
-                li { key: "{spot.label}", class: "ring",
+                li { key: "{spot.label}", class: "ring tape-row",
                     span { class: "spot", {spot.label.clone()} }
                     span { class: "verdict", {say(&job::planned_place(&job, index))} }
                     div { class: "side-by-side",

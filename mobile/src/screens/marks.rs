@@ -137,7 +137,7 @@ fn PickPlan(job: JobState, plans: MarkOutPlans) -> Element {
     let taken = job.marks.as_ref().map(|marks| marks.from);
     rsx! {
         p { class: "why", {say(&plans.proposal())} }
-        for kind in PlanKind::ALL {
+        for kind in plans.distinct() {
             div { key: "{kind:?}", class: "ring",
                 div { class: "whole",
                     b { class: "verdict", {say(&kind.message())} }

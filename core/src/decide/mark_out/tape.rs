@@ -226,6 +226,7 @@ impl MarkCheck {
 
 #[cfg(test)]
 mod tests {
+    use super::super::Plan;
     use super::super::samples::task;
     use super::super::solve;
     use super::*;
