@@ -506,7 +506,6 @@ tape-gap-off = A gap is { $by } mm off the plan (limit { $limit }).
 tape-symmetry-off = Left and right are { $by } mm off the plan (limit { $limit }).
 tape-level-off = A mark is { $by } mm off the height line (limit { $limit }).
 tape-height-not-read = Head { $head }: height not read yet.
-tape-unread = The tape is not read back yet. Read it at every mark first.
 
 ## Job
 
