@@ -25,6 +25,8 @@ face-typed-no-accuracy = Type the gauge's ± as a figure above 0, up to { $limit
 repeats-outlier = Reading { $which } stands apart by { $off }°. It still counts: read once more, or take it out.
 repeats-contradict = The two readings are { $apart }° apart. Read once more.
 mirror-differs = Left { $left }° and right { $right }° differ by { $apart }° (more than { $limit }°). Read both again; the bumper may sit crooked.
+level-looks-away = The camera looks { $by }° up or down (more than { $limit }°). Hold it upright behind the vehicle.
+level-line-too-short = Draw the line longer: lay its ends on two far points.
 budget-noise = noise of the reading
 budget-rounding = rounding of the sensor
 budget-zeroing = the phone's own error
@@ -73,6 +75,7 @@ zero-renew-age = Zeroed { $days } days ago. Zero the phone again.
 ## How the ground lies
 
 ground-not-flat = The phone leans { $lean }°: lay it flat on the board, screen up, top edge forward.
+ground-not-turned = The phone was not moved between the two readings. Turn it end for end on the board and read again.
 ground-no-reading = Read the board both ways round first.
 ground-too-steep = The ground slopes { $slope }° (more than { $limit }°). Move the vehicle to flatter ground.
 
@@ -272,8 +275,14 @@ ring-set-others = Close call: { $sets } may be right too.
 ring-set-near-limit = { $set } for now, close to its limit
 ring-set-none-yet = { $sets }: none yet
 ring-set-cannot = This spot cannot be served by this kit
+ring-reason-sure = The face { $rake } ± { $plus }°, the set adds { $lift }°: the head { $aim } ± { $aim_plus }°. Chance that it points down: { $down } %.
+ring-reason-none = The face { $rake } ± { $plus }°.
+ring-reason-close = The face { $rake } ± { $plus }°: it hangs on where in this ± the face is. { $stretches }.
+ring-reason-cannot = The face { $rake } ± { $plus }°. The kit serves: { $serves }.
+ring-right-from-to = { $set } is right from { $from } to { $to }
+ring-serves-from-to = { $from } to { $to }
 ring-settle-zero = zero the phone and read again
-ring-settle-read-again = read again, phone close on the mark
+ring-settle-read-again = press the phone close on the mark and read again
 ring-settle-finer-gauge = read it with a finer gauge and give its ±
 ring-do-face-too-far-down = The face falls away too far for this kit. Move the mark to a place where the face stands more upright, or take a kit with larger rings.
 ring-do-face-too-far-up = The face looks up too far for this kit. Move the mark to a place where the face stands more upright.
@@ -482,6 +491,7 @@ no-drill-tow-hitch = tow hitch cut-out
 no-drill-crash-beam-bracket = crash beam bracket
 no-drill-exhaust = exhaust
 no-drill-old-hole = old hole
+tape-unread = The tape is not read back at every mark yet.
 no-drill-ridge = ridge under the flange
 no-drill-radar = radar
 no-drill-wiring = wiring
@@ -498,6 +508,26 @@ tape-level-off = A mark is { $by } mm off the height line (limit { $limit }).
 tape-height-not-read = Head { $head }: height not read yet.
 
 ## Job
+
+plan-by-hand = Moved by hand
+marks-by-hand = These marks were moved by hand and keep every rule.
+offset-left = { $mm } mm left
+offset-right = { $mm } mm right
+offset-centre = on the centre line
+entry-offset-too-far = { $typed } mm from the centre line is beyond any bumper ({ $greatest } mm). Measure again.
+gap-between = { $left } to { $right }: { $gap } mm
+refused-not-in-list = That entry is not in the list any more.
+limit-inner = Inner heads within
+limit-corner-gap-least = Corner gap at least
+limit-corner-gap-greatest = Corner gap at most
+limit-spacing-least = Spacing at least
+limit-clearance = Clear of no-drill areas by
+row-too-low = { $height } mm above the ground is { $by } mm too low for this kit ({ $least } to { $greatest } mm). Move the row up.
+row-too-high = { $height } mm above the ground is { $by } mm too high for this kit ({ $least } to { $greatest } mm). Move the row down.
+agreed-here = Here
+agreed-phone = By phone
+agreed-message = By message
+agreed-no-name = Type who agreed.
 
 literal = { $text }
 budget-greatest = Greatest part: { $part }. { $shrink }
@@ -534,8 +564,10 @@ rings-count-close = { $spots ->
 }
 rings-count-none = { $spots } cannot be served
 rings-count-open = { $spots } not read
-record-not-a-record = It is not a job of this app, or broken off: { $why }
+record-not-a-record = Its text is broken off, or no job of this app ({ $why }).
 record-newer = It was written by a newer version (format { $version }; this one knows { $known }). Update the app to open it.
+record-not-written = This job cannot be stored as it is ({ $why }). Take back the last step.
+record-of-another-job = It stands in the place of another job; it says it is { $id }.
 record-damaged = Something in it does not fit: { $why }
 
 ## Drawing
@@ -551,10 +583,22 @@ drawing-face-ground = ground
 
 ## Job sheet
 
+sheet-kept-clear = Kept clear: { $why }, { $from } to { $to }
+sheet-check = Check before drilling
+sheet-check-tape-name = Tape read back
+sheet-check-tape = within the limits, { $when }
+sheet-check-tape-open = not done
+sheet-check-behind-name = Seen from behind
+sheet-check-behind = clear at { $labels }
+sheet-check-behind-open = not recorded
+sheet-check-agreed-name = Positions
+sheet-check-agreed-open = customer's agreement not recorded
+
 sheet-title = Job sheet: parking sensors
 sheet-particulars = Job
 sheet-job = Job
-sheet-job-number = { $id }, issue { $issue }
+sheet-job-issue = { $id }, issue { $issue }
+sheet-job-draft = { $id }, not issued yet
 sheet-date = Date
 sheet-date-zone = { $date } (UTC { $offset }, { $zone })
 sheet-name = Name
@@ -573,18 +617,27 @@ sheet-position = From centre
 sheet-face = Face
 sheet-ring = Ring set
 sheet-aim = Head
-sheet-mm-left = { $mm } mm left
-sheet-mm-right = { $mm } mm right
 sheet-not-measured = not measured
-sheet-angles-against-ground = Angles are against the ground under the vehicle, taken as level by eye (± 2°).
-sheet-plus-minus = ± is the 95 % interval. Positions are straight, as seen from behind.
+sheet-ground = Angles are against the ground under the vehicle: { $how }.
+sheet-ground-by-eye = taken as level by eye (± { $plus }°)
+sheet-ground-board = measured with a board, { $nose }, { $lean }
+sheet-ground-bay = bay "{ $name }", measured { $measured }, { $nose }, { $lean }
+sheet-ground-sill = along the sill, { $nose }; the lean is taken as level by eye (± { $plus }°)
+sheet-ground-gauge = the gauge was zeroed on a board beside the wheels
+sheet-gauge-on-board = At { $labels } the gauge was zeroed on a board beside the wheels.
+sheet-nose-up = nose up { $angle }° ± { $plus }°
+sheet-nose-down = nose down { $angle }° ± { $plus }°
+sheet-right-up = right side up { $angle }° ± { $plus }°
+sheet-right-down = right side down { $angle }° ± { $plus }°
+sheet-plus-minus = ± is the 95 % interval.
+sheet-straight = Positions are straight, as seen from behind.
 sheet-not-done = Not done or not settled
 sheet-open-marks = The marks are not planned.
 sheet-open-faces = The face is not read at: { $labels }.
 sheet-open-close-call = Head { $label }: the ring set is for now; it is not settled.
 sheet-open-cannot = Head { $label }: no ring set of this kit serves this spot.
-sheet-open-unzeroed = The phone was not zeroed: face angles carry its own error (± 4.5°).
-sheet-open-behind = What lies behind each mark is not recorded here. Look before you drill.
+sheet-open-unzeroed = The phone was not zeroed at { $labels }: these face angles carry its own error (± { $plus }°).
+sheet-open-behind = What lies behind is not confirmed at: { $labels }. Look before you drill.
 sheet-cautions = Cautions
 clock-went-back = The phone's clock went back by { $minutes } minutes during this job. Times on this sheet may be off.
 caution-maker = The vehicle maker's instructions, local rules and licensed practice come before this sheet.
@@ -628,6 +681,7 @@ saved = saved
 saving = saving
 not-saved = not saved
 save-again = Save again
+left-not-saved = A job that you left is not saved yet. It goes along with the next change, or opens when you leave this one. { $why }
 leave-not-saved = This job is not saved yet. It stays open. Save again before you leave.
 undo = Undo
 notice-hide = Hide this message
@@ -676,6 +730,75 @@ sample-plate = SAMPLE 1
 
 ## Screens: measures and marks
 
+impossible-what-to-do = Change a limit or an area below, or measure again. The last marks stay as they were.
+keep-clear = { $areas ->
+    [0] Plate, lamps, tow hitch, old holes
+    [one] One area to keep clear of, old holes
+   *[other] { $areas } areas to keep clear of, old holes
+}
+keep-clear-why = Marks stay clear of what you enter here. Places count from the centre line.
+area-from-to = { $from } to { $to }
+area-why = What is there
+area-what = In your words
+area-from = From
+area-to = To
+area-add = Keep clear of it
+no-drill-something-else = Something else
+offset-note = minus or L is left
+take-away = Take away
+old-holes = Old holes a head reuses
+old-hole-at = From the centre line
+old-hole-add = Use it
+row-title = Height of the row
+row-why = Measure up or down from a line that runs true across (swage line, shut line, top edge), never from the ground. The height above the ground is held against the kit sheet once.
+row-from-line = From the line
+row-from-line-note = mm, minus is down
+row-height = Above ground
+row-height-note = mm, once
+row-take = Keep this height
+limits-title = Limits for this job
+limits-why = From the kit sheet. Change one only with a reason of your own.
+limit-now = now { $now } mm
+limit-change = Change
+limits-from-sheet = Back to the kit sheet's limits
+move-a-mark = Move a mark
+move-done = Done moving
+pick-title = Pick a mark-out
+other-plans = Other mark-outs
+plan-take = Take '{ $plan }'
+plan-taken = This one is on the drawing.
+gaps-title = Head to head
+mark-at = Mark { $label }: { $place }
+move-by = Move by millimetres
+move-step = { $by }
+move-to = To
+move-there = Move it
+mark-lock = Lock this mark
+mark-unlock = Unlock this mark
+solve-rest = Solve the marks that are not locked
+solve-again = Solve all marks again
+move-this-mark = Keep this spot clear and solve again
+step-check = Check
+check-title = Tape read back
+check-ready = Ready: every mark is where it belongs
+check-done = Checked. Marks are where they belong
+check-why = Lay the tape again from the centre line and type what it reads. A mark may be { $mark } mm off, a gap { $gap } mm.
+check-take = Marks are checked
+tape-reads = Tape at { $label }
+tape-from-line = From line
+tape-good = good, { $off } mm off
+tape-off = { $off } mm off
+behind-title = Seen from behind
+behind-why = Tap a mark once you have seen that nothing is behind it.
+behind-clear = Mark { $label } is seen from behind and clear
+behind-clear-short = clear
+behind-open-short = not seen
+agreed-title = Customer agrees to the positions
+agreed-why = Holes are drilled once. Show the marks or a photo first.
+agreed-name = Who agrees
+agreed-by = { $name } agreed ({ $how }), { $when }.
+agreed-not = Take the agreement back
+
 measures-title = Centre line to outer edge
 measures-why = Straight across, as seen from behind. The outer edge is where the face turns into the side.
 half-left = Left
@@ -692,7 +815,7 @@ particular-plate = Plate
 particular-fitter = Fitter
 no-marks-title = No marks yet
 no-marks-why = Two half widths give the marks. Faces are read at the marks.
-to-measures = Type the half widths
+to-measures = To the half widths
 tape-on = Tape is on, read the faces
 marks-caption = Each mark from the centre line, straight, in millimetres
 marks-straight = Millimetres from the centre line, straight. A tape laid along a round face reads more.
@@ -721,10 +844,13 @@ read-face-of = Read mark { $label }
 read-the-face = Read the face
 see-rings = See the ring sets
 reading-starting = Waiting for the sensor
-reading-on-last-mark = Taken. Go to this mark.
+reading-on-last-mark = Taken. Go to mark { $label }.
 reading-moving = Hold still on the mark
 reading-settling = Reading, hold still
 reading-off = Every face is read
+reading-waits = Tap 'Read the face' at the mark
+spot-down = ↓ { $angle }
+spot-up = ↑ { $angle }
 type-a-gauge = Type the angle instead
 type-a-gauge-why = From a digital angle gauge held upright against the face.
 which-way = Which way the face looks
@@ -759,7 +885,7 @@ print-sheet = Issue and print
 ## Platform: storage, sensors
 
 storage-refused = This browser does not let Rakeline keep anything: it may be a private window, or site data is blocked. Open Rakeline in a normal window. Until then nothing is saved.
-storage-full = The phone has no room left, so the last change is not saved. Free some room (photos, downloads); Rakeline then saves it.
+storage-full = The phone has no room left, so the last change is not saved. Free some room (photos, downloads), then tap 'Save again'.
 storage-failed = The last change could not be saved ({ $why }). Keep this page open and try again.
 storage-kept = The jobs stay on this phone until you delete them.
 storage-may-be-cleared = The browser may clear the jobs when the phone runs short of room. Add Rakeline to the home screen to keep them.
@@ -768,10 +894,11 @@ storage-cannot-ask = This browser does not say whether it keeps the jobs. Add Ra
 motion-source-orientation = Reading the phone's orientation.
 motion-source-relative-orientation = Reading the phone's orientation sensor.
 motion-source-acceleration = Reading the accelerometer; its steps are coarse, so the ± is larger.
-motion-permission-refused = The motion sensor is not allowed for this page. Allow motion sensors in the browser's settings for this site and tap again, or type the angle from a digital angle gauge.
+motion-permission-refused = The motion sensor is not allowed for this page. Allow motion sensors in the browser's settings for this site, then tap 'Read the face'. Or type the angle from a digital angle gauge.
 motion-no-sensor = This phone gives no motion reading. Type the angle from a digital angle gauge.
 motion-insecure-context = The browser gives motion readings to secure pages only. Open Rakeline at its https address or at localhost, or type the angle from a digital angle gauge.
-motion-stopped = The motion sensor stopped. Tap to start it again, or type the angle.
+motion-stopped = The motion sensor stopped. Tap 'Read the face' to start it again, or type the angle.
+
 
 ## Platform: worker, files
 

@@ -5,7 +5,7 @@ use dioxus::prelude::*;
 use crate::driver::{AppState, Boot};
 use crate::platform::Platform;
 use crate::route::{Route, Step};
-use crate::screens::{Faces, Jobs, Marks, Measures, Opening, Rings, Sheet};
+use crate::screens::{Check, Faces, Jobs, Marks, Measures, Opening, Rings, Sheet};
 use crate::shell::Shell;
 
 /// The app on the platform that the context holds.
@@ -26,6 +26,7 @@ pub fn App() -> Element {
         (Route::Job(_, Step::Marks), true) => rsx! { Marks {} },
         (Route::Job(_, Step::Faces), true) => rsx! { Faces {} },
         (Route::Job(_, Step::Rings), true) => rsx! { Rings {} },
+        (Route::Job(_, Step::Check), true) => rsx! { Check {} },
         (Route::Job(_, Step::Sheet), true) => rsx! { Sheet {} },
     }
 }

@@ -13,16 +13,19 @@ pub enum Step {
     Faces,
     /// Ring sets.
     Rings,
+    /// Checked before the drill.
+    Check,
     /// The job sheet.
     Sheet,
 }
 
 /// The steps in the order of the work.
-pub const STEPS: [Step; 5] = [
+pub const STEPS: [Step; 6] = [
     Step::Measures,
     Step::Marks,
     Step::Faces,
     Step::Rings,
+    Step::Check,
     Step::Sheet,
 ];
 
@@ -33,6 +36,7 @@ impl Step {
             Self::Marks => "marks",
             Self::Faces => "faces",
             Self::Rings => "rings",
+            Self::Check => "check",
             Self::Sheet => "sheet",
         }
     }
@@ -45,6 +49,7 @@ impl Step {
             Self::Marks => "step-marks",
             Self::Faces => "step-faces",
             Self::Rings => "step-rings",
+            Self::Check => "step-check",
             Self::Sheet => "step-sheet",
         }
     }

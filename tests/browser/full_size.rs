@@ -39,7 +39,10 @@ fn saved(phone: &Phone, folder: &Path) -> Printed {
     phone.until("the download", || pdfs(folder).len() == 1);
     let path = pdfs(folder).remove(0);
     let name = folder.file_name().unwrap().to_string_lossy().into_owned();
-    assert!(path.ends_with("template-sample-tarn-carrier.pdf"), "{path:?}");
+    assert!(
+        path.ends_with("template-sample-tarn-carrier.pdf"),
+        "{path:?}"
+    );
     Printed::new(&name, &fs::read(path).unwrap())
 }
 

@@ -9,7 +9,7 @@ mod job;
 
 pub use bumper::{BumperView, MarkView, bumper_from_behind};
 pub use face::face_from_side;
-pub use job::{half_width_drawing, marks_drawing};
+pub use job::{half_width_drawing, marks_drawing, marks_drawing_with, plan_drawing};
 
 use serde::{Deserialize, Serialize};
 

@@ -6,11 +6,13 @@
 //! with an itemised [`budget::Budget`], given how the phone was zeroed
 //! ([`zero`]), how it touches ([`contact`]), how the ground lies
 //! ([`ground`]) and the corner angle ([`turn`], [`shape`]).
+//! [`level`] draws level and plumb into a picture.
 
 pub mod budget;
 pub mod contact;
 pub mod ground;
 pub mod left;
+pub mod level;
 pub mod propagate;
 pub mod rake;
 pub mod reading;

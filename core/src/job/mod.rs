@@ -1,26 +1,34 @@
 //! A job: events are facts, [`apply`] turns them into the next state.
 
 mod apply;
+mod check;
 mod entry;
 mod event;
+mod mark_out;
 mod marks;
 mod rings;
 mod state;
 
-pub use apply::{Refusal, TEXT_GREATEST, apply};
+pub use apply::{Refusal, TEXT_GREATEST, apply, step_back};
+pub use check::{
+    Agreed, AgreedHow, Check, CheckEvent, CheckView, SeenBehind, check_view, tape_reading,
+};
 pub use entry::{
     FACE_GREATEST, Facing, Field, GAUGE_PLUS_MINUS, HALF_WIDTH_GREATEST, HALF_WIDTH_LEAST,
-    read_degrees, read_half_width, read_length, read_typed_face,
+    read_degrees, read_half_width, read_length, read_offset, read_typed_face,
 };
 pub use event::JobEvent;
+pub use mark_out::{
+    Limit, MarkOut, MarkOutEvent, Row, height_fault, limit_value, marks_broken, would_break,
+};
 pub use marks::{
-    CENTRE_LINE_DOUBT, HalfWidths, half_widths, marks_are_stale, marks_explained, no_plan_messages,
-    plans, readings_lost, task_for,
+    CENTRE_LINE_DOUBT, HalfWidths, gap_words, half_widths, marks_are_stale, marks_explained,
+    no_plan_messages, offset_words, planned_place, plans, readings_lost, task_for,
 };
 pub use rings::{
     aim_with_ring, budget_lines, face_with_plus_minus, facing_words, rake_at, ring_choice,
     ring_choices, rings_headline, settled_by,
 };
 pub use state::{
-    ClockTrust, JobId, JobState, Marks, Particular, SheetIssue, Spot, TakenReading, Tape,
+    ClockTrust, JobId, JobState, Marks, MarksFrom, Particular, SheetIssue, Spot, TakenReading, Tape,
 };

@@ -6,15 +6,20 @@
 
 mod intent;
 mod jobs;
+mod keeping;
+mod layout;
 mod paper;
 mod reading;
 mod state;
+mod typed_face;
 mod work;
 
 pub use intent::{Action, Intent, Now, Place};
+pub use layout::{CheckIntent, MarkOutIntent};
 pub use reading::{Phase, Reading};
 pub use state::{
-    AppState, Boot, JobEntry, Making, Notice, OpenJob, Saved, Settings, Sheets, UndoOf, Unreadable,
+    AppState, Boot, JobEntry, LeftHow, LeftJob, Making, Notice, OpenJob, Saved, Settings, Sheets,
+    UndoOf, Unreadable,
 };
 
 /// Key of a job's record.
@@ -23,6 +28,8 @@ pub const JOB_PREFIX: &str = "job/";
 pub const TRASH_PREFIX: &str = "trash/";
 /// Key of the settings.
 pub const SETTINGS_KEY: &str = "settings";
+/// Key under which settings that could not be read are put by.
+pub const KEPT_SETTINGS_KEY: &str = "kept/settings";
 
 /// Turns an intent into the state that follows and the actions to perform.
 ///
@@ -46,8 +53,8 @@ pub fn handle(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
         Intent::Moved(id, place, outcome) => jobs::moved(app, &id, place, outcome),
         Intent::GoJobs => jobs::go_list(app),
         Intent::Popped(path) => jobs::popped(app, &path),
-        Intent::Committed(number, outcome) => jobs::committed(app, number, outcome),
-        Intent::SaveAgain => jobs::save_again(app),
+        Intent::Committed(number, outcome) => keeping::committed(app, number, outcome),
+        Intent::SaveAgain => keeping::save_again(app),
         Intent::HideNotice => {
             app.notice = None;
             Vec::new()
@@ -56,7 +63,10 @@ pub fn handle(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
         Intent::Rename(name) => work::rename(app, name, now),
         Intent::Particular(which, text) => work::particular(app, which, text, now),
         Intent::Type(field, text) => work::typed(app, field, text, now),
+        Intent::ShowMarks => work::show_marks(app, now),
         Intent::PlanMarks(kind) => work::plan_marks(app, kind, now),
+        Intent::MarkOut(intent) => layout::mark_out(app, intent, now),
+        Intent::Check(intent) => layout::check(app, intent, now),
         Intent::TapeOn => work::tape_on(app, now),
         Intent::Undo => work::undo(app, now),
         Intent::IssueSheet => work::issue_sheet(app, now),
@@ -65,10 +75,10 @@ pub fn handle(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
         Intent::StopSheets => paper::stop(app),
         Intent::Worked(number, event) => paper::worked(app, number, event),
         Intent::FileOut(name, outcome) => paper::shared(app, &name, &outcome),
-        Intent::StartReading => reading::start(app),
+        Intent::StartReading => reading::restart(app),
         Intent::ChooseSpot(spot) => reading::choose(app, spot),
         Intent::ReadAgain(spot) => reading::again(app, spot, now),
-        Intent::TakeTyped(facing) => reading::take_typed(app, facing, now),
+        Intent::TakeTyped(facing) => typed_face::take_typed(app, facing, now),
         Intent::Motion(events) => reading::motion(app, &events, now),
         Intent::Tick(at) => reading::tick(app, at, now),
         Intent::Seen(visibility) => reading::seen(app, visibility),

@@ -4,7 +4,7 @@ use rakeline_core::report::{Paper, template_facts};
 use rakeline_core::text::msg;
 
 use super::intent::Action;
-use super::jobs;
+use super::keeping;
 use super::state::{AppState, Making, Notice, Sheets};
 use crate::platform::{OutFile, Shared, Task, WorkEvent};
 use crate::texts::say;
@@ -18,7 +18,7 @@ pub(super) fn choose(app: &mut AppState, paper: Paper) -> Vec<Action> {
         return Vec::new();
     }
     app.settings.paper = paper;
-    jobs::save(app)
+    keeping::save(app)
 }
 
 /// Starts to make sheets; a second tap starts none.

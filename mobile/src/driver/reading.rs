@@ -2,17 +2,15 @@
 //! on to the next one.
 
 use rakeline_core::estimate::left::{LeftMark, Presence};
-use rakeline_core::estimate::rake::{
-    Against, FaceReading, Seat, Side, plausible, rake_against_gravity,
-};
+use rakeline_core::estimate::rake::{FaceReading, Seat, Side, plausible, rake_against_gravity};
 use rakeline_core::estimate::still::{StillReading, StillSettings, StillState, StillWindow};
-use rakeline_core::job::{self, Facing, Field, JobEvent};
-use rakeline_core::sample::{Convention, RawSample, SampleGate, UpVector};
+use rakeline_core::job::JobEvent;
+use rakeline_core::sample::{Convention, RawSample, SampleFault, SampleGate, TiltSample, UpVector};
 use rakeline_core::text::Message;
 use rakeline_core::units::{Degrees, Millis};
 
 use super::intent::{Action, Now};
-use super::state::{AppState, Notice};
+use super::state::AppState;
 use super::work::{self, Back};
 use crate::platform::{MotionEvent, Pulse, SourceName, Tone, Visibility};
 use crate::route::{Route, Step};
@@ -53,6 +51,7 @@ pub struct Reading {
     gate: SampleGate,
     window: StillWindow,
     left: Option<LeftMark>,
+    last: Option<TiltSample>,
     said_moving: Option<Millis>,
 }
 
@@ -66,6 +65,7 @@ impl Reading {
             gate: SampleGate::new(Convention::PointsUp),
             window: StillWindow::new(StillSettings::default()),
             left: None,
+            last: None,
             said_moving: None,
         }
     }
@@ -97,13 +97,32 @@ pub(super) fn start(app: &mut AppState) -> Vec<Action> {
         return Vec::new();
     }
     let Some(spot) = first_unread(app) else {
+        let running = stop(app);
         let mut off = Reading::at(0);
         off.phase = Phase::Off;
         app.reading = Some(off);
-        return Vec::new();
+        return running;
     };
     app.reading = Some(Reading::at(spot));
     vec![Action::StartMotion]
+}
+
+/// Starts the sensor again for the spot that is shown.
+pub(super) fn restart(app: &mut AppState) -> Vec<Action> {
+    let shown = app.reading.as_ref().map(|reading| reading.spot);
+    let actions = start(app);
+    if let (Some(reading), Some(spot)) = (&mut app.reading, shown) {
+        reading.spot = spot;
+    }
+    actions
+}
+
+/// A job that opens at its faces waits there for a tap: some systems ask
+/// for the sensor's permission only then. Typing works at once.
+pub(super) fn wait_for_tap(app: &mut AppState) {
+    let mut off = Reading::at(first_unread(app).unwrap_or(0));
+    off.phase = Phase::Off;
+    app.reading = matches!(app.route, Route::Job(_, Step::Faces)).then_some(off);
 }
 
 /// Stops the sensor.
@@ -116,10 +135,13 @@ pub(super) fn stop(app: &mut AppState) -> Vec<Action> {
 
 /// After a step back: goes on where the first spot is open.
 pub(super) fn follow(app: &mut AppState) -> Vec<Action> {
-    if matches!(app.route, Route::Job(_, Step::Faces)) {
+    if !matches!(app.route, Route::Job(_, Step::Faces)) {
+        return Vec::new();
+    }
+    if app.job().is_some_and(|job| job.marks.is_some()) {
         start(app)
     } else {
-        Vec::new()
+        stop(app)
     }
 }
 
@@ -163,59 +185,24 @@ pub(super) fn again(app: &mut AppState, spot: usize, now: &Now) -> Vec<Action> {
     actions
 }
 
-/// The typed face angle of the chosen spot counts. A wrong one stays in its
-/// field with what is wrong; the screen shows that itself.
-pub(super) fn take_typed(app: &mut AppState, facing: Facing, now: &Now) -> Vec<Action> {
-    let (Some(job), Some(reading)) = (app.job(), &app.reading) else {
-        return Vec::new();
-    };
-    let spot = reading.spot;
-    let read = job::read_typed_face(
-        job.typed(Field::FaceAngle),
-        facing,
-        job.typed(Field::GaugePlusMinus),
-    );
-    let (rake, plus_minus) = match read {
-        Ok(read) => read,
-        Err(message) => return refuse(app, message),
-    };
-    let typed = match FaceReading::typed(rake, plus_minus, Against::Level, now.monotonic) {
-        Ok(typed) => typed,
-        Err(message) => return refuse(app, message),
-    };
-    app.notice = None;
-    let mut actions = work::event(
-        app,
-        JobEvent::Typed(Field::FaceAngle, String::new()),
-        Back::Typing,
-        now,
-    );
-    actions.extend(record(app, spot, typed, None, now));
-    actions
-}
-
-fn refuse(app: &mut AppState, message: Message) -> Vec<Action> {
-    app.notice = Some(Notice {
-        message,
-        undo: None,
-    });
-    vec![Action::Sound(Tone::Refused), Action::Pulse(Pulse::Refused)]
-}
-
 /// The face angle against gravity as the phone lies now.
 fn as_it_lies(up: UpVector) -> Degrees {
     rake_against_gravity(up, Side::Back, Seat::default())
 }
 
 /// Keeps a reading, tells hand and ear, and goes on.
-fn record(
+pub(super) fn record(
     app: &mut AppState,
     spot: usize,
     reading: FaceReading,
     still: Option<&StillReading>,
     now: &Now,
 ) -> Vec<Action> {
+    let before = app.job().map(|job| job.revision);
     let mut actions = work::event(app, JobEvent::FaceRead { spot, reading }, Back::Step, now);
+    if app.job().map(|job| job.revision) == before {
+        return actions;
+    }
     match next_after(app, spot) {
         Some(next) => {
             if let Some(reading) = &mut app.reading {
@@ -279,13 +266,17 @@ fn sample(app: &mut AppState, raw: RawSample, now: &Now) -> Vec<Action> {
     };
     let tilt = match reading.gate.accept(raw) {
         Ok(tilt) => tilt,
+        // An old event is left out; the window goes on.
+        Err(SampleFault::TimeWentBack) => return Vec::new(),
+        // A fault is not a rest: what came before it must not be held on to.
         Err(fault) => {
-            if reading.live.is_none() {
-                reading.phase = Phase::NotTaken(fault.message());
-            }
+            reading.window.again();
+            reading.live = None;
+            reading.phase = Phase::NotTaken(fault.message());
             return Vec::new();
         }
     };
+    reading.last = Some(tilt);
     reading.live = Some(as_it_lies(tilt.up));
     if let Some(left) = &mut reading.left {
         if left.push(&tilt) == Presence::StillThere {
@@ -303,8 +294,19 @@ pub(super) fn tick(app: &mut AppState, at: Millis, now: &Now) -> Vec<Action> {
     let Some(reading) = listening(app) else {
         return Vec::new();
     };
-    if reading.left.is_some() || reading.live.is_none() {
+    if reading.live.is_none() {
         return Vec::new();
+    }
+    if let Some(left) = &mut reading.left {
+        if left.tick(at) == Presence::StillThere {
+            return Vec::new();
+        }
+        // It went on to the next mark and is silent there because it rests.
+        reading.left = None;
+        reading.window.again();
+        if let Some(last) = reading.last {
+            reading.window.push(&last);
+        }
     }
     let state = reading.window.tick(at);
     settle(app, state, now)
@@ -336,7 +338,12 @@ fn settle(app: &mut AppState, state: StillState, now: &Now) -> Vec<Action> {
             let spot = reading.spot;
             match FaceReading::held(still, Side::Back) {
                 Ok(held) => record(app, spot, held, Some(&still), now),
-                Err(why) => not_taken(reading, why),
+                Err(why) => {
+                    // Nothing new is read until it is lifted from there.
+                    reading.left = Some(LeftMark::new(&still));
+                    reading.window.again();
+                    not_taken(reading, why)
+                }
             }
         }
     }

@@ -32,7 +32,8 @@ pub fn Faces() -> Element {
             reading.live,
             reading.source,
         ),
-        None => (0, Phase::Off, None, None),
+        // After a restart: the sensor waits for a tap.
+        None => (first_open(job), Phase::Off, None, None),
     };
     let label = job
         .spots
@@ -73,13 +74,19 @@ pub fn Faces() -> Element {
                 p { class: "why", {t("faces-why")} }
             }
             SpotBar { job: job.clone(), here: spot }
-            Live { phase: phase.clone(), live }
+            Live { phase: phase.clone(), live, label: label.clone(), all_read: job.all_read() }
             if let Some(source) = source {
                 p { class: "why", {say(&source.message())} }
             }
             TypedFace { label, open: matches!(phase, Phase::NoSensor(_)) }
         }
     }
+}
+
+/// The first spot that is not read.
+fn first_open(job: &JobState) -> usize {
+    let open = job.spots.iter().position(|spot| !spot.is_read());
+    open.unwrap_or_default()
 }
 
 /// The spot read just before this one, for 'read again'.
@@ -118,12 +125,18 @@ fn SpotBar(job: JobState, here: usize) -> Element {
                     },
                     span { {spot.label.clone()} }
                     if let Some(estimate) = job::rake_at(&job, spot) {
-                        small { {figure(estimate.rake.value.0, 1)} }
+                        small { {say(&short_angle(estimate.rake.value))} }
                     }
                 }
             }
         }
     }
+}
+
+/// An angle where only a figure has room: an arrow says which way.
+fn short_angle(rake: Degrees) -> Message {
+    let key = if rake.0 < 0.0 { "spot-down" } else { "spot-up" };
+    msg(key).deg("angle", rake.0.abs())
 }
 
 fn spot_words(job: &JobState, spot: &Spot) -> Message {
@@ -137,14 +150,18 @@ fn spot_words(job: &JobState, spot: &Spot) -> Message {
 
 /// The figure as the phone lies now, and what the phone waits for.
 #[component]
-fn Live(phase: Phase, live: Option<Degrees>) -> Element {
+fn Live(phase: Phase, live: Option<Degrees>, label: String, all_read: bool) -> Element {
     let (says, trouble) = match &phase {
         Phase::Starting => (t("reading-starting"), false),
-        Phase::OnLastMark => (t("reading-on-last-mark"), false),
+        Phase::OnLastMark => (
+            say(&msg("reading-on-last-mark").text("label", label)),
+            false,
+        ),
         Phase::Moving => (t("reading-moving"), false),
         Phase::Settling(_) => (t("reading-settling"), false),
         Phase::NotTaken(why) | Phase::NoSensor(why) => (say(why), true),
-        Phase::Off => (t("reading-off"), false),
+        Phase::Off if all_read => (t("reading-off"), false),
+        Phase::Off => (t("reading-waits"), false),
     };
     let share = match phase {
         Phase::Settling(share) => share.clamp(0.0, 1.0) * 100.0,
@@ -168,9 +185,11 @@ fn Live(phase: Phase, live: Option<Degrees>) -> Element {
                 p { class: "says", {says} }
             }
         }
-        div { class: "hold", "aria-hidden": "true",
-            svg { view_box: "0 0 100 10", preserve_aspect_ratio: "none",
-                rect { x: "0", y: "0", width: "{share}", height: "10" }
+        if live.is_some() {
+            div { class: "hold", "aria-hidden": "true",
+                svg { view_box: "0 0 100 10", preserve_aspect_ratio: "none",
+                    rect { x: "0", y: "0", width: "{share}", height: "10" }
+                }
             }
         }
     }
