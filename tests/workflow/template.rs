@@ -5,7 +5,7 @@ use rakeline::texts::say;
 use rakeline_core::report::{
     AcrossLine, Paper, TemplateFacts, TemplateHead, Unrolled, pdf, template, template_facts,
 };
-use rakeline_core::units::{Millimetres, Millis, Offset};
+use rakeline_core::units::{Millimetres, Offset};
 use rakeline_tests::oracle;
 use rakeline_tests::printed::{DPI, Printed};
 use serde_json::{Value, json};
