@@ -1183,6 +1183,7 @@ motion-no-sensor = This phone gives no motion reading. Type the angle from a dig
 motion-insecure-context = The browser gives motion readings to secure pages only. Open Rakeline at its https address or at localhost, or type the angle from a digital angle gauge.
 motion-stopped = The motion sensor stopped. Tap 'Read the face' to start it again, or type the angle.
 
+
 ## Platform: worker, files
 
 work-stopped = The part of Rakeline that makes sheets stopped ({ $why }). Your job is safe. Try again: it starts anew.

@@ -12,8 +12,8 @@ use rakeline::driver::{
 };
 use rakeline::platform::memory::MemoryPlatform;
 use rakeline::platform::{
-    Clock, LocalFuture, Motion, MotionEvent, Page, Print, Sound, Storage, StorageFault, Ticker,
-    Vibration, Visibility, Wake, WorkHandle, Write,
+    Clock, LocalFuture, Motion, MotionEvent, Page, Print, Share, Sound, Storage, StorageFault,
+    Ticker, Vibration, Visibility, Wake, Work, WorkHandle, Write,
 };
 use rakeline::route::KitId;
 use rakeline_core::job::{JobId, JobState};
@@ -151,6 +151,8 @@ impl Bench {
             Action::Pulse(pulse) => self.phone.vibration.pulse(pulse),
             Action::Print => self.phone.print.print(),
             Action::StartWork(number, task) => {
+                // The task before is given up first, as the shell does.
+                self.task = None;
                 let posted = self.posted.clone();
                 let told = Rc::new(move |event| {
                     posted.borrow_mut().push_back(Intent::Worked(number, event));
