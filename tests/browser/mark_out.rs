@@ -68,7 +68,7 @@ fn an_area_to_keep_clear_of_moves_the_marks() {
     phone.tap_named("Keep clear of it");
     phone.wait_for("Type the left end first", PATIENCE);
     look(&phone, "keep-clear-reversed");
-    phone.type_into("To", "90");
+    phone.type_into("To", "L 150");
     phone.type_into("From", "-400");
     phone.tap_named("Keep clear of it");
     phone.wait_for("One area to keep clear of", PATIENCE);
@@ -76,7 +76,7 @@ fn an_area_to_keep_clear_of_moves_the_marks() {
     phone.wait_for("Solve all marks again", PATIENCE);
     look(&phone, "marks-in-area");
     phone.tap_named("Solve all marks again");
-    phone.wait_gone("Solve all marks again", 5);
+    phone.wait_gone("Solve all marks again", PATIENCE);
     assert_ne!(marks(&phone)[1], "2 228 left");
 }
 
@@ -106,7 +106,7 @@ fn a_mark_is_dragged_locked_and_the_rest_solved_again() {
     phone.tap_named("Lock this mark");
     phone.wait_for("Unlock this mark", PATIENCE);
     phone.tap_named("Solve the marks that are not locked");
-    phone.wait_gone("Moved by hand", 5);
+    phone.wait_gone("Moved by hand", PATIENCE);
     phone.tap_named("Done moving");
     phone.wait_for("Tape is on", PATIENCE);
     let solved = marks(&phone);

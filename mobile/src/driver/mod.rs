@@ -8,6 +8,7 @@ mod intent;
 mod jobs;
 mod keeping;
 mod layout;
+mod paper;
 mod reading;
 mod state;
 mod typed_face;
@@ -17,8 +18,8 @@ pub use intent::{Action, Intent, Now, Place};
 pub use layout::{CheckIntent, MarkOutIntent};
 pub use reading::{Phase, Reading};
 pub use state::{
-    AppState, Boot, JobEntry, LeftHow, LeftJob, Notice, OpenJob, Saved, Settings, UndoOf,
-    Unreadable,
+    AppState, Boot, JobEntry, LeftHow, LeftJob, Making, Notice, OpenJob, Saved, Settings, Sheets,
+    UndoOf, Unreadable,
 };
 
 /// Key of a job's record.
@@ -69,6 +70,11 @@ pub fn handle(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
         Intent::TapeOn => work::tape_on(app, now),
         Intent::Undo => work::undo(app, now),
         Intent::IssueSheet => work::issue_sheet(app, now),
+        Intent::ChoosePaper(paper) => paper::choose(app, paper),
+        Intent::MakeSheets(sheets) => paper::make(app, sheets),
+        Intent::StopSheets => paper::stop(app),
+        Intent::Worked(number, event) => paper::worked(app, number, event),
+        Intent::FileOut(name, outcome) => paper::shared(app, &name, &outcome),
         Intent::StartReading => reading::restart(app),
         Intent::ChooseSpot(spot) => reading::choose(app, spot),
         Intent::ReadAgain(spot) => reading::again(app, spot, now),

@@ -9,9 +9,11 @@ mod motion;
 mod page;
 #[cfg(any(test, target_arch = "wasm32"))]
 mod search;
+mod share;
 mod signals;
 mod storage;
 mod turns;
+mod work;
 
 pub mod memory;
 #[cfg(target_arch = "wasm32")]
@@ -24,8 +26,10 @@ use std::rc::Rc;
 pub use clock::Clock;
 pub use motion::{Motion, MotionEvent, MotionFault, MotionSink, SourceName};
 pub use page::{Page, Ticker, Told, Visibility};
+pub use share::{OutFile, Share, Shared};
 pub use signals::{Print, Pulse, Sound, Tone, Vibration, Wake};
 pub use storage::{PersistAnswer, Storage, StorageFault, Write};
+pub use work::{Task, Work, WorkEvent, WorkHandle};
 
 /// A future of this thread that may borrow its device.
 pub type LocalFuture<'a, T> = Pin<Box<dyn Future<Output = T> + 'a>>;
@@ -49,4 +53,8 @@ pub struct Platform {
     pub wake: Rc<dyn Wake>,
     /// Address, history, timers.
     pub page: Rc<dyn Page>,
+    /// Heavy work beside the screens.
+    pub work: Rc<dyn Work>,
+    /// Files that leave the app.
+    pub share: Rc<dyn Share>,
 }

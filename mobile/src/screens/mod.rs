@@ -4,6 +4,7 @@
 mod check;
 mod edit_marks;
 mod faces;
+mod full_size;
 mod jobs;
 mod keep_clear;
 mod marks;

@@ -9,11 +9,13 @@ mod database;
 mod listen;
 mod motion;
 mod page;
+mod share;
 mod sources;
 mod speaker;
 mod storage;
 mod trouble;
 mod wake;
+mod work;
 
 use std::rc::Rc;
 
@@ -35,5 +37,7 @@ pub fn platform() -> Option<Platform> {
         print: Rc::new(WebPrint::new(&window)),
         wake: Rc::new(WebWake::new(&window)),
         page: Rc::new(page::WebPage::new(&window)),
+        work: Rc::new(work::WebWork::default()),
+        share: Rc::new(share::WebShare::new(&window)),
     })
 }
