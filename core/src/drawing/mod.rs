@@ -6,10 +6,12 @@
 mod bumper;
 mod face;
 mod job;
+mod plan;
 
 pub use bumper::{BumperView, MarkView, bumper_from_behind};
 pub use face::face_from_side;
 pub use job::{half_width_drawing, marks_drawing};
+pub use plan::shape_from_above;
 
 use serde::{Deserialize, Serialize};
 

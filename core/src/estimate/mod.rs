@@ -11,6 +11,7 @@ pub mod budget;
 pub mod contact;
 pub mod ground;
 pub mod left;
+pub mod level;
 pub mod propagate;
 pub mod rake;
 pub mod reading;

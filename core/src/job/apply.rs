@@ -3,6 +3,7 @@
 use chrono::{DateTime, FixedOffset};
 
 use super::event::JobEvent;
+use super::measuring;
 use super::marks::{moved, task_for};
 use super::state::{ClockTrust, JobState, Marks, SheetIssue, TakenReading, Tape};
 use crate::decide::mark_out::check_marks;
@@ -25,6 +26,9 @@ pub struct Refusal(pub Message);
 /// | `TapeLaid` | needs marks |
 /// | `FaceRead` | needs marks and a spot of this kit; joins the readings there |
 /// | `FaceDropped` | the last reading there goes; needs one |
+/// | `Measuring(PhoneUsed)` | refused where another phone's readings, or the same phone's with another case or feet, would be corrected by it |
+/// | `Measuring(Swept)` | needs a sweep that closes |
+/// | other `Measuring` | kept; all face angles follow |
 /// | `SheetIssued` | the next number |
 ///
 /// A time before the last event is taken as the last event's, and the job
@@ -83,6 +87,7 @@ pub fn apply(
                 return Err(Refusal(msg("refused-no-reading").text("label", label)));
             }
         }
+        JobEvent::Measuring(event) => measuring::apply(&mut next, event)?,
         JobEvent::SheetIssued { zone } => next.sheets.push(SheetIssue {
             number: u32::try_from(job.sheets.len()).unwrap_or(u32::MAX - 1) + 1,
             at,
@@ -156,9 +161,10 @@ fn drop_moved_readings(next: &mut JobState, offsets: &[Offset]) {
         .zip(offsets)
         .map(|(old, new)| moved(*old, *new))
         .collect();
-    for (spot, moved) in next.spots.iter_mut().zip(moved) {
+    for (index, (spot, moved)) in next.spots.iter_mut().zip(moved).enumerate() {
         if moved {
             spot.readings.clear();
+            next.measuring.forget_turn(index);
         }
     }
 }

@@ -3,6 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::entry::Field;
+use super::measuring::MeasuringEvent;
 use super::state::Particular;
 use crate::decide::mark_out::PlanKind;
 use crate::estimate::rake::FaceReading;
@@ -42,6 +43,8 @@ pub enum JobEvent {
         /// Which spot.
         spot: usize,
     },
+    /// How the angles are measured changed.
+    Measuring(MeasuringEvent),
     /// A job sheet was issued.
     SheetIssued {
         /// Name of the time zone.

@@ -4,18 +4,29 @@ mod apply;
 mod entry;
 mod event;
 mod marks;
+mod measured;
+mod measuring;
 mod rings;
 mod state;
 
 pub use apply::{Refusal, TEXT_GREATEST, apply};
 pub use entry::{
-    FACE_GREATEST, Facing, Field, GAUGE_PLUS_MINUS, HALF_WIDTH_GREATEST, HALF_WIDTH_LEAST,
-    read_degrees, read_half_width, read_length, read_typed_face,
+    CORNER_PLUS_MINUS, FACE_GREATEST, Facing, Field, GAUGE_PLUS_MINUS, HALF_WIDTH_GREATEST,
+    HALF_WIDTH_LEAST, read_corner, read_degrees, read_half_width, read_length, read_tape_place,
+    read_typed_face,
 };
 pub use event::JobEvent;
 pub use marks::{
     CENTRE_LINE_DOUBT, HalfWidths, half_widths, marks_are_stale, marks_explained, no_plan_messages,
     plans, readings_lost, task_for,
+};
+pub use measured::{
+    POOL_FROM, along_the_face, around, contact, corner_angle, corner_words, ground_figures,
+    ground_words, held_angles, line_on_photo, mirrors, phone_as_seated, phone_words, plan_curve,
+    repeats_at, roundness_words, seating, stations_straight, sweep,
+};
+pub use measuring::{
+    LOAD_GREATEST, LevelPhoto, Load, Measuring, MeasuringEvent, PHOTOS_GREATEST,
 };
 pub use rings::{
     aim_with_ring, budget_lines, face_with_plus_minus, facing_words, rake_at, ring_choice,

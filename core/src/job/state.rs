@@ -6,6 +6,7 @@ use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Serialize};
 
 use super::entry::Field;
+use super::measuring::Measuring;
 use crate::decide::mark_out::PlanKind;
 use crate::decide::ring_set::LOAD_ALLOWANCE;
 use crate::estimate::ground::Ground;
@@ -136,6 +137,9 @@ pub struct JobState {
     pub ground: Ground,
     /// Added to the sheet's least aim for a loaded rear, degrees.
     pub load_allowance: Degrees,
+    /// How the angles are measured.
+    #[serde(default)]
+    pub measuring: Measuring,
     /// Job sheets issued so far.
     pub sheets: Vec<SheetIssue>,
 }
@@ -167,6 +171,7 @@ impl JobState {
             phone: Phone::Unzeroed,
             ground: Ground::looks_level(),
             load_allowance: LOAD_ALLOWANCE,
+            measuring: Measuring::default(),
             sheets: Vec::new(),
         }
     }
