@@ -15,7 +15,18 @@ pub enum Step {
     Rings,
     /// The job sheet.
     Sheet,
+    /// Zero the phone.
+    Zero,
+    /// How the ground lies.
+    Ground,
+    /// Corner angles and shape from above.
+    Corners,
+    /// The camera level.
+    Level,
 }
+
+/// Steps beside the path: each comes from one on it and goes back there.
+pub const BESIDE: [Step; 4] = [Step::Zero, Step::Ground, Step::Corners, Step::Level];
 
 /// The steps in the order of the work.
 pub const STEPS: [Step; 5] = [
@@ -34,6 +45,10 @@ impl Step {
             Self::Faces => "faces",
             Self::Rings => "rings",
             Self::Sheet => "sheet",
+            Self::Zero => "zero",
+            Self::Ground => "ground",
+            Self::Corners => "corners",
+            Self::Level => "level",
         }
     }
 
@@ -46,6 +61,19 @@ impl Step {
             Self::Faces => "step-faces",
             Self::Rings => "step-rings",
             Self::Sheet => "step-sheet",
+            Self::Zero => "step-zero",
+            Self::Ground => "step-ground",
+            Self::Corners => "step-corners",
+            Self::Level => "step-level",
+        }
+    }
+
+    /// The step of the path that it belongs to.
+    #[must_use]
+    pub fn on_path(self) -> Self {
+        match self {
+            Self::Zero | Self::Ground | Self::Corners | Self::Level => Self::Faces,
+            on_path => on_path,
         }
     }
 }
@@ -79,7 +107,10 @@ impl Route {
         };
         let step = rest
             .first()
-            .and_then(|word| STEPS.into_iter().find(|step| step.word() == *word))
+            .and_then(|word| {
+                let mut steps = STEPS.into_iter().chain(BESIDE);
+                steps.find(|step| step.word() == *word)
+            })
             .unwrap_or(Step::Measures);
         Self::Job(JobId((*id).to_owned()), step)
     }
@@ -91,7 +122,7 @@ mod tests {
 
     #[test]
     fn every_screen_comes_back_from_its_path() {
-        for step in STEPS {
+        for step in STEPS.into_iter().chain(BESIDE) {
             let route = Route::Job(JobId("a1".to_owned()), step);
             assert_eq!(Route::of(&route.path()), route);
         }

@@ -111,6 +111,15 @@ pub enum MeasuringEvent {
         /// Its name, case and feet.
         profile: PhoneProfile,
     },
+    /// The same phone was given another name.
+    PhoneRenamed {
+        /// As it was called.
+        before: String,
+        /// As it is called now.
+        after: String,
+    },
+    /// All face angles were taken out, to be read anew.
+    ReadingsDropped,
     /// How the ground lies was said or measured.
     GroundFound(Ground),
     /// What typed angles are measured against.
@@ -154,6 +163,12 @@ pub enum MeasuringEvent {
 pub(super) fn apply(next: &mut JobState, event: MeasuringEvent) -> Result<(), Refusal> {
     match event {
         MeasuringEvent::PhoneUsed { phone, profile } => use_phone(next, phone, profile)?,
+        MeasuringEvent::PhoneRenamed { before, after } => rename_phone(next, &before, after),
+        MeasuringEvent::ReadingsDropped => {
+            for spot in &mut next.spots {
+                spot.readings.clear();
+            }
+        }
         MeasuringEvent::GroundFound(ground) => next.ground = ground,
         MeasuringEvent::GaugeSet(against) => next.measuring.gauge = against,
         MeasuringEvent::RoundnessFound(roundness) => next.measuring.roundness = roundness,
@@ -194,6 +209,19 @@ pub(super) fn apply(next: &mut JobState, event: MeasuringEvent) -> Result<(), Re
         }
     }
     Ok(())
+}
+
+fn rename_phone(next: &mut JobState, before: &str, after: String) {
+    if let Phone::Zeroed(zeroing) = &mut next.phone
+        && zeroing.profile.name == before
+    {
+        zeroing.profile.name.clone_from(&after);
+    }
+    if let Some(profile) = &mut next.measuring.profile
+        && profile.name == before
+    {
+        profile.name = after;
+    }
 }
 
 /// One zeroing must not correct what another phone read: the readings come

@@ -2,8 +2,10 @@
 
 use rakeline_core::decide::mark_out::PlanKind;
 use rakeline_core::job::{Facing, Field, JobId, Particular};
+use rakeline_core::text::Message;
 use rakeline_core::units::Millis;
 
+use super::measure::Measure;
 use super::{JOB_PREFIX, TRASH_PREFIX};
 use crate::platform::{MotionEvent, Pulse, StorageFault, Tone, Visibility, Write};
 use crate::route::{Route, Step};
@@ -90,6 +92,10 @@ pub enum Intent {
     Motion(Vec<MotionEvent>),
     /// Time passes while reading.
     Tick(Millis),
+    /// What the system says this phone is.
+    OnDevice(String),
+    /// How angles are measured.
+    Measure(Measure),
     /// The app went to the background or came back.
     Seen(Visibility),
     /// Deletes a job; it can come back.
@@ -133,6 +139,22 @@ pub enum Action {
     Pulse(Pulse),
     /// Opens the print view.
     Print,
+    /// Says something aloud.
+    Say(Message),
+    /// Shows the live picture of the camera on the level's screen.
+    StartCamera,
+    /// Ends it.
+    StopCamera,
+    /// Takes a photo from the live picture.
+    TakePhoto,
+    /// Lets the fitter choose a picture.
+    ChoosePicture,
+    /// Keeps a picture under a key.
+    PutBlob(String, Vec<u8>),
+    /// Reads a picture for the screen.
+    ReadBlob(String),
+    /// Removes a picture.
+    DropBlob(String),
 }
 
 /// The moment of an intent.

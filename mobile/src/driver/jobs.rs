@@ -11,7 +11,7 @@ use super::state::{
     AppState, Boot, JobEntry, Notice, OpenJob, Saved, Settings, UndoOf, Unreadable,
 };
 use super::work::{self, Shown};
-use super::{SETTINGS_KEY, reading};
+use super::SETTINGS_KEY;
 use crate::platform::{StorageFault, Write};
 use crate::route::{Route, Step};
 use crate::sample_job;
@@ -270,9 +270,9 @@ fn leave(app: &mut AppState) -> Result<Vec<Action>, Vec<Action>> {
         }
         Saved::Saving(number) => {
             app.leaving = Some((number, open.job));
-            Ok(reading::stop(app))
+            Ok(work::leave_screen(app))
         }
-        Saved::Yes => Ok(reading::stop(app)),
+        Saved::Yes => Ok(work::leave_screen(app)),
     }
 }
 

@@ -4,14 +4,27 @@
 //! the moment and performs the actions, the workflow tests do the same on a
 //! scripted phone.
 
+mod corners;
+mod held;
 mod intent;
 mod jobs;
+mod level;
+mod lie;
+mod measure;
+mod phone;
 mod reading;
 mod state;
 mod work;
+mod zeroing;
 
 pub use intent::{Action, Intent, Now, Place};
-pub use reading::{Phase, Reading};
+pub use corners::{SweepDraft, corner_field, station_words, sweep_field, sweep_places};
+pub use held::{Beside, BoardWay, Held, Phase, Target};
+pub use level::{CameraState, LevelDraft, LevelIntent, ShownPhoto, up_in_picture};
+pub use lie::BoardDraft;
+pub use measure::{Drafts, Measure};
+pub use phone::{Bay, PhoneSettings, Voice, in_use as phone_in_use, profile as phone_profile};
+pub use zeroing::ZeroDraft;
 pub use state::{AppState, Boot, JobEntry, Notice, OpenJob, Saved, Settings, UndoOf, Unreadable};
 
 /// Key of a job's record.
@@ -61,8 +74,13 @@ pub fn handle(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
         Intent::ChooseSpot(spot) => reading::choose(app, spot),
         Intent::ReadAgain(spot) => reading::again(app, spot, now),
         Intent::TakeTyped(facing) => reading::take_typed(app, facing, now),
-        Intent::Motion(events) => reading::motion(app, &events, now),
-        Intent::Tick(at) => reading::tick(app, at, now),
-        Intent::Seen(visibility) => reading::seen(app, visibility),
+        Intent::OnDevice(device) => {
+            app.device = device;
+            Vec::new()
+        }
+        Intent::Measure(said) => measure::handle(app, said, now),
+        Intent::Motion(events) => held::motion(app, &events, now),
+        Intent::Tick(at) => held::tick(app, at, now),
+        Intent::Seen(visibility) => held::seen(app, visibility),
     }
 }

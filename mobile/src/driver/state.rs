@@ -5,7 +5,9 @@ use rakeline_core::kit::KitSheet;
 use rakeline_core::text::Message;
 use serde::{Deserialize, Serialize};
 
-use super::reading::Reading;
+use super::held::Held;
+use super::measure::Drafts;
+use super::phone::{Bay, PhoneSettings, Voice};
 use crate::route::Route;
 
 /// How far the start has come.
@@ -111,6 +113,12 @@ pub struct Settings {
     pub last_kit: Option<KitSheet>,
     /// Who fitted last.
     pub fitter: String,
+    /// The phone that reads.
+    pub phone: PhoneSettings,
+    /// Bays whose ground was measured, last measured first.
+    pub bays: Vec<Bay>,
+    /// Whether prompts are spoken.
+    pub voice: Voice,
 }
 
 /// All that the app knows.
@@ -134,8 +142,12 @@ pub struct AppState {
     pub route: Route,
     /// Said at the foot.
     pub notice: Option<Notice>,
-    /// The face angle being read.
-    pub reading: Option<Reading>,
+    /// What the phone is held to.
+    pub held: Option<Held>,
+    /// What is under way and not yet a fact of the job.
+    pub drafts: Drafts,
+    /// What the system says this phone is.
+    pub device: String,
     /// Commits begun so far.
     pub commits: u64,
 }
@@ -152,7 +164,9 @@ impl Default for AppState {
             settings: Settings::default(),
             route: Route::Jobs,
             notice: None,
-            reading: None,
+            held: None,
+            drafts: Drafts::default(),
+            device: String::new(),
             commits: 0,
         }
     }

@@ -6,7 +6,7 @@ use rakeline_core::text::Message;
 
 use super::intent::{Action, Now};
 use super::state::{AppState, Notice, UndoOf};
-use super::{jobs, reading};
+use super::{held, jobs, level, reading};
 use crate::route::{Route, Step};
 
 /// How many steps back are kept.
@@ -73,15 +73,25 @@ pub(super) fn show(app: &mut AppState, step: Step, shown: Shown) -> Vec<Action> 
     if route == app.route && shown == Shown::NotYet {
         return Vec::new();
     }
-    let mut actions = reading::stop(app);
+    let mut actions = leave_screen(app);
     app.notice = None;
     app.route = route.clone();
     if shown == Shown::NotYet {
         actions.push(Action::Push(route));
     }
-    if step == Step::Faces {
-        actions.extend(reading::start(app));
+    match step {
+        Step::Faces => actions.extend(reading::start(app)),
+        Step::Level => actions.extend(level::start(app)),
+        _ => {}
     }
+    actions
+}
+
+/// Stops what only the screen that is left needs.
+pub(super) fn leave_screen(app: &mut AppState) -> Vec<Action> {
+    let mut actions = held::stop(app);
+    actions.extend(level::leave(app));
+    app.drafts = super::measure::Drafts::default();
     actions
 }
 
@@ -174,6 +184,12 @@ pub(super) fn undo(app: &mut AppState, now: &Now) -> Vec<Action> {
     before.typed.clone_from(&open.job.typed);
     before.particulars.clone_from(&open.job.particulars);
     before.name.clone_from(&open.job.name);
+    // The phone in the hand is no step; but readings come back with theirs.
+    let profile = &open.job.measuring.profile;
+    if before.measuring.profile.is_none() || before.measuring.profile == *profile {
+        before.phone.clone_from(&open.job.phone);
+        before.measuring.profile.clone_from(profile);
+    }
     before.changed = before.changed.max(now.at);
     open.job = before;
     app.notice = None;

@@ -4,12 +4,15 @@
 //! the scripted phone of the tests; a further system is a further folder
 //! here. No type of the user interface enters, no rule of the trade either.
 
+mod camera;
 mod clock;
 mod motion;
 mod page;
+mod picture;
 #[cfg(any(test, target_arch = "wasm32"))]
 mod search;
 mod signals;
+mod speech;
 mod storage;
 mod turns;
 
@@ -21,10 +24,13 @@ use std::future::Future;
 use std::pin::Pin;
 use std::rc::Rc;
 
+pub use camera::{Camera, CameraFault, Picture};
 pub use clock::Clock;
 pub use motion::{Motion, MotionEvent, MotionFault, MotionSink, SourceName};
 pub use page::{Page, Ticker, Told, Visibility};
+pub use picture::{LARGEST, MOST_PIXELS, cleaned};
 pub use signals::{Print, Pulse, Sound, Tone, Vibration, Wake};
+pub use speech::Speech;
 pub use storage::{PersistAnswer, Storage, StorageFault, Write};
 
 /// A future of this thread that may borrow its device.
@@ -41,6 +47,10 @@ pub struct Platform {
     pub sound: Rc<dyn Sound>,
     /// Short pulses in the hand.
     pub vibration: Rc<dyn Vibration>,
+    /// Spoken prompts.
+    pub speech: Rc<dyn Speech>,
+    /// Live picture and photos.
+    pub camera: Rc<dyn Camera>,
     /// Date, time zone and monotonic time.
     pub clock: Rc<dyn Clock>,
     /// Paper.

@@ -25,9 +25,9 @@ pub fn Faces() -> Element {
     if job.marks.is_none() {
         return rsx! { NoMarks {} };
     }
-    let (spot, phase, live, source) = match &state.reading {
+    let (spot, phase, live, source) = match &state.held {
         Some(reading) => (
-            reading.spot,
+            reading.spot(),
             reading.phase.clone(),
             reading.live,
             reading.source,

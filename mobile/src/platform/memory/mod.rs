@@ -4,6 +4,7 @@
 //! the app, and keep the parts to feed readings, advance the clock, break
 //! the storage and look at what was sounded, printed and shown.
 
+mod camera;
 mod clock;
 mod motion;
 mod page;
@@ -13,10 +14,11 @@ mod storage;
 use std::rc::Rc;
 
 use super::Platform;
+pub use camera::MemoryCamera;
 pub use clock::MemoryClock;
 pub use motion::MemoryMotion;
 pub use page::MemoryPage;
-pub use signals::{MemoryPrint, MemorySound, MemoryVibration, MemoryWake};
+pub use signals::{MemoryPrint, MemorySound, MemorySpeech, MemoryVibration, MemoryWake};
 pub use storage::MemoryStorage;
 
 /// All scripted devices of one phone.
@@ -30,6 +32,10 @@ pub struct MemoryPlatform {
     pub sound: Rc<MemorySound>,
     /// Pulses that were asked for.
     pub vibration: Rc<MemoryVibration>,
+    /// What was said aloud.
+    pub speech: Rc<MemorySpeech>,
+    /// Pictures from the test.
+    pub camera: Rc<MemoryCamera>,
     /// A clock that moves when told.
     pub clock: Rc<MemoryClock>,
     /// Prints that were asked for.
@@ -63,6 +69,8 @@ impl MemoryPlatform {
             motion: Rc::default(),
             sound: Rc::default(),
             vibration: Rc::default(),
+            speech: Rc::default(),
+            camera: Rc::default(),
             print: Rc::default(),
             wake: Rc::default(),
             page: Rc::new(MemoryPage::new(clock.clone(), path)),
@@ -77,10 +85,14 @@ impl MemoryPlatform {
     pub fn restarted(&self) -> Self {
         let clock = Rc::new(self.clock.gone_on());
         Self {
-            storage: Rc::new(MemoryStorage::holding(self.storage.records())),
+            storage: Rc::new(
+                MemoryStorage::holding(self.storage.records()).with_blobs_of(&self.storage),
+            ),
             motion: Rc::default(),
             sound: Rc::default(),
             vibration: Rc::default(),
+            speech: Rc::default(),
+            camera: Rc::default(),
             print: Rc::default(),
             wake: Rc::default(),
             page: Rc::new(self.page.reopened(clock.clone())),
@@ -96,6 +108,8 @@ impl MemoryPlatform {
             motion: self.motion.clone(),
             sound: self.sound.clone(),
             vibration: self.vibration.clone(),
+            speech: self.speech.clone(),
+            camera: self.camera.clone(),
             clock: self.clock.clone(),
             print: self.print.clone(),
             wake: self.wake.clone(),
