@@ -5,7 +5,9 @@ use dioxus::prelude::*;
 use crate::driver::{AppState, Boot};
 use crate::platform::Platform;
 use crate::route::{Route, Step};
-use crate::screens::{Faces, Jobs, Marks, Measures, Opening, Rings, Sheet};
+use crate::screens::{
+    Corners, Faces, GroundScreen, Jobs, Level, Marks, Measures, Opening, Rings, Sheet, Zero,
+};
 use crate::shell::Shell;
 
 /// The app on the platform that the context holds.
@@ -27,5 +29,9 @@ pub fn App() -> Element {
         (Route::Job(_, Step::Faces), true) => rsx! { Faces {} },
         (Route::Job(_, Step::Rings), true) => rsx! { Rings {} },
         (Route::Job(_, Step::Sheet), true) => rsx! { Sheet {} },
+        (Route::Job(_, Step::Zero), true) => rsx! { Zero {} },
+        (Route::Job(_, Step::Ground), true) => rsx! { GroundScreen {} },
+        (Route::Job(_, Step::Corners), true) => rsx! { Corners {} },
+        (Route::Job(_, Step::Level), true) => rsx! { Level {} },
     }
 }

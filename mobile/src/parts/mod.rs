@@ -3,11 +3,13 @@
 mod drawing;
 mod field;
 mod frame;
+mod held;
 mod notice;
 mod path;
 
 pub use drawing::DrawingView;
 pub use field::{Entry, Focus, Kind};
 pub use frame::Frame;
+pub use held::{Figures, HeldBox};
 pub use notice::NoticeBar;
 pub use path::PathStrip;

@@ -1,19 +1,28 @@
 //! One file a step. A screen reads the state and sends intents; it decides
 //! and computes nothing.
 
+mod corners;
 mod faces;
+mod ground;
 mod jobs;
+mod level;
 mod marks;
 mod measures;
 mod opening;
+mod phone_form;
 mod rings;
 mod sheet;
 mod typed_face;
+mod zero;
 
+pub use corners::Corners;
 pub use faces::Faces;
+pub use ground::GroundScreen;
 pub use jobs::{Jobs, job_title};
+pub use level::Level;
 pub use marks::Marks;
 pub use measures::Measures;
 pub use opening::Opening;
 pub use rings::Rings;
 pub use sheet::Sheet;
+pub use zero::Zero;
