@@ -3,8 +3,8 @@
 use chrono::{DateTime, FixedOffset};
 
 use super::event::JobEvent;
-use super::measuring;
 use super::marks::{moved, task_for};
+use super::measuring;
 use super::state::{ClockTrust, JobState, Marks, SheetIssue, TakenReading, Tape};
 use crate::decide::mark_out::check_marks;
 use crate::text::{Message, msg};

@@ -25,9 +25,7 @@ pub use measured::{
     ground_words, held_angles, line_on_photo, mirrors, phone_as_seated, phone_words, plan_curve,
     repeats_at, roundness_words, seating, stations_straight, sweep,
 };
-pub use measuring::{
-    LOAD_GREATEST, LevelPhoto, Load, Measuring, MeasuringEvent, PHOTOS_GREATEST,
-};
+pub use measuring::{LOAD_GREATEST, LevelPhoto, Load, Measuring, MeasuringEvent, PHOTOS_GREATEST};
 pub use rings::{
     aim_with_ring, budget_lines, face_with_plus_minus, facing_words, rake_at, ring_choice,
     ring_choices, rings_headline, settled_by,

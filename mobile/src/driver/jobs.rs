@@ -6,12 +6,12 @@ use rakeline_core::kit;
 use rakeline_core::record;
 use rakeline_core::text::{Message, msg};
 
+use super::SETTINGS_KEY;
 use super::intent::{Action, Now, Place};
 use super::state::{
     AppState, Boot, JobEntry, Notice, OpenJob, Saved, Settings, UndoOf, Unreadable,
 };
 use super::work::{self, Shown};
-use super::SETTINGS_KEY;
 use crate::platform::{StorageFault, Write};
 use crate::route::{Route, Step};
 use crate::sample_job;

@@ -27,11 +27,7 @@ pub struct BoardDraft {
 
 /// 'Ground looks level' in one tap.
 pub(super) fn looks_level(app: &mut AppState, now: &Now) -> Vec<Action> {
-    phone::event(
-        app,
-        MeasuringEvent::GroundFound(Ground::looks_level()),
-        now,
-    )
+    phone::event(app, MeasuringEvent::GroundFound(Ground::looks_level()), now)
 }
 
 /// Starts the board at its first place.

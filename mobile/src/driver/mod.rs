@@ -14,18 +14,19 @@ mod measure;
 mod phone;
 mod reading;
 mod state;
+mod target;
 mod work;
 mod zeroing;
 
-pub use intent::{Action, Intent, Now, Place};
 pub use corners::{SweepDraft, corner_field, station_words, sweep_field, sweep_places};
 pub use held::{Beside, BoardWay, Held, Phase, Target};
+pub use intent::{Action, Intent, Now, Place};
 pub use level::{CameraState, LevelDraft, LevelIntent, ShownPhoto, up_in_picture};
 pub use lie::BoardDraft;
 pub use measure::{Drafts, Measure};
 pub use phone::{Bay, PhoneSettings, Voice, in_use as phone_in_use, profile as phone_profile};
-pub use zeroing::ZeroDraft;
 pub use state::{AppState, Boot, JobEntry, Notice, OpenJob, Saved, Settings, UndoOf, Unreadable};
+pub use zeroing::ZeroDraft;
 
 /// Key of a job's record.
 pub const JOB_PREFIX: &str = "job/";

@@ -40,7 +40,10 @@ pub fn HeldBox(figures: Figures) -> Element {
         _ => 0.0,
     };
     let other_phone = trouble.as_ref().is_some_and(|key| {
-        matches!(key.as_ref(), "refused-other-phone" | "refused-phone-changed")
+        matches!(
+            key.as_ref(),
+            "refused-other-phone" | "refused-phone-changed"
+        )
     });
     let again = shell.clone();
     rsx! {

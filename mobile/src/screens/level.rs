@@ -34,8 +34,7 @@ pub fn Level() -> Element {
         photos.find(|photo| photo.blob == shown.blob).cloned()
     });
     let live = draft.camera == CameraState::Live;
-    let (take, choose, close, faces) =
-        (shell.clone(), shell.clone(), shell.clone(), shell.clone());
+    let (take, choose, close, faces) = (shell.clone(), shell.clone(), shell.clone(), shell.clone());
     let (shown, open) = (draft.shown.clone(), photo.is_some());
     rsx! {
         Frame {

@@ -138,7 +138,11 @@ fn Found(zeroing: Zeroing) -> Element {
         .and_then(|still| zeroing.rake(&still, Side::Back))
         .map_or(0.0, |rake| rake.expanded().0);
     let off = zeroing.was_off_by.0;
-    let before = msg(if off < 0.0 { "zero-before-down" } else { "zero-before-up" });
+    let before = msg(if off < 0.0 {
+        "zero-before-down"
+    } else {
+        "zero-before-up"
+    });
     let at = shell.now().at.timestamp_millis() as f64 - zeroing.at.0;
     let days = (at / 86_400_000.0).max(0.0) as i64;
     rsx! {
