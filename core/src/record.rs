@@ -42,6 +42,11 @@ pub enum RecordFault {
         /// Where the reader stopped, in its own words.
         why: String,
     },
+    /// A job that would not come back as it is, so it was not written.
+    NotWritten {
+        /// Where the reader stopped, in its own words.
+        why: String,
+    },
 }
 
 impl RecordFault {
@@ -54,20 +59,29 @@ impl RecordFault {
                 .count("version", i64::from(*version))
                 .count("known", i64::from(VERSION)),
             Self::Damaged { why } => msg("record-damaged").text("why", why.clone()),
+            Self::NotWritten { why } => msg("record-not-written").text("why", why.clone()),
         }
     }
 }
 
-/// The text that is stored for a job.
-#[must_use]
-pub fn write(job: &JobState) -> String {
+/// The text that is stored for a job. It is read back first: what is stored
+/// can be read, and is the same job.
+///
+/// # Errors
+/// [`RecordFault::NotWritten`] for a job that does not come back the same,
+/// such as one with a figure that is no number. Nothing must be stored then.
+pub fn write(job: &JobState) -> Result<String, RecordFault> {
     let record = Record {
         version: VERSION,
         job,
     };
-    // Every type of a job has text keys and finite or null figures, so this
-    // cannot fail; a test writes a job with each of them.
-    serde_json::to_string(&record).unwrap_or_default()
+    let not_written = |why: String| RecordFault::NotWritten { why };
+    let text = serde_json::to_string(&record).map_err(|fault| not_written(fault.to_string()))?;
+    match read(&text) {
+        Ok(back) if back == *job => Ok(text),
+        Ok(_) => Err(not_written("it reads back as another job".to_owned())),
+        Err(fault) => Err(not_written(format!("{fault:?}"))),
+    }
 }
 
 /// Reads a stored record of any known version.
@@ -87,5 +101,74 @@ pub fn read(text: &str) -> Result<JobState, RecordFault> {
         _ => Err(RecordFault::NotARecord {
             why: format!("version {}", envelope.version),
         }),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::job::JobId;
+    use crate::kit;
+    use crate::units::Degrees;
+
+    fn job() -> JobState {
+        let sheet = include_str!("../../assets/kits/plain-four.json");
+        let at = chrono::DateTime::parse_from_rfc3339("2026-03-12T09:30:00.125+05:45").unwrap();
+        JobState::start(JobId("a1".to_owned()), kit::parse(sheet).unwrap(), at)
+    }
+
+    #[test]
+    fn a_job_comes_back_the_same_with_its_offset() {
+        let text = write(&job()).unwrap();
+        assert_eq!(read(&text), Ok(job()));
+        assert!(text.contains("2026-03-12T09:30:00.125+05:45"));
+    }
+
+    #[test]
+    fn figures_come_back_to_the_last_bit() {
+        for value in [0.1 + 0.2, 1.0 / 3.0, 5e-324, -1.797e308, 9.806_65] {
+            let mut job = job();
+            job.load_allowance = Degrees(value);
+            let back = read(&write(&job).unwrap()).unwrap();
+            assert_eq!(back.load_allowance.0.to_bits(), value.to_bits());
+        }
+    }
+
+    #[test]
+    fn a_figure_that_is_no_number_is_not_written() {
+        for value in [f64::NAN, f64::INFINITY] {
+            let mut job = job();
+            job.load_allowance = Degrees(value);
+            let fault = write(&job).unwrap_err();
+            assert_eq!(fault.message().key, "record-not-written");
+        }
+    }
+
+    #[test]
+    fn each_kind_of_wrong_text_has_its_name() {
+        let key = |text: &str| read(text).unwrap_err().message().key.into_owned();
+        assert_eq!(key(""), "record-not-a-record");
+        assert_eq!(key("[]"), "record-not-a-record");
+        assert_eq!(key(r#"{"version":"1","job":{}}"#), "record-not-a-record");
+        assert_eq!(key(r#"{"version":0,"job":{}}"#), "record-not-a-record");
+        assert_eq!(key(r#"{"version":1,"job":{}}"#), "record-damaged");
+        let newer = read(r#"{"version":2,"job":0}"#).unwrap_err();
+        let said = msg("record-newer").count("version", 2).count("known", 1);
+        assert_eq!(newer.message(), said);
+    }
+
+    #[test]
+    fn a_record_cut_off_anywhere_is_no_record() {
+        let text = write(&job()).unwrap();
+        for end in (0..text.len()).filter(|end| text.is_char_boundary(*end)) {
+            assert!(read(&text[..end]).is_err(), "{end}");
+        }
+    }
+
+    #[test]
+    fn fields_of_a_later_version_do_not_hinder() {
+        let text = write(&job()).unwrap();
+        let text = text.replacen("{\"id\"", "{\"later\":[1,2],\"id\"", 1);
+        assert_eq!(read(&text), Ok(job()));
     }
 }

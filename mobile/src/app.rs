@@ -6,7 +6,7 @@ use crate::driver::{AppState, Boot};
 use crate::platform::Platform;
 use crate::route::{Route, Step};
 use crate::screens::{
-    Corners, Faces, GroundScreen, Jobs, Level, Marks, Measures, Opening, Rings, Sheet, Zero,
+    Check, Corners, Faces, GroundScreen, Jobs, Level, Marks, Measures, Opening, Rings, Sheet, Zero,
 };
 use crate::shell::Shell;
 
@@ -28,6 +28,7 @@ pub fn App() -> Element {
         (Route::Job(_, Step::Marks), true) => rsx! { Marks {} },
         (Route::Job(_, Step::Faces), true) => rsx! { Faces {} },
         (Route::Job(_, Step::Rings), true) => rsx! { Rings {} },
+        (Route::Job(_, Step::Check), true) => rsx! { Check {} },
         (Route::Job(_, Step::Sheet), true) => rsx! { Sheet {} },
         (Route::Job(_, Step::Zero), true) => rsx! { Zero {} },
         (Route::Job(_, Step::Ground), true) => rsx! { GroundScreen {} },

@@ -13,6 +13,8 @@ pub enum Step {
     Faces,
     /// Ring sets.
     Rings,
+    /// Checked before the drill.
+    Check,
     /// The job sheet.
     Sheet,
     /// Zero the phone.
@@ -29,11 +31,12 @@ pub enum Step {
 pub const BESIDE: [Step; 4] = [Step::Zero, Step::Ground, Step::Corners, Step::Level];
 
 /// The steps in the order of the work.
-pub const STEPS: [Step; 5] = [
+pub const STEPS: [Step; 6] = [
     Step::Measures,
     Step::Marks,
     Step::Faces,
     Step::Rings,
+    Step::Check,
     Step::Sheet,
 ];
 
@@ -44,6 +47,7 @@ impl Step {
             Self::Marks => "marks",
             Self::Faces => "faces",
             Self::Rings => "rings",
+            Self::Check => "check",
             Self::Sheet => "sheet",
             Self::Zero => "zero",
             Self::Ground => "ground",
@@ -60,6 +64,7 @@ impl Step {
             Self::Marks => "step-marks",
             Self::Faces => "step-faces",
             Self::Rings => "step-rings",
+            Self::Check => "step-check",
             Self::Sheet => "step-sheet",
             Self::Zero => "step-zero",
             Self::Ground => "step-ground",

@@ -13,7 +13,7 @@ use rakeline_core::units::Millis;
 
 use crate::driver::{
     Action, AppState, Intent, JOB_PREFIX, LevelIntent, Measure, Now, Place, SETTINGS_KEY,
-    TRASH_PREFIX, handle,
+    TRASH_PREFIX, handle, screen_turn,
 };
 use crate::platform::{MotionEvent, Platform, StorageFault, Ticker, Write};
 
@@ -280,7 +280,7 @@ impl Shell {
     fn turn(&self) {
         let heard = std::mem::take(&mut *self.heard.borrow_mut());
         let angle = self.platform.camera.screen_angle();
-        if self.state.peek().drafts.level.screen != angle {
+        if self.state.peek().drafts.level.screen != screen_turn(angle) {
             let turned = LevelIntent::ScreenTurned(angle);
             self.send(Intent::Measure(Measure::Level(turned)));
         }

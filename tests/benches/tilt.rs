@@ -193,12 +193,13 @@ fn zeroing(bars: &mut Bars, kind: SourceKind, jobs: u64) -> Result<(), String> {
         let p95 = |list: &[f64]| quantile(list, 0.95);
         println!(
             "  {name_of}, scale sd {scale}: p95 {:.3}, numpy {:.3}, uncorrected {:.3}; \
-             rms {:.4}, bound {:.4}, over bound {over:.3}",
+             rms {:.4}, bound {:.4} ({:.4} were lengths exact), over bound {over:.3}",
             p95(&result.app),
             p95(&result.numpy),
             p95(&result.unzeroed),
             rms(&result.app),
             rms(&result.bound),
+            rms(&result.exact),
         );
         if poses.len() == 6 && scale == 0.005 {
             bars.most(&format!("zero_{name}_rms_over_bound"), over, 1.15);

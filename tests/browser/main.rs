@@ -3,5 +3,14 @@
 // A journey fails by panicking with what it saw.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
+mod fitter;
 mod harness;
+mod jobs;
+mod kept;
+mod mark_out;
+mod paper;
+mod pictures;
 mod quick_path;
+mod sensors;
+mod trouble;
+mod typing;

@@ -16,7 +16,8 @@ in:  {"kind": "raw" | "normalised", "seating": degrees (one, or one a job),
                 "board": [[3], [3]], "readings": [[3], ...], "turn": degrees}]}
       prior and truth: standard deviations offset (g), scale, seat,
       surface, half_turn (degrees); truth has repeat (degrees) too.
-out: {"error": [degrees], "bound": [degrees], "scipy": [degrees, first jobs],
+out: {"error": [degrees], "bound": [degrees], "exact": [degrees, the bound
+      of a chip whose lengths are exact], "scipy": [degrees, first jobs],
       "chain": [degrees], where the jobs have readings}
 """
 import json
@@ -230,6 +231,7 @@ if "rake" in given:
     ]
     answer["scipy"] = [float(v) for v in again]
     answer["bound"] = bound(truth, kind, poses.shape[1], given["truth"], given["rake"], given["u_length"]).tolist()
+    answer["exact"] = bound(truth, kind, poses.shape[1], given["truth"], given["rake"], 1e-6).tolist()
 if "readings" in jobs[0]:
     answer["chain"] = chain(found, jobs, kind).tolist()
 json.dump(answer, sys.stdout)

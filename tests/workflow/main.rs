@@ -1,1 +1,20 @@
-//! t
+//! Whole jobs on the memory platform: scripted taps, readings and faults,
+//! with fixed times.
+
+#![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used)]
+
+mod bench;
+mod golden;
+mod scenario;
+mod sheet_text;
+
+mod bad_entries;
+mod clock_goes_back;
+mod records;
+mod sensor_faults;
+mod storage_faults;
+mod stored_records;
+mod twice;
+mod undo;
+mod verdicts;
+mod whole_job;

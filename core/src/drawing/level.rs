@@ -1,7 +1,7 @@
 //! Level and plumb over a picture, with their figures at the ends.
 
 use super::{Anchor, At, Drawing, Item, Lettering, Pen, Words, line};
-use crate::estimate::level::{PictureLine, line_against_level};
+use crate::job::PictureLine;
 use crate::text::msg;
 use crate::units::{Degrees, Estimate};
 
@@ -9,14 +9,15 @@ use crate::units::{Degrees, Estimate};
 /// the fitter laid, with its angle to level. Level and plumb do not cross:
 /// plumb stands at the left edge, level runs beside it.
 ///
-/// Angles are drawn true; `level` is anticlockwise from the picture's right.
+/// Angles are drawn true; `level` is anticlockwise from the picture's right,
+/// and the laid line comes with its angle to level where that is known.
 #[must_use]
 pub fn level_over_picture(
-    level: Estimate<Degrees>,
-    laid: Option<&PictureLine>,
+    level: Degrees,
+    laid: Option<(PictureLine, Option<Estimate<Degrees>>)>,
     (width, height): (f64, f64),
 ) -> Drawing {
-    let (sin, cos) = (level.value.sin(), level.value.cos());
+    let (sin, cos) = (level.sin(), level.cos());
     let size = width * 0.045;
     let middle = (width * 0.57, height * 0.5);
     let reach = width * 0.36;
@@ -37,12 +38,11 @@ pub fn level_over_picture(
         size,
         words,
     };
-    let plus = level.expanded().0;
     let end = along(reach);
     items.push(label(
         (end.0, end.1 - size * 0.5),
         Anchor::End,
-        Words::Message(msg("level-end").deg("plus", plus)),
+        Words::Message(msg("level-end")),
     ));
     let top = upright(rise);
     items.push(label(
@@ -50,9 +50,9 @@ pub fn level_over_picture(
         Anchor::Start,
         Words::Message(msg("plumb-end")),
     ));
-    if let Some(laid) = laid {
-        let at = |p: [f64; 2]| (p[0] * width, height - p[1] * width);
-        let (from, to) = (at(laid.from), at(laid.to));
+    if let Some(([from, to], off)) = laid {
+        let at = |p: [f64; 2]| (p[0] * width, p[1] * width);
+        let (from, to) = (at(from), at(to));
         items.push(line(Pen::Wrong, &[from, to]));
         for end in [from, to] {
             items.push(Item::Circle {
@@ -61,7 +61,7 @@ pub fn level_over_picture(
                 radius: size * 0.4,
             });
         }
-        if let Some(off) = line_against_level(laid, level) {
+        if let Some(off) = off {
             let right = if from.0 > to.0 { from } else { to };
             items.push(label(
                 (right.0.min(width * 0.97), right.1 + size * 1.6),
@@ -99,8 +99,7 @@ mod tests {
 
     #[test]
     fn level_and_plumb_are_square_and_do_not_cross() {
-        let level = Estimate::new(Degrees(7.0), Degrees(0.5));
-        let lines = inks(&level_over_picture(level, None, (300.0, 400.0)));
+        let lines = inks(&level_over_picture(Degrees(7.0), None, (300.0, 400.0)));
         let [level, plumb] = lines[..] else {
             panic!("two lines");
         };

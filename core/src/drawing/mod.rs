@@ -13,7 +13,7 @@ mod plan;
 pub use bumper::{BumperView, MarkView, bumper_from_behind};
 pub use face::face_from_side;
 pub use feet::{feet_on_the_back, round_face};
-pub use job::{half_width_drawing, marks_drawing};
+pub use job::{half_width_drawing, marks_drawing, marks_drawing_with, plan_drawing};
 pub use level::level_over_picture;
 pub use plan::shape_from_above;
 

@@ -9,6 +9,7 @@ use serde::{Deserialize, Serialize};
 use crate::estimate::seating::Seating;
 use crate::estimate::still::StillReading;
 use crate::estimate::zero::SourceKind;
+use crate::estimate::zero::poses::unmoved;
 use crate::sample::STANDARD_GRAVITY;
 use crate::text::{Message, msg};
 use crate::units::{Degrees, Estimate, Millis};
@@ -97,6 +98,12 @@ impl Ground {
         }
     }
 
+    /// From the phone's long edge along the sill, top edge forward.
+    #[must_use]
+    pub fn sill_read(still: &StillReading) -> Self {
+        Self::sill(Degrees::asin(still.up.0[1]))
+    }
+
     /// The same ground as a saved bay.
     #[must_use]
     pub fn saved_as(self, name: String, measured: String) -> Self {
@@ -121,6 +128,9 @@ impl Ground {
         let mut noise = 0.0;
         let mut scale = 0.0;
         for (first, turned) in pairs {
+            if unmoved(first, turned) {
+                return Err(msg("ground-not-turned"));
+            }
             for reading in [first, turned] {
                 let lean = Degrees(reading.up.0[2].clamp(-1.0, 1.0).acos().to_degrees());
                 if lean > MOST_FLAT_TILT {
@@ -216,6 +226,25 @@ mod tests {
         assert!(ground.right_up.value.0.abs() < 1e-12);
         // Two readings of 0.3, halved: 0.3/sqrt(2).
         assert!((ground.nose_up.u.0 - 0.3 / 2f64.sqrt()).abs() < 1e-3);
+    }
+
+    #[test]
+    fn a_board_that_was_not_turned_is_not_taken_for_level_ground() {
+        let first = lying(0.01, 0.04);
+        let fault = Ground::board(&[(first, first)], Seating::Assumed).unwrap_err();
+        assert_eq!(fault, msg("ground-not-turned"));
+    }
+
+    #[test]
+    fn a_bay_comes_back_from_its_record_as_it_was_measured() {
+        let pair = (lying(0.02, 0.05), lying(0.02, -0.01));
+        let ground = Ground::board(&[pair], Seating::Assumed).unwrap();
+        let bay = ground.saved_as("left bay".to_owned(), "2026-11-25".to_owned());
+        let text = serde_json::to_string(&bay).unwrap();
+        let back: Ground = serde_json::from_str(&text).unwrap();
+        assert_eq!(back.how, bay.how);
+        assert!((back.nose_up.value.0 - bay.nose_up.value.0).abs() < 1e-12);
+        assert!((back.nose_up.u.0 - bay.nose_up.u.0).abs() < 1e-12);
     }
 
     #[test]

@@ -78,7 +78,9 @@ impl LeftMark {
         } else {
             self.restless = self.restless.saturating_sub(1);
         }
-        if self.away >= 3 || self.restless >= 2 * RESTLESS_RUN {
+        // A blow can tilt a raw source for a moment, not a fused one.
+        let enough = if sample.raw.is_some() { 3 } else { 1 };
+        if self.away >= enough || self.restless >= 2 * RESTLESS_RUN {
             self.left = Presence::Left;
         }
         self.left
@@ -156,7 +158,13 @@ mod tests {
     #[test]
     fn one_change_then_silence_has_left() {
         let mut mark = captured(-4.0);
-        assert_eq!(mark.push(&sample(100.0, -9.0)), Presence::StillThere);
+        assert_eq!(mark.push(&sample(100.0, -9.0)), Presence::Left);
+        let mut mark = captured(-4.0);
+        let raw = TiltSample {
+            raw: Some([0.0, 9.7, -1.5]),
+            ..sample(100.0, -9.0)
+        };
+        assert_eq!(mark.push(&raw), Presence::StillThere);
         assert_eq!(mark.tick(Millis(500.0)), Presence::Left);
     }
 }

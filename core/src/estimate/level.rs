@@ -1,134 +1,190 @@
-//! Level in a picture: where a line parallel to the ground runs in a
-//! photograph taken by the phone itself.
+//! Level and plumb in a picture taken from behind the vehicle, and the angle
+//! of a line that the fitter lays over it.
 //!
-//! # Frame and signs
-//! Picture axes are x to the right and y up as the picture is shown; the
-//! up-vector is given in them. Angles are anticlockwise from the picture's
-//! right: + when the right end stands higher. The camera looks at the back
-//! of the vehicle, square on; the further it looks from aside, the less a
-//! line's angle in the picture is its angle in the world.
+//! Angles in the picture are anticlockwise from its right-hand side: + means
+//! that the line rises to the right. The camera looks forward at the
+//! vehicle; its own roll is known from the tilt sensor, so it may be held
+//! askew. How the ground leans is taken off, so that level means level for
+//! the vehicle.
 
 use serde::{Deserialize, Serialize};
 
 use crate::estimate::ground::Ground;
-use crate::estimate::rake::U_UNZEROED;
-use crate::estimate::zero::Phone;
-use crate::sample::UpVector;
-use crate::units::{Degrees, Estimate};
+use crate::estimate::still::StillReading;
+use crate::sample::{UpVector, azimuth_change};
+use crate::text::{Message, msg};
+use crate::units::{Degrees, Estimate, root_sum_of_squares};
 
-/// The camera looks up or down more steeply than 60 degrees: level has no
-/// useful direction in such a picture.
-const LEAST_UPRIGHT: f64 = 0.5;
-/// Standard uncertainty of the camera's own roll in a zeroed phone (ours):
-/// zeroing finds the back, not how the camera sits in it.
-pub const U_CAMERA_ROLL: Degrees = Degrees(0.5);
+/// Pointing up or down more than this, a picture has no level line.
+pub const MOST_LOOKING_UP: Degrees = Degrees(45.0);
+/// A shorter line than this share of the picture's width has no angle.
+const LEAST_LENGTH: f64 = 0.05;
+/// Standard uncertainty of placing a line by finger, as a share of its
+/// picture's width, each end.
+const U_FINGER: f64 = 0.004;
+/// Standard uncertainty of how camera and sensor are mounted to each other.
+const U_CAMERA: Degrees = Degrees(0.3);
 
-/// A line that the fitter laid over a picture: two points in shares of the
-/// picture's width, x to the right, y up from its lower edge.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-pub struct PictureLine {
-    /// One end.
-    pub from: [f64; 2],
-    /// The other.
-    pub to: [f64; 2],
+/// Standard uncertainty of the sensor's own roll: an offset of 60 mg,
+/// rectangular (roll is not zeroed).
+const U_ROLL: Degrees = Degrees(2.0);
+
+/// How the screen is turned against the device: the angle of the W3C Screen
+/// Orientation API, 0 with the top edge up, 90 with the right edge up.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub enum ScreenTurn {
+    /// Top edge up.
+    #[default]
+    Upright,
+    /// Right edge up.
+    RightUp,
+    /// Bottom edge up.
+    UpsideDown,
+    /// Left edge up.
+    LeftUp,
 }
 
-/// The up-vector of the device frame in the axes of what the screen shows.
-/// `screen` is the angle of the W3C Screen Orientation: 90 when the device
-/// was turned to the left, so that its right edge is up.
-#[must_use]
-pub fn up_on_screen(up: UpVector, screen: Degrees) -> UpVector {
-    let [x, y, z] = up.0;
-    let (sin, cos) = (screen.sin(), screen.cos());
-    UpVector([x * cos - y * sin, x * sin + y * cos, z])
-}
-
-/// Direction of a line parallel to the ground, with its uncertainty; `None`
-/// when the camera looks too steeply up or down.
-#[must_use]
-pub fn level_in_picture(up: UpVector, ground: &Ground, phone: &Phone) -> Option<Estimate<Degrees>> {
-    let [x, y, _] = up.0;
-    if x.hypot(y) < LEAST_UPRIGHT {
-        return None;
+impl ScreenTurn {
+    /// Up's parts along the picture: to its right, to its top.
+    fn in_picture(self, up: UpVector) -> [f64; 2] {
+        let [x, y, _] = up.0;
+        match self {
+            Self::Upright => [x, y],
+            Self::RightUp => [-y, x],
+            Self::UpsideDown => [-x, -y],
+            Self::LeftUp => [y, -x],
+        }
     }
-    let gravity = Degrees((-x).atan2(y).to_degrees());
-    let u_phone = match phone {
-        Phone::Unzeroed => U_UNZEROED,
-        Phone::Zeroed(_) => U_CAMERA_ROLL,
-    };
-    let lean = ground.right_up;
-    Some(Estimate::new(
-        gravity + lean.value,
-        Degrees(u_phone.0.hypot(lean.u.0)),
-    ))
 }
 
-/// Angle of a laid line against level, -90 to 90, + when its right end
-/// stands higher; `None` for a line without length.
-#[must_use]
+/// Angle of gravity's level in the picture; the plumb line stands 90
+/// degrees on it.
+///
+/// # Errors
+/// A message when the camera looks up or down too much.
+pub fn level_in_picture(up: UpVector, turn: ScreenTurn) -> Result<Degrees, Message> {
+    let looking = Degrees::asin(up.0[2]).abs();
+    if looking > MOST_LOOKING_UP {
+        return Err(msg("level-looks-away")
+            .deg("by", looking.0)
+            .deg("limit", MOST_LOOKING_UP.0));
+    }
+    let [right, top] = turn.in_picture(up);
+    Ok(Degrees((-right).atan2(top).to_degrees()))
+}
+
+/// Angle of the vehicle's own level in the picture: gravity's, turned by
+/// the ground's lean (right side higher rises to the right).
+///
+/// # Errors
+/// As [`level_in_picture`].
+pub fn vehicle_level_in_picture(
+    up: UpVector,
+    turn: ScreenTurn,
+    ground: &Ground,
+) -> Result<Degrees, Message> {
+    Ok(level_in_picture(up, turn)? + ground.right_up.value)
+}
+
+/// Angle of a line laid over the picture against the vehicle's level: +
+/// rises to the right. Ends are shares of the picture's width, to the right
+/// and down from its corner.
+///
+/// # Errors
+/// A message when the line is too short, or as [`level_in_picture`].
 pub fn line_against_level(
-    line: &PictureLine,
-    level: Estimate<Degrees>,
-) -> Option<Estimate<Degrees>> {
-    let [dx, dy] = [line.to[0] - line.from[0], line.to[1] - line.from[1]];
-    if dx.hypot(dy) < 0.02 {
-        return None;
+    ends: [[f64; 2]; 2],
+    held: &StillReading,
+    turn: ScreenTurn,
+    ground: &Ground,
+) -> Result<Estimate<Degrees>, Message> {
+    let [[x0, y0], [x1, y1]] = ends;
+    // Left to right, whichever end was laid first.
+    let (dx, dy) = if x1 >= x0 {
+        (x1 - x0, y0 - y1)
+    } else {
+        (x0 - x1, y1 - y0)
+    };
+    let size = dx.hypot(dy);
+    if size.is_nan() || size < LEAST_LENGTH {
+        return Err(msg("level-line-too-short"));
     }
-    let runs = dy.atan2(dx).to_degrees();
-    let off = (runs - level.value.0 + 90.0).rem_euclid(180.0) - 90.0;
-    Some(Estimate::new(Degrees(off), level.u))
+    let level = vehicle_level_in_picture(held.up, turn, ground)?;
+    let line = Degrees(dy.atan2(dx).to_degrees());
+    let finger = (U_FINGER * 2f64.sqrt() / size).to_degrees();
+    let sensor = held.u_noise.0.hypot(held.u_rounding.0);
+    let parts = [finger, U_CAMERA.0, ground.right_up.u.0, U_ROLL.0, sensor];
+    let u = Degrees(root_sum_of_squares(&parts));
+    let off = azimuth_change(level, line);
+    Ok(Estimate::new(off, u))
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::sample::Source;
+    use crate::units::Millis;
 
-    fn rolled_clockwise(by: f64) -> UpVector {
-        let r = by.to_radians();
-        UpVector([-r.sin(), r.cos(), 0.0])
+    fn held(x: f64, y: f64, z: f64) -> StillReading {
+        StillReading {
+            up: UpVector::of([x, y, z]).unwrap(),
+            u_noise: Degrees(0.1),
+            u_rounding: Degrees(0.0),
+            samples: 50,
+            effective: 50.0,
+            source: Source::Acceleration { step: 0.0 },
+            raw_mean: None,
+            azimuth: None,
+            at: Millis(0.0),
+        }
+    }
+
+    fn ground(right_up: f64) -> Ground {
+        let mut ground = Ground::gauge_on_board();
+        ground.right_up.value = Degrees(right_up);
+        ground
     }
 
     #[test]
-    fn a_phone_rolled_clockwise_sees_level_turned_anticlockwise() {
-        let level = level_in_picture(
-            rolled_clockwise(4.0),
-            &Ground::looks_level(),
-            &Phone::Unzeroed,
-        )
-        .unwrap();
-        assert!((level.value.0 - 4.0).abs() < 1e-9);
+    fn a_phone_held_askew_does_not_turn_the_level_line_of_the_world() {
+        // Turned clockwise by 10 degrees: up leans to the picture's left.
+        let (s, c) = 10f64.to_radians().sin_cos();
+        let level = level_in_picture(UpVector([-s, c, 0.0]), ScreenTurn::Upright).unwrap();
+        assert!((level.0 - 10.0).abs() < 1e-9);
+        let sideways = level_in_picture(UpVector([1.0, 0.0, 0.0]), ScreenTurn::RightUp);
+        assert!(sideways.unwrap().0.abs() < 1e-9);
+        let sideways = level_in_picture(UpVector([-1.0, 0.0, 0.0]), ScreenTurn::LeftUp);
+        assert!(sideways.unwrap().0.abs() < 1e-9);
     }
 
     #[test]
-    fn on_leaning_ground_a_level_bumper_runs_with_the_ground() {
-        let mut ground = Ground::looks_level();
-        ground.right_up.value = Degrees(2.0);
-        let level = level_in_picture(rolled_clockwise(0.0), &ground, &Phone::Unzeroed).unwrap();
-        let line = PictureLine {
-            from: [0.1, 0.5],
-            to: [0.9, 0.5 + 0.8 * 2f64.to_radians().tan()],
-        };
-        let off = line_against_level(&line, level).unwrap();
-        assert!(off.value.0.abs() < 1e-9);
-        let backwards = PictureLine {
-            from: line.to,
-            to: line.from,
-        };
-        let same = line_against_level(&backwards, level).unwrap();
-        assert!(same.value.0.abs() < 1e-9);
+    fn a_bumper_that_follows_leaning_ground_is_level_for_the_vehicle() {
+        // Ground and bumper rise to the right by 3 degrees.
+        let rise = 0.5 * 3f64.to_radians().tan();
+        let ends = [[0.2, 0.5], [0.7, 0.5 - rise]];
+        let flat = line_against_level(
+            ends,
+            &held(0.0, 1.0, 0.0),
+            ScreenTurn::Upright,
+            &ground(3.0),
+        );
+        assert!(flat.unwrap().value.0.abs() < 1e-9);
+        let back = [ends[1], ends[0]];
+        let level = line_against_level(
+            back,
+            &held(0.0, 1.0, 0.0),
+            ScreenTurn::Upright,
+            &ground(0.0),
+        );
+        assert!((level.unwrap().value.0 - 3.0).abs() < 1e-9);
     }
 
     #[test]
-    fn a_turned_screen_turns_the_picture_with_it() {
-        // Landscape, device turned left: its top edge points left, its
-        // right edge (+x) up.
-        let up = up_on_screen(UpVector([1.0, 0.0, 0.0]), Degrees(90.0));
-        assert!((up.0[1] - 1.0).abs() < 1e-12 && up.0[0].abs() < 1e-12);
-    }
-
-    #[test]
-    fn a_camera_that_looks_at_the_floor_has_no_level() {
-        let up = UpVector([0.0, 0.0, 1.0]);
-        assert!(level_in_picture(up, &Ground::looks_level(), &Phone::Unzeroed).is_none());
+    fn looking_down_or_a_dot_for_a_line_is_refused() {
+        let down = level_in_picture(UpVector([0.0, 0.0, 1.0]), ScreenTurn::Upright);
+        assert_eq!(down.unwrap_err().key, "level-looks-away");
+        let dot = [[0.5, 0.5], [0.51, 0.5]];
+        let dot = line_against_level(dot, &held(0.0, 1.0, 0.0), ScreenTurn::Upright, &ground(0.0));
+        assert_eq!(dot.unwrap_err(), msg("level-line-too-short"));
     }
 }

@@ -6,6 +6,7 @@
 //! with an itemised [`budget::Budget`], given how the phone was zeroed
 //! ([`zero`]), how it touches ([`contact`]), how the ground lies
 //! ([`ground`]) and the corner angle ([`turn`], [`shape`]).
+//! [`level`] draws level and plumb into a picture.
 
 pub mod budget;
 pub mod contact;

@@ -131,6 +131,22 @@ pub fn estimate_rake(
     estimate_typed(readings, around).or_else(|| estimate_held(readings, phone, around))
 }
 
+/// Seating pooled from the repeats of a job, each list the readings of one
+/// spot; typed ones do not count.
+#[must_use]
+pub fn pooled_seating<'a>(spots: impl IntoIterator<Item = &'a [FaceReading]>) -> Seating {
+    let angles = |readings: &[FaceReading]| {
+        let plain = |reading: &FaceReading| match reading {
+            FaceReading::Held { still, side } => {
+                Some(rake_against_gravity(still.up, *side, Seat::default()))
+            }
+            FaceReading::Typed { .. } => None,
+        };
+        readings.iter().filter_map(plain).collect()
+    };
+    Seating::pooled(&spots.into_iter().map(angles).collect::<Vec<_>>())
+}
+
 fn estimate_held(readings: &[FaceReading], phone: &Phone, around: &Around) -> Option<RakeEstimate> {
     let held: Vec<_> = readings
         .iter()

@@ -25,6 +25,8 @@ const SETTLES_AFTER: f64 = 150.0;
 const PLACE: Degrees = Degrees(10.0);
 /// So many restarts belong to putting the phone in place.
 const MOVES_OF_ARRIVING: u32 = 3;
+/// A reason for giving up stands for so long; then the next try begins.
+const RETRY_AFTER: f64 = 4_000.0;
 /// Fewer samples than this are no reading.
 const LEAST_SAMPLES: usize = 3;
 
@@ -89,8 +91,9 @@ pub enum StillState {
     },
     /// Done. Stays until [`StillWindow::again`].
     Still(StillReading),
-    /// Not reached in the longest time. Stays until
-    /// [`StillWindow::again`] or until the phone leaves the place.
+    /// Not reached in the longest time, or the sensor stopped. Stays until
+    /// [`StillWindow::again`], until the phone leaves the place, or for
+    /// 4 s; then the next try begins by itself.
     GaveUp(Message),
 }
 
@@ -110,6 +113,7 @@ pub struct StillWindow {
     moved: u32,
     swing: Degrees,
     end: Option<StillState>,
+    gave_up: Millis,
 }
 
 impl StillWindow {
@@ -130,6 +134,7 @@ impl StillWindow {
             moved: 0,
             swing: Degrees(0.0),
             end: None,
+            gave_up: Millis(0.0),
         }
     }
 
@@ -141,7 +146,7 @@ impl StillWindow {
     /// Takes one sample; times must not go back ([`crate::sample::SampleGate`]
     /// sees to it).
     pub fn push(&mut self, sample: &TiltSample) -> StillState {
-        if let Some(end) = self.ended(sample.up) {
+        if let Some(end) = self.ended(sample) {
             return end;
         }
         let other = self.last.is_some_and(|last| {
@@ -171,6 +176,13 @@ impl StillWindow {
     /// Lets time pass, on the samples' clock. Call it about ten times a
     /// second: a source that reports only on change is steady when silent.
     pub fn tick(&mut self, now: Millis) -> StillState {
+        if let Some(last) = self.last
+            && self.retries(now)
+            && self.reports_on_change()
+        {
+            self.again();
+            return self.push(&TiltSample { at: now, ..last });
+        }
         if let Some(end) = &self.end {
             return end.clone();
         }
@@ -182,16 +194,21 @@ impl StillWindow {
         self.judge(now)
     }
 
-    fn ended(&mut self, up: UpVector) -> Option<StillState> {
+    fn ended(&mut self, sample: &TiltSample) -> Option<StillState> {
         let end = self.end.clone()?;
+        // Without a place it gave up on silence, which a sample ends.
         let left = self
             .place
-            .is_some_and(|(place, _)| place.angle_to(up) > PLACE);
-        if left && matches!(end, StillState::GaveUp(_)) {
+            .is_none_or(|(place, _)| place.angle_to(sample.up) > PLACE);
+        if matches!(end, StillState::GaveUp(_)) && (left || self.retries(sample.at)) {
             self.again();
             return None;
         }
         Some(end)
+    }
+
+    fn retries(&self, now: Millis) -> bool {
+        matches!(self.end, Some(StillState::GaveUp(_))) && (now - self.gave_up).0 > RETRY_AFTER
     }
 
     fn slept(&self, now: Millis) -> bool {
@@ -262,7 +279,7 @@ impl StillWindow {
         let (Some(window), Some(last)) = (&self.window, self.last) else {
             if now - first_call > self.settings.most {
                 let seconds = self.settings.most.0 / 1_000.0;
-                return self.give_up(msg("still-no-samples").number("seconds", seconds, 0));
+                return self.give_up(now, msg("still-no-samples").number("seconds", seconds, 0));
             }
             return StillState::Waiting;
         };
@@ -270,7 +287,7 @@ impl StillWindow {
         let interval = (last.at - window.start).0 / self.events.max(2) as f64;
         let stopped = STOPPED_AFTER.max(4.0 * interval);
         if !self.reports_on_change() && self.events > 1 && (now - last.at).0 > stopped {
-            return self.give_up(msg("still-sensor-stopped"));
+            return self.give_up(now, msg("still-sensor-stopped"));
         }
         let u = window.u_noise();
         let enough = window.count() >= LEAST_SAMPLES && age >= self.settings.least;
@@ -283,7 +300,7 @@ impl StillWindow {
             && now - since > self.settings.most
         {
             let why = self.why_not(window, u);
-            return self.give_up(why);
+            return self.give_up(now, why);
         }
         if self.moved > 0 && (age.0 < SETTLES_AFTER || window.count() < LEAST_SAMPLES) {
             return StillState::Moving;
@@ -332,7 +349,8 @@ impl StillWindow {
             .number("seconds", seconds, 0)
     }
 
-    fn give_up(&mut self, why: Message) -> StillState {
+    fn give_up(&mut self, now: Millis, why: Message) -> StillState {
+        self.gave_up = now;
         let end = StillState::GaveUp(why);
         self.end = Some(end.clone());
         end
@@ -480,6 +498,22 @@ mod tests {
             panic!("{state:?}")
         };
         assert_eq!(why.key, "still-hand-moves");
+    }
+
+    #[test]
+    fn the_next_try_begins_by_itself() {
+        let mut window = StillWindow::new(StillSettings::default());
+        let mut noise = noise(0.05);
+        let mut state = StillState::Waiting;
+        for i in 0..810 {
+            let t = f64::from(i) * 10.0;
+            state = window.push(&raw(t, 3.0 * (t / 400.0).sin(), &mut noise));
+        }
+        assert!(matches!(state, StillState::GaveUp(_)));
+        for i in 810..1_300 {
+            state = window.push(&raw(f64::from(i) * 10.0, -2.0, &mut noise));
+        }
+        assert!(matches!(state, StillState::Still(_)), "{state:?}");
     }
 
     #[test]

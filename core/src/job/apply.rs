@@ -2,16 +2,27 @@
 
 use chrono::{DateTime, FixedOffset};
 
+use super::entry::Field;
 use super::event::JobEvent;
 use super::marks::{moved, task_for};
-use super::measuring;
-use super::state::{ClockTrust, JobState, Marks, SheetIssue, TakenReading, Tape};
+use super::state::{ClockTrust, JobState, Marks, MarksFrom, SheetIssue, TakenReading, Tape};
+use super::{check, mark_out, measuring};
 use crate::decide::mark_out::check_marks;
 use crate::text::{Message, msg};
 use crate::units::{Millimetres, Offset};
 
 /// Longest text that a job keeps in one field, characters.
 pub const TEXT_GREATEST: usize = 500;
+
+/// Fields that are emptied once what stood there counts.
+const TAKEN: [Field; 6] = [
+    Field::FaceAngle,
+    Field::NoDrillFrom,
+    Field::NoDrillTo,
+    Field::NoDrillWhat,
+    Field::OldHole,
+    Field::MoveTo,
+];
 
 /// Why an event did not change the job; the job is as it was.
 #[derive(Clone, Debug, PartialEq)]
@@ -23,6 +34,8 @@ pub struct Refusal(pub Message);
 /// |---|---|
 /// | `Named`, `ParticularTyped`, `Typed` | kept, cut at [`TEXT_GREATEST`] characters |
 /// | `MarksPlanned` | marks set, tape to be laid; readings at marks that moved are dropped |
+/// | `MarkOut` | see [`super::MarkOutEvent`]; a moved mark voids what belongs to it |
+/// | `Check` | see [`super::CheckEvent`] |
 /// | `TapeLaid` | needs marks |
 /// | `FaceRead` | needs marks and a spot of this kit; joins the readings there |
 /// | `FaceDropped` | the last reading there goes; needs one |
@@ -31,7 +44,7 @@ pub struct Refusal(pub Message);
 /// | other `Measuring` | kept; all face angles follow |
 /// | `SheetIssued` | the next number |
 ///
-/// A time before the last event is taken as the last event's, and the job
+/// Every event raises the job's revision by one. A time before the last event is taken as the last event's, and the job
 /// remembers that the clock went back.
 ///
 /// # Errors
@@ -43,6 +56,7 @@ pub fn apply(
 ) -> Result<JobState, Refusal> {
     let mut next = job.clone();
     let at = steady(&mut next, at);
+    next.revision = next.revision.saturating_add(1);
     match event {
         JobEvent::Named(name) => next.name = cut(name),
         JobEvent::ParticularTyped(which, text) => {
@@ -58,15 +72,17 @@ pub fn apply(
             offsets,
         } => {
             holds_the_rules(job, half_left, half_right, &offsets)?;
-            drop_moved_readings(&mut next, &offsets);
+            void_moved(&mut next, &offsets);
             next.marks = Some(Marks {
                 half_left,
                 half_right,
-                kind,
+                from: MarksFrom::Plan(kind),
                 offsets,
                 tape: Tape::NotYet,
             });
         }
+        JobEvent::MarkOut(event) => mark_out::apply(&mut next, event)?,
+        JobEvent::Check(event) => check::apply(&mut next, event, at)?,
         JobEvent::TapeLaid => match &mut next.marks {
             Some(marks) => marks.tape = Tape::On(at),
             None => return Err(Refusal(msg("refused-no-marks"))),
@@ -89,15 +105,57 @@ pub fn apply(
         }
         JobEvent::Measuring(event) => measuring::apply(&mut next, event)?,
         JobEvent::SheetIssued { zone } => next.sheets.push(SheetIssue {
-            number: u32::try_from(job.sheets.len()).unwrap_or(u32::MAX - 1) + 1,
+            number: next_number(job),
             at,
-            zone,
+            zone: cut(zone),
+            revision: next.revision,
         }),
     }
     Ok(next)
 }
 
-fn no_such_spot(job: &JobState, spot: usize) -> Refusal {
+/// The number of the next job sheet: one more than the last.
+fn next_number(job: &JobState) -> u32 {
+    job.sheets
+        .last()
+        .map_or(1, |last| last.number.saturating_add(1))
+}
+
+/// The job as it was before a step, brought back after others followed.
+///
+/// What was typed since, the sheets that were issued and what is known of
+/// the clock stay. What was typed and then taken by the step stands in its
+/// field again.
+#[must_use]
+pub fn step_back(job: &JobState, before: &JobState, at: DateTime<FixedOffset>) -> JobState {
+    let mut typed = job.typed.clone();
+    for field in TAKEN {
+        let was = before.typed(field);
+        if job.typed(field).trim().is_empty() && !was.is_empty() {
+            typed.insert(field, was.to_owned());
+        }
+    }
+    let mut back = JobState {
+        name: job.name.clone(),
+        changed: job.changed,
+        revision: job.revision.saturating_add(1),
+        clock: job.clock,
+        particulars: job.particulars.clone(),
+        typed,
+        sheets: job.sheets.clone(),
+        ..before.clone()
+    };
+    // The phone in the hand is no step; but readings come back with theirs.
+    let profile = &job.measuring.profile;
+    if back.measuring.profile.is_none() || back.measuring.profile == *profile {
+        back.phone.clone_from(&job.phone);
+        back.measuring.profile.clone_from(profile);
+    }
+    steady(&mut back, at);
+    back
+}
+
+pub(super) fn no_such_spot(job: &JobState, spot: usize) -> Refusal {
     let heads = i64::try_from(job.spots.len()).unwrap_or(i64::MAX);
     let asked = i64::try_from(spot).unwrap_or(i64::MAX);
     Refusal(
@@ -113,7 +171,8 @@ fn steady(next: &mut JobState, at: DateTime<FixedOffset>) -> DateTime<FixedOffse
         next.changed = at;
         return at;
     }
-    let back = (next.changed - at).num_minutes().max(1);
+    // Rounded up: it is the most that a time on the sheet may be off.
+    let back = (next.changed - at).num_seconds() / 60 + 1;
     let before = match next.clock {
         ClockTrust::Steady => 0,
         ClockTrust::WentBack { minutes } => minutes,
@@ -145,26 +204,225 @@ fn holds_the_rules(
                 .count("heads", i64::try_from(job.spots.len()).unwrap_or(i64::MAX)),
         ));
     }
-    let task = task_for(&job.kit, half_left, half_right);
+    let task = task_for(job, half_left, half_right);
+    if let Err(faults) = task.check() {
+        let fault = faults.into_iter().next();
+        return Err(Refusal(fault.unwrap_or_else(|| msg("refused-no-marks"))));
+    }
     match check_marks(&task, offsets).first() {
         None => Ok(()),
         Some(broken) => Err(Refusal(broken.message(&task))),
     }
 }
 
-/// A reading belongs to its mark: where the mark moved, it is void.
-fn drop_moved_readings(next: &mut JobState, offsets: &[Offset]) {
+/// What belongs to a mark is void where the mark moves: its readings, its
+/// tape, its confirmation from behind; and the customer's agreement.
+pub(super) fn void_moved(next: &mut JobState, offsets: &[Offset]) {
     let Some(before) = &next.marks else { return };
-    let moved: Vec<bool> = before
-        .offsets
-        .iter()
-        .zip(offsets)
-        .map(|(old, new)| moved(*old, *new))
+    let moved: Vec<usize> = (0..offsets.len())
+        .filter(|spot| match before.offsets.get(*spot) {
+            Some(old) => moved(*old, offsets[*spot]),
+            None => true,
+        })
         .collect();
-    for (index, (spot, moved)) in next.spots.iter_mut().zip(moved).enumerate() {
-        if moved {
-            spot.readings.clear();
-            next.measuring.forget_turn(index);
+    for spot in &moved {
+        next.measuring.forget_turn(*spot);
+        if let Some(place) = next.spots.get_mut(*spot) {
+            place.readings.clear();
         }
+    }
+    check::void(&mut next.check, &moved);
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::decide::mark_out::PlanKind;
+    use crate::estimate::rake::{Against, FaceReading};
+    use crate::job::{JobId, plans};
+    use crate::kit;
+    use crate::units::{Degrees, Millis};
+
+    fn at(minute: u32) -> DateTime<FixedOffset> {
+        let text = format!("2026-03-12T09:{minute:02}:00+01:00");
+        DateTime::parse_from_rfc3339(&text).unwrap()
+    }
+
+    fn started() -> JobState {
+        let sheet = include_str!("../../../assets/kits/plain-four.json");
+        JobState::start(JobId("a1".to_owned()), kit::parse(sheet).unwrap(), at(0))
+    }
+
+    fn typed(text: &str) -> JobEvent {
+        JobEvent::Typed(Field::HalfLeft, text.to_owned())
+    }
+
+    /// The symmetric plan for two equal half widths.
+    fn planned(job: &JobState, half: f64) -> JobEvent {
+        let mut job = job.clone();
+        for field in [Field::HalfLeft, Field::HalfRight] {
+            job.typed.insert(field, half.to_string());
+        }
+        JobEvent::MarksPlanned {
+            half_left: Millimetres(half),
+            half_right: Millimetres(half),
+            kind: PlanKind::Symmetric,
+            offsets: plans(&job).unwrap().unwrap().symmetric.marks.clone(),
+        }
+    }
+
+    fn read(spot: usize) -> JobEvent {
+        let at = Millis(10.0);
+        let typed = FaceReading::typed(Degrees(-2.0), Degrees(0.2), Against::Level, at);
+        JobEvent::FaceRead {
+            spot,
+            reading: typed.unwrap(),
+        }
+    }
+
+    fn after(job: &JobState, events: impl IntoIterator<Item = JobEvent>) -> JobState {
+        events
+            .into_iter()
+            .fold(job.clone(), |job, event| apply(&job, event, at(1)).unwrap())
+    }
+
+    fn refused(job: &JobState, event: JobEvent) -> String {
+        apply(job, event, at(1)).unwrap_err().0.key.into_owned()
+    }
+
+    #[test]
+    fn what_needs_marks_is_refused_without_them() {
+        let job = started();
+        assert_eq!(refused(&job, JobEvent::TapeLaid), "refused-no-marks");
+        assert_eq!(refused(&job, read(0)), "refused-no-marks");
+    }
+
+    #[test]
+    fn a_spot_that_the_kit_does_not_have_is_refused() {
+        let job = started();
+        let job = after(&job, [planned(&job, 860.0)]);
+        let refusal = apply(&job, read(4), at(1)).unwrap_err();
+        let said = msg("refused-no-such-spot")
+            .count("asked", 5)
+            .count("heads", 4);
+        assert_eq!(refusal, Refusal(said));
+        let dropped = JobEvent::FaceDropped { spot: usize::MAX };
+        assert_eq!(refused(&job, dropped), "refused-no-such-spot");
+    }
+
+    #[test]
+    fn a_reading_that_is_not_there_cannot_be_taken_back() {
+        let dropped = JobEvent::FaceDropped { spot: 2 };
+        let refusal = apply(&started(), dropped, at(1)).unwrap_err();
+        let said = msg("refused-no-reading").text("label", "3");
+        assert_eq!(refusal, Refusal(said));
+    }
+
+    #[test]
+    fn marks_that_break_a_rule_or_miss_a_head_are_refused() {
+        let job = started();
+        let marks = |offsets: &[f64]| JobEvent::MarksPlanned {
+            half_left: Millimetres(860.0),
+            half_right: Millimetres(860.0),
+            kind: PlanKind::Even,
+            offsets: offsets.iter().map(|mm| Offset(*mm)).collect(),
+        };
+        assert_eq!(refused(&job, marks(&[-100.0, 100.0])), "refused-mark-count");
+        let outside = marks(&[-700.0, -230.0, 230.0, 700.0]);
+        assert_eq!(refused(&job, outside), "mark-out-breaks");
+        let no_figure = marks(&[f64::NAN, -230.0, 230.0, 680.0]);
+        assert!(apply(&job, no_figure, at(1)).is_err());
+        let no_width = JobEvent::MarksPlanned {
+            half_left: Millimetres(f64::NAN),
+            half_right: Millimetres(860.0),
+            kind: PlanKind::Even,
+            offsets: [-680.0, -230.0, 230.0, 680.0].map(Offset).to_vec(),
+        };
+        assert!(apply(&job, no_width, at(1)).is_err());
+    }
+
+    #[test]
+    fn marks_planned_anew_void_only_the_readings_at_marks_that_moved() {
+        let job = started();
+        let job = after(&job, [planned(&job, 860.0), JobEvent::TapeLaid]);
+        let job = after(&job, (0..4).map(read));
+        let same = after(&job, [planned(&job, 860.0)]);
+        assert_eq!(same.spots, job.spots);
+        let moved = after(&job, [planned(&job, 900.0)]);
+        assert_eq!(moved.read_count(), 0);
+        assert_eq!(moved.marks.unwrap().tape, Tape::NotYet);
+    }
+
+    #[test]
+    fn a_refused_event_leaves_no_trace() {
+        let job = started();
+        let before = job.clone();
+        assert!(apply(&job, JobEvent::TapeLaid, at(5)).is_err());
+        assert_eq!(job, before);
+    }
+
+    #[test]
+    fn long_text_is_cut_between_letters() {
+        let job = after(&started(), [typed(&"ß".repeat(TEXT_GREATEST + 9))]);
+        assert_eq!(job.typed(Field::HalfLeft), "ß".repeat(TEXT_GREATEST));
+    }
+
+    #[test]
+    fn a_clock_that_goes_back_keeps_the_order_and_the_greatest_step() {
+        let job = apply(&started(), typed("8"), at(40)).unwrap();
+        let job = apply(&job, typed("86"), at(10)).unwrap();
+        let job = apply(&job, typed("860"), at(30)).unwrap();
+        assert_eq!(job.changed, at(40));
+        assert_eq!(job.clock, ClockTrust::WentBack { minutes: 31 });
+        let job = apply(&job, typed("861"), at(50)).unwrap();
+        assert_eq!(job.changed, at(50));
+        assert_eq!(job.clock, ClockTrust::WentBack { minutes: 31 });
+    }
+
+    #[test]
+    fn the_same_moment_in_another_time_zone_is_no_step_back() {
+        let job = apply(&started(), typed("8"), at(40)).unwrap();
+        let utc = at(41).with_timezone(&FixedOffset::east_opt(0).unwrap());
+        let job = apply(&job, typed("86"), utc).unwrap();
+        assert_eq!(job.clock, ClockTrust::Steady);
+    }
+
+    #[test]
+    fn an_issue_shows_the_job_until_it_changes_and_numbers_go_up() {
+        let issue = || JobEvent::SheetIssued {
+            zone: "UTC".to_owned(),
+        };
+        let job = after(&started(), [issue()]);
+        assert_eq!(job.issued().unwrap().number, 1);
+        let changed = after(&job, [typed("860")]);
+        assert_eq!(changed.issued(), None);
+        let again = after(&changed, [issue()]);
+        assert_eq!(again.issued().unwrap().number, 2);
+        assert_eq!(again.sheets.len(), 2);
+    }
+
+    #[test]
+    fn a_step_back_keeps_what_came_by_typing_paper_and_clock() {
+        let start = started();
+        let before = after(&start, [planned(&start, 860.0)]);
+        let zone = "UTC".to_owned();
+        let rest = [
+            JobEvent::TapeLaid,
+            JobEvent::Named("Van".to_owned()),
+            typed("861"),
+            JobEvent::SheetIssued { zone },
+        ];
+        let job = after(&before, rest);
+        let back = step_back(&job, &before, at(0));
+        assert_eq!(back.marks, before.marks);
+        assert_eq!(
+            (back.name.as_str(), back.typed(Field::HalfLeft)),
+            ("Van", "861")
+        );
+        assert_eq!(back.sheets, job.sheets);
+        assert_eq!(back.issued(), None);
+        assert!(back.revision > job.revision);
+        assert_eq!(back.changed, job.changed);
+        assert!(matches!(back.clock, ClockTrust::WentBack { .. }));
     }
 }

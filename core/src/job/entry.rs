@@ -7,9 +7,10 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::mark_out::Limit;
 use crate::estimate::turn::MOST_TURN;
 use crate::text::{Message, msg};
-use crate::units::{COVERAGE_95, Degrees, Estimate, Millimetres};
+use crate::units::{COVERAGE_95, Degrees, Estimate, Millimetres, Offset};
 
 /// Shortest half width that a vehicle can have, mm (ours: a narrow
 /// quadricycle is about 1.2 m wide).
@@ -45,6 +46,28 @@ pub enum Field {
     CornerAngle(u8),
     /// Tape figure of a place of the sweep.
     SweepTape(u8),
+    /// Where an area to keep clear of begins, from the centre line.
+    NoDrillFrom,
+    /// Where it ends.
+    NoDrillTo,
+    /// What is there, in the fitter's words.
+    NoDrillWhat,
+    /// An old hole, from the centre line.
+    OldHole,
+    /// A mark moved by hand, from the centre line.
+    MoveTo,
+    /// From the line across to the row of heads.
+    RowFromLine,
+    /// Height of the row above the ground.
+    RowHeight,
+    /// A limit changed for this job.
+    Limit(Limit),
+    /// Tape read back at a spot, from the centre line.
+    TapeMark(u8),
+    /// Tape read back at a spot, from the line across.
+    TapeLine(u8),
+    /// Who agreed to the positions.
+    AgreedName,
 }
 
 /// Millimetres in an inch, exact.
@@ -133,6 +156,29 @@ pub fn read_degrees(text: &str) -> Result<Degrees, Message> {
         Ok(value) if value.is_finite() => Ok(Degrees(value)),
         _ => Err(msg("entry-not-an-angle").text("typed", text.trim())),
     }
+}
+
+/// Reads an offset from the centre line: a plain figure is signed (- left,
+/// + right); `L` or `R` before or after it says the side as well.
+///
+/// # Errors
+/// A message when no length stands there, or more than a bumper is wide.
+pub fn read_offset(text: &str) -> Result<Offset, Message> {
+    let clean = text.trim().to_lowercase().replace('−', "-");
+    let (side, figure) = if let Some(rest) = clean.strip_prefix('l').or(clean.strip_suffix('l')) {
+        (-1.0, rest.to_owned())
+    } else if let Some(rest) = clean.strip_prefix('r').or(clean.strip_suffix('r')) {
+        (1.0, rest.to_owned())
+    } else {
+        (1.0, clean)
+    };
+    let length = read_length(&figure)?;
+    if length.abs() > HALF_WIDTH_GREATEST {
+        return Err(msg("entry-offset-too-far")
+            .mm("typed", length.abs().0)
+            .mm("greatest", HALF_WIDTH_GREATEST.0));
+    }
+    Ok(Offset(length.0 * side))
 }
 
 /// Which way a typed face angle leans.
@@ -260,6 +306,16 @@ mod tests {
     #[test]
     fn a_full_width_typed_for_the_half_is_recognised() {
         assert_eq!(key("1760"), "half-width-looks-full");
+    }
+
+    #[test]
+    fn an_offset_takes_its_side_from_the_sign_or_the_letter() {
+        assert_eq!(read_offset("-230"), Ok(Offset(-230.0)));
+        assert_eq!(read_offset("230 L"), Ok(Offset(-230.0)));
+        assert_eq!(read_offset("r230"), Ok(Offset(230.0)));
+        assert_eq!(read_offset("0"), Ok(Offset(0.0)));
+        assert_eq!(read_offset("3000").unwrap_err().key, "entry-offset-too-far");
+        assert_eq!(read_offset("left").unwrap_err().key, "entry-not-a-length");
     }
 
     #[test]

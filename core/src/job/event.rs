@@ -2,7 +2,9 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::check::CheckEvent;
 use super::entry::Field;
+use super::mark_out::MarkOutEvent;
 use super::measuring::MeasuringEvent;
 use super::state::Particular;
 use crate::decide::mark_out::PlanKind;
@@ -29,6 +31,10 @@ pub enum JobEvent {
         /// Straight offsets, left to right.
         offsets: Vec<Offset>,
     },
+    /// Something about the mark-out besides.
+    MarkOut(MarkOutEvent),
+    /// Something before drilling.
+    Check(CheckEvent),
     /// The tape crosses are on the bumper.
     TapeLaid,
     /// The face angle at a spot was read or typed.

@@ -1,9 +1,10 @@
 //! From what was typed to the marks: the task for the mark-out and its plans.
 
 use super::entry::{Field, read_half_width};
-use super::state::JobState;
-use crate::decide::mark_out::{Limits, MarkOutPlans, MarkOutTask, NoPlan, solve};
-use crate::kit::{KitSheet, MarkOutLimits};
+use super::mark_out::{limits_of, locks};
+use super::state::{JobState, MarksFrom};
+use crate::decide::mark_out::{MarkOutPlans, MarkOutTask, NoPlan, solve};
+use crate::kit::KitSheet;
 use crate::text::{Message, msg};
 use crate::units::{Millimetres, Offset};
 
@@ -68,31 +69,27 @@ pub fn half_widths(job: &JobState) -> HalfWidths {
     }
 }
 
-/// The mark-out task of a kit on a bumper.
+/// The mark-out task of a job for these half widths.
 #[must_use]
-pub fn task_for(kit: &KitSheet, half_left: Millimetres, half_right: Millimetres) -> MarkOutTask {
+pub fn task_for(job: &JobState, half_left: Millimetres, half_right: Millimetres) -> MarkOutTask {
     MarkOutTask {
-        heads: kit.head_count(),
+        heads: job.kit.head_count(),
         half_left,
         half_right,
-        hole_radius: largest_hole(kit) * 0.5,
-        limits: limits_of(&kit.mark_out),
-        no_drill: Vec::new(),
-        locks: Vec::new(),
-        old_holes: Vec::new(),
+        hole_radius: largest_hole(&job.kit) * 0.5,
+        limits: limits_of(&job.kit.mark_out, &job.mark_out.limits),
+        no_drill: job.mark_out.no_drill.clone(),
+        locks: locks(job),
+        old_holes: job.mark_out.old_holes.clone(),
     }
 }
 
-/// The kit sheet's limits as the mark-out takes them.
-fn limits_of(sheet: &MarkOutLimits) -> Limits {
-    Limits {
-        inner: sheet.inner,
-        corner_gap_least: sheet.corner_gap_least,
-        corner_gap_greatest: sheet.corner_gap_greatest,
-        spacing_least: sheet.spacing_least,
-        spacing_greatest: sheet.spacing_greatest,
-        odd_head_within: sheet.odd_head_within,
-        clearance: sheet.clearance,
+/// The task for what was typed; `None` until both half widths can be used.
+#[must_use]
+pub fn task_of(job: &JobState) -> Option<MarkOutTask> {
+    match half_widths(job) {
+        HalfWidths::Ready { left, right, .. } => Some(task_for(job, left, right)),
+        HalfWidths::Open { .. } => None,
     }
 }
 
@@ -123,11 +120,12 @@ pub fn marks_explained(job: &JobState) -> Vec<Message> {
     let Some(marks) = &job.marks else {
         return Vec::new();
     };
-    let task = task_for(&job.kit, marks.half_left, marks.half_right);
+    let MarksFrom::Plan(kind) = marks.from else {
+        return vec![msg("marks-by-hand")];
+    };
+    let task = task_for(job, marks.half_left, marks.half_right);
     match solve(&task) {
-        Ok(plans) if plans.get(marks.kind).marks == marks.offsets => {
-            plans.get(marks.kind).explain(&task)
-        }
+        Ok(plans) if plans.get(kind).marks == marks.offsets => plans.get(kind).explain(&task),
         _ => Vec::new(),
     }
 }
@@ -136,10 +134,7 @@ pub fn marks_explained(job: &JobState) -> Vec<Message> {
 /// be used.
 #[must_use]
 pub fn plans(job: &JobState) -> Option<Result<MarkOutPlans, NoPlan>> {
-    match half_widths(job) {
-        HalfWidths::Ready { left, right, .. } => Some(solve(&task_for(&job.kit, left, right))),
-        HalfWidths::Open { .. } => None,
-    }
+    task_of(job).map(|task| solve(&task))
 }
 
 /// Says which readings a change of the marks would void, if any.
@@ -168,8 +163,46 @@ pub(super) fn moved(old: Offset, new: Offset) -> bool {
 /// Why there are no marks and what would help, for the half widths as typed.
 #[must_use]
 pub fn no_plan_messages(job: &JobState, none: &NoPlan) -> Vec<Message> {
-    match half_widths(job) {
-        HalfWidths::Ready { left, right, .. } => none.messages(&task_for(&job.kit, left, right)),
-        HalfWidths::Open { .. } => Vec::new(),
+    task_of(job).map_or_else(Vec::new, |task| none.messages(&task))
+}
+
+/// A place in words: '230 mm left'.
+#[must_use]
+pub fn offset_words(at: Offset) -> Message {
+    if at.0 < -0.05 {
+        msg("offset-left").mm("mm", -at.0)
+    } else if at.0 > 0.05 {
+        msg("offset-right").mm("mm", at.0)
+    } else {
+        msg("offset-centre")
     }
+}
+
+/// Where the mark of a spot belongs, in words.
+#[must_use]
+pub fn planned_place(job: &JobState, spot: usize) -> Message {
+    job.marks
+        .as_ref()
+        .and_then(|marks| marks.offsets.get(spot))
+        .map_or_else(|| msg("sheet-not-measured"), |at| offset_words(*at))
+}
+
+/// Spacings from head to head in words, left to right.
+#[must_use]
+pub fn gap_words(job: &JobState) -> Vec<Message> {
+    let Some(marks) = &job.marks else {
+        return Vec::new();
+    };
+    let labels = job.spots.windows(2);
+    marks
+        .offsets
+        .windows(2)
+        .zip(labels)
+        .map(|(pair, spots)| {
+            msg("gap-between")
+                .text("left", spots[0].label.clone())
+                .text("right", spots[1].label.clone())
+                .mm("gap", (pair[1] - pair[0]).0)
+        })
+        .collect()
 }

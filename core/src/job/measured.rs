@@ -2,12 +2,12 @@
 //! the readings of a spot, what repeats and mirror spots say, the shape
 //! from above, level in a photo.
 
-use super::measuring::LevelPhoto;
+use super::measuring::{LevelPhoto, PictureLine};
 use super::rings::rake_at;
 use super::state::{JobState, Spot};
 use crate::estimate::contact::{Contact, Feet, Roundness};
 use crate::estimate::ground::{Ground, GroundHow};
-use crate::estimate::level::{level_in_picture, line_against_level};
+use crate::estimate::level::{line_against_level, vehicle_level_in_picture};
 use crate::estimate::rake::{Around, FaceReading, Seat, Turn, rake_against_gravity};
 use crate::estimate::repeats::{Repeats, compare_mirror, judge_repeats};
 use crate::estimate::seating::Seating;
@@ -263,12 +263,28 @@ pub fn roundness_words(roundness: Roundness) -> Message {
     }
 }
 
+/// Angle of the vehicle's level in a photo, anticlockwise; `None` where the
+/// phone's attitude is not known or the camera looked away.
+#[must_use]
+pub fn level_in_photo(job: &JobState, photo: &LevelPhoto) -> Option<Degrees> {
+    vehicle_level_in_picture(photo.held?.up, photo.turn, &job.ground).ok()
+}
+
+/// A line laid over a photo against the vehicle's level.
+#[must_use]
+pub fn line_in_photo(
+    job: &JobState,
+    photo: &LevelPhoto,
+    line: PictureLine,
+) -> Option<Estimate<Degrees>> {
+    line_against_level(line, &photo.held?, photo.turn, &job.ground).ok()
+}
+
 /// The line on a level photo against level, in words; `None` without a line
 /// or an attitude.
 #[must_use]
 pub fn line_on_photo(job: &JobState, photo: &LevelPhoto) -> Option<Message> {
-    let level = level_in_picture(photo.up?, &job.ground, &job.phone)?;
-    let off = line_against_level(photo.line.as_ref()?, level)?;
+    let off = line_in_photo(job, photo, photo.line?)?;
     let key = if off.value.abs().0 < 0.05 {
         "level-line-level"
     } else if off.value.0 > 0.0 {

@@ -10,11 +10,11 @@ use super::state::{JobState, Spot};
 use crate::decide::ring_set::{LOAD_ALLOWANCE, LOAD_ALLOWANCE_CARRIER};
 use crate::estimate::contact::Roundness;
 use crate::estimate::ground::Ground;
-use crate::estimate::level::PictureLine;
+use crate::estimate::level::ScreenTurn;
 use crate::estimate::rake::{Against, FaceReading};
+use crate::estimate::still::StillReading;
 use crate::estimate::turn::{MOST_TURN, Station, close_sweep};
 use crate::estimate::zero::{Phone, PhoneProfile};
-use crate::sample::UpVector;
 use crate::text::msg;
 use crate::units::{Degrees, Estimate};
 
@@ -47,6 +47,10 @@ impl Load {
     }
 }
 
+/// The two ends of a line that the fitter laid over a picture: shares of
+/// the picture's width, to the right and down from its upper left corner.
+pub type PictureLine = [[f64; 2]; 2];
+
 /// A photo taken against level. Its picture is a blob of its own, never
 /// inside the record.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -57,9 +61,11 @@ pub struct LevelPhoto {
     pub width: u32,
     /// Height of the picture, pixels.
     pub height: u32,
-    /// Up in the picture's axes when it was taken; `None` for a picture
-    /// that came from a file.
-    pub up: Option<UpVector>,
+    /// How the phone was held when it was taken; `None` for a picture that
+    /// came from a file.
+    pub held: Option<StillReading>,
+    /// How the screen was turned then.
+    pub turn: ScreenTurn,
     /// When it was taken or chosen.
     pub at: DateTime<FixedOffset>,
     /// The line that the fitter laid over it.

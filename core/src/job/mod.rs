@@ -1,35 +1,46 @@
 //! A job: events are facts, [`apply`] turns them into the next state.
 
 mod apply;
+mod check;
 mod entry;
 mod event;
+mod mark_out;
 mod marks;
 mod measured;
 mod measuring;
 mod rings;
 mod state;
 
-pub use apply::{Refusal, TEXT_GREATEST, apply};
+pub use apply::{Refusal, TEXT_GREATEST, apply, step_back};
+pub use check::{
+    Agreed, AgreedHow, Check, CheckEvent, CheckView, SeenBehind, check_view, tape_reading,
+};
 pub use entry::{
     CORNER_PLUS_MINUS, FACE_GREATEST, Facing, Field, GAUGE_PLUS_MINUS, HALF_WIDTH_GREATEST,
-    HALF_WIDTH_LEAST, read_corner, read_degrees, read_half_width, read_length, read_tape_place,
-    read_typed_face,
+    HALF_WIDTH_LEAST, read_corner, read_degrees, read_half_width, read_length, read_offset,
+    read_tape_place, read_typed_face,
 };
 pub use event::JobEvent;
+pub use mark_out::{
+    Limit, MarkOut, MarkOutEvent, Row, height_fault, limit_value, marks_broken, would_break,
+};
 pub use marks::{
-    CENTRE_LINE_DOUBT, HalfWidths, half_widths, marks_are_stale, marks_explained, no_plan_messages,
-    plans, readings_lost, task_for,
+    CENTRE_LINE_DOUBT, HalfWidths, gap_words, half_widths, marks_are_stale, marks_explained,
+    no_plan_messages, offset_words, planned_place, plans, readings_lost, task_for,
 };
 pub use measured::{
     POOL_FROM, along_the_face, around, contact, corner_angle, corner_words, ground_figures,
-    ground_words, held_angles, line_on_photo, mirrors, phone_as_seated, phone_words, plan_curve,
-    repeats_at, roundness_words, seating, stations_straight, sweep,
+    ground_words, held_angles, level_in_photo, line_in_photo, line_on_photo, mirrors,
+    phone_as_seated, phone_words, plan_curve, repeats_at, roundness_words, seating,
+    stations_straight, sweep,
 };
-pub use measuring::{LOAD_GREATEST, LevelPhoto, Load, Measuring, MeasuringEvent, PHOTOS_GREATEST};
+pub use measuring::{
+    LOAD_GREATEST, LevelPhoto, Load, Measuring, MeasuringEvent, PHOTOS_GREATEST, PictureLine,
+};
 pub use rings::{
     aim_with_ring, budget_lines, face_with_plus_minus, facing_words, rake_at, ring_choice,
     ring_choices, rings_headline, settled_by,
 };
 pub use state::{
-    ClockTrust, JobId, JobState, Marks, Particular, SheetIssue, Spot, TakenReading, Tape,
+    ClockTrust, JobId, JobState, Marks, MarksFrom, Particular, SheetIssue, Spot, TakenReading, Tape,
 };

@@ -5,7 +5,9 @@ use std::collections::BTreeMap;
 use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Serialize};
 
+use super::check::Check;
 use super::entry::Field;
+use super::mark_out::MarkOut;
 use super::measuring::Measuring;
 use crate::decide::mark_out::PlanKind;
 use crate::decide::ring_set::LOAD_ALLOWANCE;
@@ -13,6 +15,7 @@ use crate::estimate::ground::Ground;
 use crate::estimate::rake::FaceReading;
 use crate::estimate::zero::Phone;
 use crate::kit::KitSheet;
+use crate::text::{Message, msg};
 use crate::units::{Degrees, Millimetres, Offset};
 
 /// Name of a job in the store: hexadecimal digits given by the shell.
@@ -55,6 +58,27 @@ pub enum Tape {
     On(DateTime<FixedOffset>),
 }
 
+/// Where marks come from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum MarksFrom {
+    /// One of the plans.
+    Plan(PlanKind),
+    /// A plan, and then moved by hand.
+    Hand,
+}
+
+impl MarksFrom {
+    /// Its name on the screen.
+    #[must_use]
+    pub fn message(self) -> Message {
+        match self {
+            Self::Plan(kind) => kind.message(),
+            Self::Hand => msg("plan-by-hand"),
+        }
+    }
+}
+
 /// The marks as planned.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Marks {
@@ -62,8 +86,8 @@ pub struct Marks {
     pub half_left: Millimetres,
     /// Centre line to the right outer edge, as planned with.
     pub half_right: Millimetres,
-    /// Which plan.
-    pub kind: PlanKind,
+    /// Where they come from.
+    pub from: MarksFrom,
     /// Straight offsets, left to right.
     pub offsets: Vec<Offset>,
     /// Whether they are on the bumper.
@@ -105,6 +129,9 @@ pub struct SheetIssue {
     pub at: DateTime<FixedOffset>,
     /// Name of the time zone, as the platform gives it.
     pub zone: String,
+    /// The job's [`JobState::revision`] that it shows.
+    #[serde(default)]
+    pub revision: u64,
 }
 
 /// A stored job. It changes only through [`super::apply`].
@@ -118,6 +145,9 @@ pub struct JobState {
     pub created: DateTime<FixedOffset>,
     /// Last event.
     pub changed: DateTime<FixedOffset>,
+    /// Changes so far; it only grows, also when a step is taken back.
+    #[serde(default)]
+    pub revision: u64,
     /// Whether the clock ran steadily.
     pub clock: ClockTrust,
     /// The kit sheet as it was when the job was started.
@@ -131,6 +161,12 @@ pub struct JobState {
     pub marks: Option<Marks>,
     /// Spots, left to right, one a head.
     pub spots: Vec<Spot>,
+    /// What the mark-out is asked besides the half widths.
+    #[serde(default)]
+    pub mark_out: MarkOut,
+    /// Tape read back and what was agreed before drilling.
+    #[serde(default)]
+    pub check: Check,
     /// The phone that reads the faces.
     pub phone: Phone,
     /// How the ground under the vehicle lies.
@@ -162,12 +198,15 @@ impl JobState {
             name: String::new(),
             created: at,
             changed: at,
+            revision: 0,
             clock: ClockTrust::Steady,
             kit,
             particulars: BTreeMap::new(),
             typed: BTreeMap::new(),
             marks: None,
             spots,
+            mark_out: MarkOut::default(),
+            check: Check::default(),
             phone: Phone::Unzeroed,
             ground: Ground::looks_level(),
             load_allowance: LOAD_ALLOWANCE,
@@ -190,6 +229,14 @@ impl JobState {
 }
 
 impl JobState {
+    /// The issued job sheet that shows the job as it is; `None` when it was
+    /// never issued or changed since.
+    #[must_use]
+    pub fn issued(&self) -> Option<&SheetIssue> {
+        let last = self.sheets.last()?;
+        (last.revision == self.revision).then_some(last)
+    }
+
     /// How many spots have a face angle.
     #[must_use]
     pub fn read_count(&self) -> usize {

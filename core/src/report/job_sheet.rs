@@ -3,21 +3,25 @@
 use chrono::{DateTime, FixedOffset};
 
 use super::{Block, Document, Section};
+use crate::decide::mark_out::NoDrill;
 use crate::decide::ring_set::{RingChoice, Verdict};
 use crate::drawing::marks_drawing;
-use crate::estimate::zero::Phone;
+use crate::estimate::ground::{Ground, GroundHow};
+use crate::estimate::rake::{Against, Origin, U_UNZEROED};
 use crate::job::{
-    ClockTrust, JobState, Particular, Spot, Tape, aim_with_ring, face_with_plus_minus, ring_choice,
+    ClockTrust, JobState, Particular, Spot, Tape, aim_with_ring, face_with_plus_minus,
+    offset_words, rake_at, ring_choice,
 };
 use crate::text::{Message, msg};
+use crate::units::{COVERAGE_95, Degrees, Estimate};
 
 /// The job sheet as of a moment, in the time zone of that name.
 #[must_use]
 pub fn job_sheet(job: &JobState, at: DateTime<FixedOffset>, zone: &str) -> Document {
-    let number = i64::try_from(job.sheets.len()).unwrap_or(i64::MAX).max(1);
-    let mut sections = vec![particulars(job, at, zone, number)];
+    let mut sections = vec![particulars(job, at, zone)];
     sections.push(marks(job));
     sections.push(heads(job));
+    sections.extend(checked(job));
     let open = not_done(job);
     if !open.is_empty() {
         sections.push(Section {
@@ -35,14 +39,16 @@ pub fn job_sheet(job: &JobState, at: DateTime<FixedOffset>, zone: &str) -> Docum
     }
 }
 
-fn particulars(job: &JobState, at: DateTime<FixedOffset>, zone: &str, number: i64) -> Section {
+fn particulars(job: &JobState, at: DateTime<FixedOffset>, zone: &str) -> Section {
+    let id = job.id.0.clone();
+    let number = match job.issued() {
+        Some(issue) => msg("sheet-job-issue")
+            .text("id", id)
+            .count("issue", i64::from(issue.number)),
+        None => msg("sheet-job-draft").text("id", id),
+    };
     let mut pairs = vec![
-        (
-            msg("sheet-job"),
-            msg("sheet-job-number")
-                .text("id", job.id.0.clone())
-                .count("issue", number),
-        ),
+        (msg("sheet-job"), number),
         (
             msg("sheet-date"),
             msg("sheet-date-zone")
@@ -102,14 +108,25 @@ fn marks(job: &JobState) -> Section {
                     .mm("left", marks.half_left.0)
                     .mm("right", marks.half_right.0),
             ),
-            (msg("sheet-plan"), marks.kind.message()),
+            (msg("sheet-plan"), marks.from.message()),
             (msg("sheet-tape"), tape),
         ]));
+    }
+    let areas: Vec<Message> = job.mark_out.no_drill.iter().map(area_words).collect();
+    if !areas.is_empty() {
+        blocks.push(Block::Lines(areas));
     }
     Section {
         heading: msg("sheet-marks"),
         blocks,
     }
+}
+
+fn area_words(area: &NoDrill) -> Message {
+    msg("sheet-kept-clear")
+        .message("why", area.why.message())
+        .message("from", offset_words(area.from))
+        .message("to", offset_words(area.to))
 }
 
 fn heads(job: &JobState) -> Section {
@@ -133,12 +150,130 @@ fn heads(job: &JobState) -> Section {
                 head: head.into_iter().map(msg).collect(),
                 rows,
             },
-            Block::Lines(vec![
-                msg("sheet-angles-against-ground"),
-                msg("sheet-plus-minus"),
-            ]),
+            Block::Lines(how_to_read(job)),
         ],
     }
+}
+
+/// What the figures of the table are meant against; nothing that this job
+/// does not have.
+fn how_to_read(job: &JobState) -> Vec<Message> {
+    let on_board = |origin: &Origin| {
+        matches!(
+            origin,
+            Origin::Typed {
+                against: Against::Board,
+                ..
+            }
+        )
+    };
+    let mut lines = Vec::new();
+    if !labels_where(job, |origin| !on_board(origin)).is_empty() {
+        lines.push(msg("sheet-ground").message("how", ground_words(&job.ground)));
+    }
+    let board = labels_where(job, on_board);
+    if !board.is_empty() {
+        lines.push(msg("sheet-gauge-on-board").text("labels", board.join(", ")));
+    }
+    if job.spots.iter().any(Spot::is_read) {
+        lines.push(msg("sheet-plus-minus"));
+    }
+    if job.marks.is_some() {
+        lines.push(msg("sheet-straight"));
+    }
+    lines
+}
+
+/// Labels of the heads whose face angle comes from such a source.
+fn labels_where(job: &JobState, such: impl Fn(&Origin) -> bool) -> Vec<String> {
+    job.spots
+        .iter()
+        .filter(|spot| rake_at(job, spot).is_some_and(|rake| such(&rake.origin)))
+        .map(|spot| spot.label.clone())
+        .collect()
+}
+
+fn ground_words(ground: &Ground) -> Message {
+    match &ground.how {
+        GroundHow::LooksLevel => {
+            msg("sheet-ground-by-eye").deg("plus", ground.nose_up.expanded().0)
+        }
+        GroundHow::Board => msg("sheet-ground-board")
+            .message("nose", nose(ground))
+            .message("lean", lean(ground)),
+        GroundHow::Bay { name, measured } => msg("sheet-ground-bay")
+            .text("name", name)
+            .text("measured", measured)
+            .message("nose", nose(ground))
+            .message("lean", lean(ground)),
+        GroundHow::Sill => msg("sheet-ground-sill")
+            .message("nose", nose(ground))
+            .deg("plus", ground.right_up.expanded().0),
+        GroundHow::GaugeOnBoard => msg("sheet-ground-gauge"),
+    }
+}
+
+fn nose(ground: &Ground) -> Message {
+    let words = if ground.nose_up.value.0 < 0.0 {
+        msg("sheet-nose-down")
+    } else {
+        msg("sheet-nose-up")
+    };
+    sized(words, ground.nose_up)
+}
+
+fn lean(ground: &Ground) -> Message {
+    let words = if ground.right_up.value.0 < 0.0 {
+        msg("sheet-right-down")
+    } else {
+        msg("sheet-right-up")
+    };
+    sized(words, ground.right_up)
+}
+
+fn sized(words: Message, slope: Estimate<Degrees>) -> Message {
+    words
+        .deg("angle", slope.value.abs().0)
+        .deg("plus", slope.expanded().0)
+}
+
+/// The check before drilling, as far as it went.
+fn checked(job: &JobState) -> Option<Section> {
+    job.marks.as_ref()?;
+    let time = |at: &DateTime<FixedOffset>| at.format("%-d %b %Y, %H:%M").to_string();
+    let tape = job.check.tape_at.as_ref().map_or_else(
+        || msg("sheet-check-tape-open"),
+        |at| msg("sheet-check-tape").text("when", time(at)),
+    );
+    let seen: Vec<String> = job
+        .check
+        .seen_behind
+        .iter()
+        .filter_map(|seen| job.spots.get(seen.spot))
+        .map(|spot| spot.label.clone())
+        .collect();
+    let behind = if seen.is_empty() {
+        msg("sheet-check-behind-open")
+    } else {
+        msg("sheet-check-behind").text("labels", seen.join(", "))
+    };
+    let agreed = job.check.agreed.as_ref().map_or_else(
+        || msg("sheet-check-agreed-open"),
+        |agreed| {
+            msg("agreed-by")
+                .text("name", agreed.name.clone())
+                .message("how", agreed.how.message())
+                .text("when", time(&agreed.at))
+        },
+    );
+    Some(Section {
+        heading: msg("sheet-check"),
+        blocks: vec![Block::Pairs(vec![
+            (msg("sheet-check-tape-name"), tape),
+            (msg("sheet-check-behind-name"), behind),
+            (msg("sheet-check-agreed-name"), agreed),
+        ])],
+    })
 }
 
 fn head_row(job: &JobState, index: usize, spot: &Spot) -> Vec<Message> {
@@ -147,13 +282,7 @@ fn head_row(job: &JobState, index: usize, spot: &Spot) -> Vec<Message> {
         .marks
         .as_ref()
         .and_then(|marks| marks.offsets.get(index))
-        .map_or_else(none, |offset| {
-            if offset.0 < 0.0 {
-                msg("sheet-mm-left").mm("mm", -offset.0)
-            } else {
-                msg("sheet-mm-right").mm("mm", offset.0)
-            }
-        });
+        .map_or_else(none, |offset| offset_words(*offset));
     let face = face_with_plus_minus(job, spot).unwrap_or_else(none);
     let choice = ring_choice(job, spot);
     let ring = choice.as_ref().map_or_else(none, RingChoice::headline);
@@ -195,10 +324,24 @@ fn not_done(job: &JobState) -> Vec<Message> {
         };
         lines.push(msg(key).text("label", spot.label.clone()));
     }
-    if matches!(job.phone, Phone::Unzeroed { .. }) && job.spots.iter().any(Spot::is_read) {
-        lines.push(msg("sheet-open-unzeroed"));
+    let unzeroed = labels_where(job, |origin| *origin == Origin::Unzeroed);
+    if !unzeroed.is_empty() {
+        lines.push(
+            msg("sheet-open-unzeroed")
+                .text("labels", unzeroed.join(", "))
+                .deg("plus", U_UNZEROED.0 * COVERAGE_95),
+        );
     }
-    lines.push(msg("sheet-open-behind"));
+    let unseen: Vec<String> = job
+        .spots
+        .iter()
+        .enumerate()
+        .filter(|(spot, _)| !job.check.seen_behind.iter().any(|seen| seen.spot == *spot))
+        .map(|(_, place)| place.label.clone())
+        .collect();
+    if !unseen.is_empty() {
+        lines.push(msg("sheet-open-behind").text("labels", unseen.join(", ")));
+    }
     lines
 }
 
@@ -213,4 +356,129 @@ fn cautions() -> Vec<Message> {
     .into_iter()
     .map(msg)
     .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::estimate::rake::FaceReading;
+    use crate::job::{Field, JobEvent, JobId, apply, plans};
+    use crate::kit;
+    use crate::units::Millis;
+
+    fn at() -> DateTime<FixedOffset> {
+        DateTime::parse_from_rfc3339("2026-03-12T09:30:00+01:00").unwrap()
+    }
+
+    fn fresh() -> JobState {
+        let sheet = include_str!("../../../assets/kits/plain-four.json");
+        JobState::start(JobId("a1".to_owned()), kit::parse(sheet).unwrap(), at())
+    }
+
+    fn read(against: Against) -> JobState {
+        let mut job = fresh();
+        for field in [Field::HalfLeft, Field::HalfRight] {
+            job.typed.insert(field, "860".to_owned());
+        }
+        let plan = plans(&job).unwrap().unwrap().symmetric;
+        let event = JobEvent::MarksPlanned {
+            half_left: crate::units::Millimetres(860.0),
+            half_right: crate::units::Millimetres(860.0),
+            kind: crate::decide::mark_out::PlanKind::Symmetric,
+            offsets: plan.marks.clone(),
+        };
+        let job = apply(&job, event, at()).unwrap();
+        let reading = FaceReading::typed(Degrees(1.0), Degrees(0.2), against, Millis(1.0));
+        let read = JobEvent::FaceRead {
+            spot: 1,
+            reading: reading.unwrap(),
+        };
+        apply(&job, read, at()).unwrap()
+    }
+
+    fn keys(lines: &[Message]) -> Vec<&str> {
+        lines.iter().map(|line| &*line.key).collect()
+    }
+
+    #[test]
+    fn a_fresh_job_claims_nothing_that_was_not_done() {
+        let job = fresh();
+        assert_eq!(how_to_read(&job), []);
+        let open = not_done(&job);
+        let said = ["sheet-open-marks", "sheet-open-faces", "sheet-open-behind"];
+        assert_eq!(keys(&open), said);
+        let Some(Block::Pairs(pairs)) = job_sheet(&job, at(), "UTC").sections[0]
+            .blocks
+            .first()
+            .cloned()
+        else {
+            panic!("pairs come first");
+        };
+        assert_eq!(pairs[0].1, msg("sheet-job-draft").text("id", "a1"));
+    }
+
+    #[test]
+    fn the_ground_by_eye_is_said_with_its_figure() {
+        let mut job = read(Against::Level);
+        let by_eye =
+            |plus| msg("sheet-ground").message("how", msg("sheet-ground-by-eye").deg("plus", plus));
+        assert_eq!(how_to_read(&job)[0], by_eye(1.96));
+        job.ground.nose_up.u = Degrees(0.5);
+        assert_eq!(how_to_read(&job)[0], by_eye(0.98));
+    }
+
+    #[test]
+    fn a_gauge_zeroed_on_the_board_says_nothing_of_the_eye() {
+        let job = read(Against::Board);
+        let said = ["sheet-gauge-on-board", "sheet-plus-minus", "sheet-straight"];
+        assert_eq!(keys(&how_to_read(&job)), said);
+    }
+
+    #[test]
+    fn a_typed_angle_is_no_unzeroed_phone() {
+        let open = not_done(&read(Against::Level));
+        assert!(!keys(&open).contains(&"sheet-open-unzeroed"));
+    }
+
+    #[test]
+    fn every_way_to_find_the_ground_has_its_own_words() {
+        let nose_down = Ground {
+            nose_up: Estimate::new(Degrees(-0.75), Degrees(0.1)),
+            ..Ground::looks_level()
+        };
+        let sill = Ground {
+            how: GroundHow::Sill,
+            ..nose_down.clone()
+        };
+        let words = ground_words(&sill);
+        let nose = msg("sheet-nose-down").deg("angle", 0.75).deg("plus", 0.196);
+        let said = msg("sheet-ground-sill")
+            .message("nose", nose)
+            .deg("plus", 1.96);
+        assert_eq!(words, said);
+        let board = Ground {
+            how: GroundHow::Board,
+            ..nose_down.clone()
+        };
+        assert_eq!(ground_words(&board).key, "sheet-ground-board");
+        let bay = nose_down.saved_as("2".to_owned(), "2026-03-09".to_owned());
+        assert_eq!(ground_words(&bay).key, "sheet-ground-bay");
+        assert_eq!(
+            ground_words(&Ground::gauge_on_board()).key,
+            "sheet-ground-gauge"
+        );
+    }
+
+    #[test]
+    fn every_row_has_as_many_cells_as_the_head() {
+        for job in [fresh(), read(Against::Level)] {
+            let document = job_sheet(&job, at(), "UTC");
+            for block in document.sections.iter().flat_map(|section| &section.blocks) {
+                if let Block::Table { head, rows } = block {
+                    assert_eq!(rows.len(), job.spots.len());
+                    assert!(rows.iter().all(|row| row.len() == head.len()));
+                }
+            }
+        }
+    }
 }

@@ -6,7 +6,7 @@ use rakeline_core::estimate::left::{LeftMark, Presence};
 use rakeline_core::estimate::rake::{Seat, Side, rake_against_gravity};
 use rakeline_core::estimate::still::{StillReading, StillSettings, StillState, StillWindow};
 use rakeline_core::estimate::zero::Phone;
-use rakeline_core::sample::{Convention, RawSample, SampleGate, TiltSample, UpVector};
+use rakeline_core::sample::{Convention, RawSample, SampleFault, SampleGate, TiltSample};
 use rakeline_core::text::Message;
 use rakeline_core::units::{Degrees, Millis};
 
@@ -47,13 +47,12 @@ pub struct Held {
     pub phase: Phase,
     /// The face angle as the phone lies now, not yet a reading.
     pub live: Option<Degrees>,
-    /// Up as the phone lies now, its own error taken off where it is known.
-    pub up: Option<UpVector>,
     /// Where the figures come from.
     pub source: Option<SourceName>,
     gate: SampleGate,
     window: StillWindow,
     left: Option<LeftMark>,
+    last: Option<TiltSample>,
     said_moving: Option<Millis>,
 }
 
@@ -63,13 +62,19 @@ impl Held {
             target,
             phase: Phase::Starting,
             live: None,
-            up: None,
             source: None,
             gate: SampleGate::new(Convention::PointsUp),
             window: StillWindow::new(StillSettings::default()),
             left: None,
+            last: None,
             said_moving: None,
         }
+    }
+
+    /// How the phone lies now, as if one sample were a whole window.
+    #[must_use]
+    pub fn attitude(&self) -> Option<StillReading> {
+        self.last.as_ref().map(at_once)
     }
 
     /// The spot that is read, 0 while something else is.
@@ -96,7 +101,7 @@ impl PartialEq for Held {
         self.target == other.target
             && self.phase == other.phase
             && self.live == other.live
-            && self.up == other.up
+            && self.last == other.last
     }
 }
 
@@ -106,7 +111,12 @@ pub(super) fn start(app: &mut AppState, target: Target) -> Vec<Action> {
         aim(app, target, None);
         return Vec::new();
     }
-    app.held = Some(Held::to(target));
+    begin(app, target)
+}
+
+/// Starts the sensor anew for a target.
+pub(super) fn begin(app: &mut AppState, target: Target) -> Vec<Action> {
+    app.reading = Some(Held::to(target));
     vec![Action::StartMotion]
 }
 
@@ -114,12 +124,12 @@ pub(super) fn start(app: &mut AppState, target: Target) -> Vec<Action> {
 pub(super) fn rest(app: &mut AppState, target: Target) {
     let mut off = Held::to(target);
     off.phase = Phase::Off;
-    app.held = Some(off);
+    app.reading = Some(off);
 }
 
 /// Stops the sensor.
 pub(super) fn stop(app: &mut AppState) -> Vec<Action> {
-    match app.held.take() {
+    match app.reading.take() {
         Some(_) => vec![Action::StopMotion],
         None => Vec::new(),
     }
@@ -127,7 +137,7 @@ pub(super) fn stop(app: &mut AppState) -> Vec<Action> {
 
 /// The next target; after a capture the phone has to leave its place first.
 pub(super) fn aim(app: &mut AppState, target: Target, after: Option<&StillReading>) {
-    if let Some(held) = &mut app.held {
+    if let Some(held) = &mut app.reading {
         held.target = target;
         held.window.again();
         held.left = after.map(LeftMark::new);
@@ -163,19 +173,18 @@ pub(super) fn motion(app: &mut AppState, events: &[MotionEvent], now: &Now) -> V
     for event in events {
         match event {
             MotionEvent::Using(source) => {
-                if let Some(held) = &mut app.held {
+                if let Some(held) = &mut app.reading {
                     held.source = Some(*source);
                     held.window.again();
                     held.phase = Phase::Moving;
                 }
             }
             MotionEvent::Fault(fault) => {
-                if let Some(held) = &mut app.held
+                if let Some(held) = &mut app.reading
                     && held.phase != Phase::Off
                 {
                     held.phase = Phase::NoSensor(fault.message());
                     held.live = None;
-                    held.up = None;
                     actions.extend(refused());
                 }
             }
@@ -192,13 +201,17 @@ fn sample(app: &mut AppState, raw: RawSample, now: &Now) -> Vec<Action> {
     };
     let tilt = match held.gate.accept(raw) {
         Ok(tilt) => tilt,
+        // An old event is left out; the window goes on.
+        Err(SampleFault::TimeWentBack) => return Vec::new(),
+        // A fault is not a rest: what came before it must not be held on to.
         Err(fault) => {
-            if held.live.is_none() {
-                held.phase = Phase::NotTaken(fault.message());
-            }
+            held.window.again();
+            held.live = None;
+            held.phase = Phase::NotTaken(fault.message());
             return Vec::new();
         }
     };
+    held.last = Some(tilt);
     show_live(held, &tilt, &phone);
     if held.target == Target::Level {
         held.phase = Phase::Moving;
@@ -224,7 +237,6 @@ fn show_live(held: &mut Held, tilt: &TiltSample, phone: &Phone) {
         Phone::Unzeroed => None,
     };
     let (up, seat) = corrected.unwrap_or((tilt.up, Seat::default()));
-    held.up = Some(up);
     held.live = Some(rake_against_gravity(up, Side::Back, seat));
 }
 
@@ -255,9 +267,12 @@ pub(super) fn tick(app: &mut AppState, at: Millis, now: &Now) -> Vec<Action> {
         if left.tick(at) == Presence::StillThere {
             return Vec::new();
         }
+        // It went on to the next place and is silent there because it rests.
         held.left = None;
         held.window.again();
-        return Vec::new();
+        if let Some(last) = held.last {
+            held.window.push(&last);
+        }
     }
     let state = held.window.tick(at);
     settle(app, state, now)
@@ -268,11 +283,11 @@ fn listens(held: &Held) -> bool {
 }
 
 fn listening(app: &mut AppState) -> Option<&mut Held> {
-    app.held.as_mut().filter(|held| listens(held))
+    app.reading.as_mut().filter(|held| listens(held))
 }
 
 fn settle(app: &mut AppState, state: StillState, now: &Now) -> Vec<Action> {
-    let Some(held) = &mut app.held else {
+    let Some(held) = &mut app.reading else {
         return Vec::new();
     };
     match state {
@@ -290,8 +305,9 @@ fn settle(app: &mut AppState, state: StillState, now: &Now) -> Vec<Action> {
             Ok(actions) => actions,
             Err(why) => {
                 // What is refused here is not read again until the phone moves.
-                if let Some(held) = &mut app.held {
+                if let Some(held) = &mut app.reading {
                     held.left = Some(LeftMark::new(&still));
+                    held.window.again();
                 }
                 not_taken(app, why)
             }
@@ -301,7 +317,7 @@ fn settle(app: &mut AppState, state: StillState, now: &Now) -> Vec<Action> {
 
 /// Hands a finished window to what it is for.
 fn taken(app: &mut AppState, still: &StillReading, now: &Now) -> Result<Vec<Action>, Message> {
-    let Some(held) = &app.held else {
+    let Some(held) = &app.reading else {
         return Ok(Vec::new());
     };
     match held.target {
@@ -316,7 +332,7 @@ fn taken(app: &mut AppState, still: &StillReading, now: &Now) -> Result<Vec<Acti
 
 /// Says once why a reading was not taken; the window waits for the next rest.
 fn not_taken(app: &mut AppState, why: Message) -> Vec<Action> {
-    let Some(held) = &mut app.held else {
+    let Some(held) = &mut app.reading else {
         return Vec::new();
     };
     let phase = Phase::NotTaken(why.clone());
@@ -331,7 +347,7 @@ fn not_taken(app: &mut AppState, why: Message) -> Vec<Action> {
 
 /// A soft tone now and then while the phone is near its place but moves.
 fn moving_tone(held: &mut Held, now: &Now) -> Vec<Action> {
-    let near = held.up.is_some_and(|up| held.target.is_near(up));
+    let near = held.last.is_some_and(|last| held.target.is_near(last.up));
     let due = held
         .said_moving
         .is_none_or(|said| now.monotonic - said >= MOVING_EVERY);
@@ -339,7 +355,8 @@ fn moving_tone(held: &mut Held, now: &Now) -> Vec<Action> {
         return Vec::new();
     }
     held.said_moving = Some(now.monotonic);
-    vec![Action::Sound(Tone::Moving), Action::Pulse(Pulse::Moving)]
+    // No pulse: it would shake what is being read.
+    vec![Action::Sound(Tone::Moving)]
 }
 
 /// A window that the fitter could not see is thrown away.

@@ -5,6 +5,7 @@ use rakeline_core::job::{Facing, Field, JobId, Particular};
 use rakeline_core::text::Message;
 use rakeline_core::units::Millis;
 
+use super::layout::{CheckIntent, MarkOutIntent};
 use super::measure::Measure;
 use super::{JOB_PREFIX, TRASH_PREFIX};
 use crate::platform::{MotionEvent, Pulse, StorageFault, Tone, Visibility, Write};
@@ -76,8 +77,14 @@ pub enum Intent {
     Particular(Particular, String),
     /// A field was typed.
     Type(Field, String),
-    /// A plan for the typed half widths.
+    /// The marks for the typed half widths: the proposed plan, or a pick.
+    ShowMarks,
+    /// This plan for the typed half widths.
     PlanMarks(PlanKind),
+    /// Something about the mark-out besides.
+    MarkOut(MarkOutIntent),
+    /// Something before drilling.
+    Check(CheckIntent),
     /// Tape is on; the face angles follow.
     TapeOn,
     /// Starts, or starts again, the sensor for the faces.

@@ -1,18 +1,15 @@
-//! The list of jobs: start, open, delete with a way back, and the store's
-//! answers.
+//! The list of jobs: start, open, leave, delete with a way back.
 
 use rakeline_core::job::{JobId, JobState};
 use rakeline_core::kit;
 use rakeline_core::record;
 use rakeline_core::text::{Message, msg};
 
-use super::SETTINGS_KEY;
 use super::intent::{Action, Now, Place};
-use super::state::{
-    AppState, Boot, JobEntry, Notice, OpenJob, Saved, Settings, UndoOf, Unreadable,
-};
+use super::state::{AppState, Boot, JobEntry, Notice, Saved, Settings, UndoOf, Unreadable};
 use super::work::{self, Shown};
-use crate::platform::{StorageFault, Write};
+use super::{JOB_PREFIX, TRASH_PREFIX, keeping};
+use crate::platform::StorageFault;
 use crate::route::{Route, Step};
 use crate::sample_job;
 
@@ -27,35 +24,53 @@ pub(super) fn booted(
     path: &str,
 ) -> Vec<Action> {
     let mut unreadable = Vec::new();
-    app.jobs = entries(jobs, &mut unreadable);
-    app.trash = entries(trash, &mut unreadable);
+    app.jobs = entries(jobs, JOB_PREFIX, &mut unreadable);
+    app.trash = entries(trash, TRASH_PREFIX, &mut unreadable);
     app.unreadable = unreadable;
-    app.settings = settings
-        .and_then(|text| serde_json::from_str::<Settings>(text).ok())
-        .unwrap_or_default();
+    read_settings(app, settings);
     app.boot = Boot::Ready;
     match Route::of(path) {
         Route::Jobs => Vec::new(),
-        Route::Job(id, step) => vec![Action::Load(id, step)],
+        Route::Job(id, step) => {
+            app.route = Route::Job(id.clone(), step);
+            load(app, id, step)
+        }
     }
 }
 
-fn entries(records: Vec<(String, String)>, unreadable: &mut Vec<Unreadable>) -> Vec<JobEntry> {
+fn entries(
+    records: Vec<(String, String)>,
+    prefix: &str,
+    unreadable: &mut Vec<Unreadable>,
+) -> Vec<JobEntry> {
     let mut entries = Vec::new();
     for (key, text) in records {
-        match record::read(&text) {
+        let id = JobId(key.strip_prefix(prefix).unwrap_or(&key).to_owned());
+        match read_as(&id, &text) {
             Ok(job) => entries.push(JobEntry::of(&job)),
-            Err(fault) => unreadable.push(Unreadable {
-                key,
-                why: fault.message(),
-            }),
+            Err(why) => unreadable.push(Unreadable { key, why }),
         }
     }
     sort(&mut entries);
     entries
 }
 
-fn sort(entries: &mut [JobEntry]) {
+/// What can be read of the settings. Where something can't, the text is put
+/// by with the first commit.
+fn read_settings(app: &mut AppState, text: Option<&str>) {
+    let Some(text) = text else { return };
+    match serde_json::from_str::<Settings>(text) {
+        Ok(settings) => app.settings = settings,
+        Err(_) => {
+            let value = serde_json::from_str::<serde_json::Value>(text).unwrap_or_default();
+            let fitter = value.get("fitter").and_then(serde_json::Value::as_str);
+            app.settings.fitter = fitter.unwrap_or_default().to_owned();
+            app.broken_settings = Some(text.to_owned());
+        }
+    }
+}
+
+pub(super) fn sort(entries: &mut [JobEntry]) {
     entries.sort_by(|a, b| b.changed.cmp(&a.changed).then_with(|| a.id.cmp(&b.id)));
 }
 
@@ -66,7 +81,7 @@ pub(super) fn boot_failed(app: &mut AppState, fault: &StorageFault) -> Vec<Actio
 
 /// Starts a job. A second tap while one is being opened starts none.
 pub(super) fn start(app: &mut AppState, id: JobId, now: &Now) -> Vec<Action> {
-    if app.route != Route::Jobs || app.open.is_some() {
+    if app.boot == Boot::Opening || app.route != Route::Jobs || app.open.is_some() {
         return Vec::new();
     }
     let Some(kit) = app.settings.last_kit.clone().or_else(first_kit) else {
@@ -98,83 +113,13 @@ pub(super) fn open_sample(app: &mut AppState, id: JobId, now: &Now) -> Vec<Actio
 }
 
 fn enter(app: &mut AppState, job: JobState, step: Step) -> Vec<Action> {
-    let route = Route::Job(job.id.clone(), step);
-    app.open = Some(OpenJob {
-        job,
-        before: Vec::new(),
-        saved: Saved::Yes,
-    });
-    app.route = route.clone();
-    app.notice = None;
+    let route = keeping::on_screen(app, job, Saved::Yes, step);
     let mut actions = vec![Action::Push(route)];
-    actions.extend(save(app));
+    actions.extend(keeping::save(app));
     actions
 }
 
-/// One atomic step with the open job and the settings as they are now.
-pub(super) fn save(app: &mut AppState) -> Vec<Action> {
-    let Some(open) = &mut app.open else {
-        return Vec::new();
-    };
-    app.commits += 1;
-    open.saved = Saved::Saving(app.commits);
-    let entry = JobEntry::of(&open.job);
-    app.jobs.retain(|other| other.id != entry.id);
-    let mut writes = vec![Write::Put {
-        key: Place::Jobs.key(&entry.id),
-        value: record::write(&open.job),
-    }];
-    app.jobs.push(entry);
-    sort(&mut app.jobs);
-    if let Ok(value) = serde_json::to_string(&app.settings) {
-        writes.push(Write::Put {
-            key: SETTINGS_KEY.to_owned(),
-            value,
-        });
-    }
-    vec![Action::Commit(app.commits, writes)]
-}
-
-pub(super) fn save_again(app: &mut AppState) -> Vec<Action> {
-    app.notice = None;
-    save(app)
-}
-
-pub(super) fn committed(
-    app: &mut AppState,
-    number: u64,
-    outcome: Result<(), StorageFault>,
-) -> Vec<Action> {
-    let left = app.leaving.take_if(|(left, _)| *left == number);
-    let Err(fault) = outcome else {
-        if let Some(open) = &mut app.open
-            && open.saved == Saved::Saving(number)
-        {
-            open.saved = Saved::Yes;
-        }
-        return Vec::new();
-    };
-    match (left, &mut app.open) {
-        // Left before it was kept: it comes back to the screen.
-        (Some((_, job)), None) => {
-            let route = Route::Job(job.id.clone(), best_step(&job, Step::Measures));
-            app.open = Some(OpenJob {
-                job,
-                before: Vec::new(),
-                saved: Saved::No(fault.message()),
-            });
-            app.route = route.clone();
-            vec![Action::Push(route)]
-        }
-        (_, Some(open)) => {
-            open.saved = Saved::No(fault.message());
-            Vec::new()
-        }
-        (None, None) => say(app, fault.message()),
-    }
-}
-
-fn say(app: &mut AppState, message: Message) -> Vec<Action> {
+pub(super) fn say(app: &mut AppState, message: Message) -> Vec<Action> {
     app.notice = Some(Notice {
         message,
         undo: None,
@@ -182,51 +127,67 @@ fn say(app: &mut AppState, message: Message) -> Vec<Action> {
     Vec::new()
 }
 
+/// Opens a job of the list. A second tap on it opens nothing more.
 pub(super) fn open(app: &mut AppState, id: &JobId) -> Vec<Action> {
-    if app.open.is_some() {
+    let on_its_way = app.opening.as_ref() == Some(id) || app.moving.contains(id);
+    if app.open.is_some() || on_its_way {
         return Vec::new();
     }
-    vec![Action::Load(id.clone(), Step::Measures)]
+    if let Some(route) = keeping::reopen(app, id, Step::Measures) {
+        return vec![Action::Push(route)];
+    }
+    load(app, id.clone(), Step::Measures)
 }
 
+fn load(app: &mut AppState, id: JobId, step: Step) -> Vec<Action> {
+    app.opening = Some(id.clone());
+    vec![Action::Load(id, step)]
+}
+
+/// A record was read. One that is no longer asked for opens nothing.
 pub(super) fn loaded(
     app: &mut AppState,
     id: &JobId,
     step: Step,
     found: Result<Option<String>, StorageFault>,
 ) -> Vec<Action> {
+    if app.opening.as_ref() != Some(id) {
+        return Vec::new();
+    }
+    app.opening = None;
     let message = match found {
-        Ok(Some(text)) => match record::read(&text) {
+        Ok(Some(text)) => match read_as(id, &text) {
             Ok(job) => {
-                let step = best_step(&job, step);
-                let route = Route::Job(job.id.clone(), step);
                 let fresh = app.route == Route::Jobs;
-                app.open = Some(OpenJob {
-                    job,
-                    before: Vec::new(),
-                    saved: Saved::Yes,
-                });
-                app.route = route.clone();
-                app.notice = None;
+                let route = keeping::on_screen(app, job, Saved::Yes, step);
                 return vec![if fresh {
                     Action::Push(route)
                 } else {
                     Action::Replace(route)
                 }];
             }
-            Err(fault) => fault.message(),
+            Err(message) => message,
         },
         Ok(None) => msg("job-not-here").text("id", id.0.clone()),
         Err(fault) => fault.message(),
     };
-    app.open = None;
     app.route = Route::Jobs;
     say(app, message);
     vec![Action::Replace(Route::Jobs)]
 }
 
+/// The job of a record, if it is the one whose key it stands under.
+fn read_as(id: &JobId, text: &str) -> Result<JobState, Message> {
+    let job = record::read(text).map_err(|fault| fault.message())?;
+    if job.id == *id {
+        Ok(job)
+    } else {
+        Err(msg("record-of-another-job").text("id", job.id.0))
+    }
+}
+
 /// A job opens where its work stands, or where the address says.
-fn best_step(job: &JobState, asked: Step) -> Step {
+pub(super) fn best_step(job: &JobState, asked: Step) -> Step {
     if asked != Step::Measures {
         return asked;
     }
@@ -243,39 +204,18 @@ pub(super) fn go_list(app: &mut AppState) -> Vec<Action> {
     if app.route == Route::Jobs {
         return Vec::new();
     }
-    match leave(app) {
-        Ok(mut actions) => {
-            app.route = Route::Jobs;
-            actions.push(Action::Push(Route::Jobs));
-            actions
-        }
-        Err(stays) => stays,
-    }
-}
-
-/// Closes the open job. One that could not be kept stays on the screen, so
-/// that nothing typed is lost; then the actions are in `Err`.
-fn leave(app: &mut AppState) -> Result<Vec<Action>, Vec<Action>> {
-    let Some(open) = app.open.take() else {
-        return Ok(Vec::new());
+    let Some(mut actions) = keeping::leave(app) else {
+        return Vec::new();
     };
-    match open.saved {
-        Saved::No(_) => {
-            app.open = Some(open);
-            app.notice = Some(Notice {
-                message: msg("leave-not-saved"),
-                undo: None,
-            });
-            Err(vec![Action::Push(app.route.clone())])
-        }
-        Saved::Saving(number) => {
-            app.leaving = Some((number, open.job));
-            Ok(work::leave_screen(app))
-        }
-        Saved::Yes => Ok(work::leave_screen(app)),
-    }
+    app.opening = None;
+    app.route = Route::Jobs;
+    let next = keeping::bring_back(app).unwrap_or_else(|| vec![Action::Push(Route::Jobs)]);
+    actions.extend(next);
+    actions
 }
 
+/// The fitter went back or forward. From a job that is not kept there is no
+/// way: its address comes back.
 pub(super) fn popped(app: &mut AppState, path: &str) -> Vec<Action> {
     let to = Route::of(path);
     if let Route::Job(id, step) = &to
@@ -283,34 +223,52 @@ pub(super) fn popped(app: &mut AppState, path: &str) -> Vec<Action> {
     {
         return work::show(app, *step, Shown::Already);
     }
-    let mut actions = match leave(app) {
-        Ok(actions) => actions,
-        Err(stays) => return stays,
+    let Some(mut actions) = keeping::leave(app) else {
+        return vec![Action::Push(app.route.clone())];
     };
+    app.opening = None;
     app.route = to.clone();
-    if let Route::Job(id, step) = to {
-        actions.push(Action::Load(id, step));
+    if let Some(back) = keeping::bring_back(app) {
+        actions.extend(back);
+    } else if let Route::Job(id, step) = to {
+        match keeping::reopen(app, &id, step) {
+            Some(route) => actions.push(Action::Replace(route)),
+            None => actions.extend(load(app, id, step)),
+        }
     }
     actions
 }
 
 /// Moves a job to the deleted ones; the notice offers the way back.
 pub(super) fn delete(app: &mut AppState, id: &JobId) -> Vec<Action> {
-    shift(&app.jobs, id, Place::Trash)
+    shift(app, id, Place::Trash)
 }
 
 /// Moves a deleted job back.
 pub(super) fn restore(app: &mut AppState, id: &JobId) -> Vec<Action> {
     app.notice = None;
-    shift(&app.trash, id, Place::Jobs)
+    shift(app, id, Place::Jobs)
 }
 
-fn shift(from: &[JobEntry], id: &JobId, to: Place) -> Vec<Action> {
-    if from.iter().any(|entry| entry.id == *id) {
-        vec![Action::Move(id.clone(), to)]
-    } else {
-        Vec::new()
+/// Moves a record that rests, once, and never onto one that can't be read.
+fn shift(app: &mut AppState, id: &JobId, to: Place) -> Vec<Action> {
+    let from = match to {
+        Place::Trash => &app.jobs,
+        Place::Jobs => &app.trash,
+    };
+    let busy = app.moving.contains(id)
+        || app.opening.as_ref() == Some(id)
+        || app.job().is_some_and(|job| job.id == *id)
+        || app.left.iter().any(|left| left.job.id == *id);
+    if busy || !from.iter().any(|entry| entry.id == *id) {
+        return Vec::new();
     }
+    let key = to.key(id);
+    if app.unreadable.iter().any(|record| record.key == key) {
+        return say(app, msg("record-kept").text("key", key));
+    }
+    app.moving.push(id.clone());
+    vec![Action::Move(id.clone(), to)]
 }
 
 pub(super) fn moved(
@@ -319,6 +277,7 @@ pub(super) fn moved(
     to: Place,
     outcome: Result<(), StorageFault>,
 ) -> Vec<Action> {
+    app.moving.retain(|moving| moving != id);
     if let Err(fault) = outcome {
         return say(app, fault.message());
     }

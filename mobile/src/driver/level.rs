@@ -1,12 +1,12 @@
 //! The camera level: live picture, photo, and the line laid over it.
 
-use rakeline_core::estimate::level::{PictureLine, up_on_screen};
-use rakeline_core::job::{LevelPhoto, MeasuringEvent};
-use rakeline_core::sample::UpVector;
+use rakeline_core::estimate::level::{ScreenTurn, vehicle_level_in_picture};
+use rakeline_core::estimate::still::StillReading;
+use rakeline_core::job::{LevelPhoto, MeasuringEvent, PictureLine};
 use rakeline_core::text::{Message, msg};
 use rakeline_core::units::Degrees;
 
-use super::held::{self, Target};
+use super::held::{self, Held, Target};
 use super::intent::{Action, Now};
 use super::phone;
 use super::state::{AppState, Notice};
@@ -17,10 +17,10 @@ use crate::platform::{CameraFault, Picture, StorageFault};
 pub struct LevelDraft {
     /// What the camera does.
     pub camera: CameraState,
-    /// Angle of the screen against the device (W3C Screen Orientation).
-    pub screen: Degrees,
-    /// Up in the picture when the photo was asked for.
-    asked_up: Option<UpVector>,
+    /// How the screen is turned against the device.
+    pub screen: ScreenTurn,
+    /// How the phone was held when the photo was asked for.
+    asked: Option<StillReading>,
     /// A picture on its way to the store.
     storing: Option<LevelPhoto>,
     /// The photo that is looked at.
@@ -120,15 +120,15 @@ pub(super) fn handle(app: &mut AppState, said: LevelIntent, now: &Now) -> Vec<Ac
             Vec::new()
         }
         LevelIntent::ScreenTurned(angle) => {
-            app.drafts.level.screen = angle;
+            app.drafts.level.screen = screen_turn(angle);
             Vec::new()
         }
         LevelIntent::Take => {
-            app.drafts.level.asked_up = up_in_picture(app);
+            app.drafts.level.asked = app.reading.as_ref().and_then(Held::attitude);
             vec![Action::TakePhoto]
         }
         LevelIntent::Choose => {
-            app.drafts.level.asked_up = None;
+            app.drafts.level.asked = None;
             vec![Action::ChoosePicture]
         }
         LevelIntent::Came(Ok(None)) => Vec::new(),
@@ -164,11 +164,27 @@ pub(super) fn handle(app: &mut AppState, said: LevelIntent, now: &Now) -> Vec<Ac
     }
 }
 
-/// Up in the axes of what the screen shows.
+/// How the screen is turned, from its angle against the device.
 #[must_use]
-pub fn up_in_picture(app: &AppState) -> Option<UpVector> {
-    let up = app.held.as_ref()?.up?;
-    Some(up_on_screen(up, app.drafts.level.screen))
+pub fn screen_turn(angle: Degrees) -> ScreenTurn {
+    match angle.0.rem_euclid(360.0).round() as u16 {
+        90 => ScreenTurn::RightUp,
+        180 => ScreenTurn::UpsideDown,
+        270 => ScreenTurn::LeftUp,
+        _ => ScreenTurn::Upright,
+    }
+}
+
+/// Angle of the vehicle's level in the live picture, anticlockwise.
+///
+/// # Errors
+/// Why there is none: no sensor yet, or the camera looks away.
+pub fn live_level(app: &AppState) -> Result<Degrees, Message> {
+    let held = app.reading.as_ref().and_then(Held::attitude);
+    let (Some(held), Some(job)) = (held, app.job()) else {
+        return Err(msg("level-hold-upright"));
+    };
+    vehicle_level_in_picture(held.up, app.drafts.level.screen, &job.ground)
 }
 
 fn refuse(app: &mut AppState, message: Message) -> Vec<Action> {
@@ -188,7 +204,8 @@ fn store(app: &mut AppState, picture: Picture, now: &Now) -> Vec<Action> {
         blob: blob.clone(),
         width: picture.width,
         height: picture.height,
-        up: app.drafts.level.asked_up.take(),
+        held: app.drafts.level.asked.take(),
+        turn: app.drafts.level.screen,
         at: now.at,
         line: None,
     });

@@ -12,7 +12,7 @@ use rakeline_core::units::{Degrees, Estimate};
 
 use super::held::{self, Beside, BoardWay, Target};
 use super::intent::{Action, Now};
-use super::jobs;
+use super::keeping;
 use super::phone::{self, Bay};
 use super::state::{AppState, Notice};
 
@@ -142,7 +142,7 @@ pub(super) fn use_bay(app: &mut AppState, name: &str, now: &Now) -> Vec<Action> 
 /// A bay is forgotten; a job that stands in it keeps its figures.
 pub(super) fn drop_bay(app: &mut AppState, name: &str) -> Vec<Action> {
     app.settings.bays.retain(|bay| bay.name != name);
-    jobs::save(app)
+    keeping::save(app)
 }
 
 /// The fitter's own allowance for load counts.

@@ -14,7 +14,7 @@ use super::phone::{self, Voice};
 use super::reading;
 use super::state::AppState;
 use super::zeroing::{self, ZeroDraft};
-use super::{held, jobs};
+use super::{held, keeping};
 
 /// What is under way and not yet a fact of the job.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -103,7 +103,7 @@ pub(super) fn handle(app: &mut AppState, said: Measure, now: &Now) -> Vec<Action
         }
         Measure::VoiceSet(voice) => {
             app.settings.voice = voice;
-            jobs::save(app)
+            keeping::save(app)
         }
         Measure::ZeroStart => zeroing::start(app),
         Measure::ZeroTables => zeroing::tables(app),

@@ -8,6 +8,8 @@ mod corners;
 mod held;
 mod intent;
 mod jobs;
+mod keeping;
+mod layout;
 mod level;
 mod lie;
 mod measure;
@@ -15,17 +17,22 @@ mod phone;
 mod reading;
 mod state;
 mod target;
+mod typed_face;
 mod work;
 mod zeroing;
 
 pub use corners::{SweepDraft, corner_field, station_words, sweep_field, sweep_places};
 pub use held::{Beside, BoardWay, Held, Phase, Target};
 pub use intent::{Action, Intent, Now, Place};
-pub use level::{CameraState, LevelDraft, LevelIntent, ShownPhoto, up_in_picture};
+pub use layout::{CheckIntent, MarkOutIntent};
+pub use level::{CameraState, LevelDraft, LevelIntent, ShownPhoto, live_level, screen_turn};
 pub use lie::BoardDraft;
 pub use measure::{Drafts, Measure};
 pub use phone::{Bay, PhoneSettings, Voice, in_use as phone_in_use, profile as phone_profile};
-pub use state::{AppState, Boot, JobEntry, Notice, OpenJob, Saved, Settings, UndoOf, Unreadable};
+pub use state::{
+    AppState, Boot, JobEntry, LeftHow, LeftJob, Notice, OpenJob, Saved, Settings, UndoOf,
+    Unreadable,
+};
 pub use zeroing::ZeroDraft;
 
 /// Key of a job's record.
@@ -34,6 +41,8 @@ pub const JOB_PREFIX: &str = "job/";
 pub const TRASH_PREFIX: &str = "trash/";
 /// Key of the settings.
 pub const SETTINGS_KEY: &str = "settings";
+/// Key under which settings that could not be read are put by.
+pub const KEPT_SETTINGS_KEY: &str = "kept/settings";
 
 /// Turns an intent into the state that follows and the actions to perform.
 ///
@@ -57,8 +66,8 @@ pub fn handle(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
         Intent::Moved(id, place, outcome) => jobs::moved(app, &id, place, outcome),
         Intent::GoJobs => jobs::go_list(app),
         Intent::Popped(path) => jobs::popped(app, &path),
-        Intent::Committed(number, outcome) => jobs::committed(app, number, outcome),
-        Intent::SaveAgain => jobs::save_again(app),
+        Intent::Committed(number, outcome) => keeping::committed(app, number, outcome),
+        Intent::SaveAgain => keeping::save_again(app),
         Intent::HideNotice => {
             app.notice = None;
             Vec::new()
@@ -67,14 +76,17 @@ pub fn handle(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
         Intent::Rename(name) => work::rename(app, name, now),
         Intent::Particular(which, text) => work::particular(app, which, text, now),
         Intent::Type(field, text) => work::typed(app, field, text, now),
+        Intent::ShowMarks => work::show_marks(app, now),
         Intent::PlanMarks(kind) => work::plan_marks(app, kind, now),
+        Intent::MarkOut(intent) => layout::mark_out(app, intent, now),
+        Intent::Check(intent) => layout::check(app, intent, now),
         Intent::TapeOn => work::tape_on(app, now),
         Intent::Undo => work::undo(app, now),
         Intent::IssueSheet => work::issue_sheet(app, now),
-        Intent::StartReading => reading::start(app),
+        Intent::StartReading => reading::restart(app),
         Intent::ChooseSpot(spot) => reading::choose(app, spot),
         Intent::ReadAgain(spot) => reading::again(app, spot, now),
-        Intent::TakeTyped(facing) => reading::take_typed(app, facing, now),
+        Intent::TakeTyped(facing) => typed_face::take_typed(app, facing, now),
         Intent::OnDevice(device) => {
             app.device = device;
             Vec::new()

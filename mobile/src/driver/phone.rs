@@ -10,7 +10,7 @@ use rakeline_core::units::Millis;
 use serde::{Deserialize, Serialize};
 
 use super::intent::{Action, Now};
-use super::jobs;
+use super::keeping;
 use super::state::AppState;
 use super::work::{self, Back};
 
@@ -143,7 +143,7 @@ pub(super) fn changed(app: &mut AppState, now: &Now) -> Vec<Action> {
     // Readings of the job stand in the way of a change that would spoil
     // them; the next reading then says so.
     let _ = put_into_job(app, now);
-    jobs::save(app)
+    keeping::save(app)
 }
 
 /// An event on how the job is measured.

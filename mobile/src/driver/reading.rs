@@ -2,7 +2,7 @@
 
 use rakeline_core::estimate::rake::{FaceReading, Side};
 use rakeline_core::estimate::still::StillReading;
-use rakeline_core::job::{self, Facing, Field, JobEvent, MeasuringEvent};
+use rakeline_core::job::{JobEvent, MeasuringEvent};
 use rakeline_core::text::{Message, msg};
 
 use super::held::{self, Phase, Target};
@@ -23,18 +23,42 @@ pub(super) fn start(app: &mut AppState) -> Vec<Action> {
         return Vec::new();
     }
     let Some(spot) = first_unread(app) else {
+        let running = held::stop(app);
         held::rest(app, Target::Spot(0));
-        return Vec::new();
+        return running;
     };
-    held::start(app, Target::Spot(spot))
+    held::begin(app, Target::Spot(spot))
+}
+
+/// Starts the sensor again for the spot that is shown.
+pub(super) fn restart(app: &mut AppState) -> Vec<Action> {
+    if app.job().is_none_or(|job| job.marks.is_none()) {
+        return Vec::new();
+    }
+    match app.reading.as_ref().map(|held| held.target) {
+        Some(shown) => held::begin(app, shown),
+        None => start(app),
+    }
+}
+
+/// A job that opens at its faces waits there for a tap: some systems ask
+/// for the sensor's permission only then. Typing works at once.
+pub(super) fn wait_for_tap(app: &mut AppState) {
+    app.reading = None;
+    if matches!(app.route, Route::Job(_, Step::Faces)) {
+        held::rest(app, Target::Spot(first_unread(app).unwrap_or(0)));
+    }
 }
 
 /// After a step back: goes on where the first spot is open.
 pub(super) fn follow(app: &mut AppState) -> Vec<Action> {
-    if matches!(app.route, Route::Job(_, Step::Faces)) {
+    if !matches!(app.route, Route::Job(_, Step::Faces)) {
+        return Vec::new();
+    }
+    if app.job().is_some_and(|job| job.marks.is_some()) {
         start(app)
     } else {
-        Vec::new()
+        held::stop(app)
     }
 }
 
@@ -101,46 +125,6 @@ pub(super) fn read_all_again(app: &mut AppState, now: &Now) -> Vec<Action> {
     actions
 }
 
-/// The typed face angle of the chosen spot counts. A wrong one stays in its
-/// field with what is wrong; the screen shows that itself.
-pub(super) fn take_typed(app: &mut AppState, facing: Facing, now: &Now) -> Vec<Action> {
-    let (Some(job), Some(held)) = (app.job(), &app.held) else {
-        return Vec::new();
-    };
-    let spot = held.spot();
-    let read = job::read_typed_face(
-        job.typed(Field::FaceAngle),
-        facing,
-        job.typed(Field::GaugePlusMinus),
-    );
-    let (rake, plus_minus) = match read {
-        Ok(read) => read,
-        Err(message) => return refuse(app, message),
-    };
-    let against = job.measuring.gauge;
-    let typed = match FaceReading::typed(rake, plus_minus, against, now.monotonic) {
-        Ok(typed) => typed,
-        Err(message) => return refuse(app, message),
-    };
-    app.notice = None;
-    let mut actions = work::event(
-        app,
-        JobEvent::Typed(Field::FaceAngle, String::new()),
-        Back::Typing,
-        now,
-    );
-    actions.extend(record(app, spot, typed, None, now));
-    actions
-}
-
-fn refuse(app: &mut AppState, message: Message) -> Vec<Action> {
-    app.notice = Some(Notice {
-        message,
-        undo: None,
-    });
-    held::refused()
-}
-
 /// A still window at a mark.
 pub(super) fn taken(
     app: &mut AppState,
@@ -154,18 +138,22 @@ pub(super) fn taken(
 }
 
 /// Keeps a reading, tells hand and ear, and goes on.
-fn record(
+pub(super) fn record(
     app: &mut AppState,
     spot: usize,
     reading: FaceReading,
     still: Option<&StillReading>,
     now: &Now,
 ) -> Vec<Action> {
+    let before = app.job().map(|job| job.revision);
     let mut actions = work::event(app, JobEvent::FaceRead { spot, reading }, Back::Step, now);
+    if app.job().map(|job| job.revision) == before {
+        return actions;
+    }
     match next_after(app, spot) {
         Some(next) => {
             let no_sensor = app
-                .held
+                .reading
                 .as_ref()
                 .is_some_and(|held| matches!(held.phase, Phase::NoSensor(_)));
             held::aim(app, Target::Spot(next), still);

@@ -3,6 +3,7 @@
 use rakeline_core::job::{JobId, JobState, Particular};
 use rakeline_core::kit::KitSheet;
 use rakeline_core::text::Message;
+use rakeline_core::units::Millis;
 use serde::{Deserialize, Serialize};
 
 use super::held::Held;
@@ -87,6 +88,24 @@ pub struct OpenJob {
     pub saved: Saved,
 }
 
+/// What became of the commit of a job that was left.
+#[derive(Clone, Debug, PartialEq)]
+pub enum LeftHow {
+    /// The commit with this number is under way.
+    Saving(u64),
+    /// It failed, and why. The job comes back to the screen.
+    NotKept(Message),
+}
+
+/// A job that was left before it was kept.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LeftJob {
+    /// As it was left.
+    pub job: JobState,
+    /// What became of its commit.
+    pub how: LeftHow,
+}
+
 /// Something said at the foot of the screen.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Notice {
@@ -134,8 +153,16 @@ pub struct AppState {
     pub unreadable: Vec<Unreadable>,
     /// The job on the screen.
     pub open: Option<OpenJob>,
-    /// A job that was left while its last commit was under way.
-    pub leaving: Option<(u64, JobState)>,
+    /// Jobs that were left while their last commit was under way.
+    pub left: Vec<LeftJob>,
+    /// The job whose record is being read to be opened.
+    pub opening: Option<JobId>,
+    /// Jobs on their way to the deleted ones or back.
+    pub moving: Vec<JobId>,
+    /// Settings as stored that could not be read, until they are put by.
+    pub broken_settings: Option<String>,
+    /// When the job sheet was last handed to the printer, monotonic.
+    pub printed: Option<Millis>,
     /// Kept between jobs.
     pub settings: Settings,
     /// Which screen.
@@ -143,7 +170,7 @@ pub struct AppState {
     /// Said at the foot.
     pub notice: Option<Notice>,
     /// What the phone is held to.
-    pub held: Option<Held>,
+    pub reading: Option<Held>,
     /// What is under way and not yet a fact of the job.
     pub drafts: Drafts,
     /// What the system says this phone is.
@@ -160,11 +187,15 @@ impl Default for AppState {
             trash: Vec::new(),
             unreadable: Vec::new(),
             open: None,
-            leaving: None,
+            left: Vec::new(),
+            opening: None,
+            moving: Vec::new(),
+            broken_settings: None,
+            printed: None,
             settings: Settings::default(),
             route: Route::Jobs,
             notice: None,
-            held: None,
+            reading: None,
             drafts: Drafts::default(),
             device: String::new(),
             commits: 0,

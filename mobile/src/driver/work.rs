@@ -1,16 +1,22 @@
 //! The open job: what was typed, planned and taped, one step back, the sheet.
 
 use rakeline_core::decide::mark_out::PlanKind;
-use rakeline_core::job::{self, Field, HalfWidths, JobEvent, Particular};
+use rakeline_core::job::{
+    self, Field, HalfWidths, JobEvent, JobState, MarksFrom, Particular, Tape,
+};
 use rakeline_core::text::Message;
+use rakeline_core::units::Millis;
 
 use super::intent::{Action, Now};
 use super::state::{AppState, Notice, UndoOf};
-use super::{held, jobs, level, reading};
+use super::{held, keeping, level, reading};
 use crate::route::{Route, Step};
 
 /// How many steps back are kept.
 const UNDO_DEPTH: usize = 50;
+
+/// Two taps within this print once.
+const PRINT_ONCE: Millis = Millis(1500.0);
 
 /// Whether the address already shows the step.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -44,7 +50,7 @@ pub(super) fn event(app: &mut AppState, event: JobEvent, back: Back, now: &Now) 
                 let over = open.before.len().saturating_sub(UNDO_DEPTH);
                 open.before.drain(..over);
             }
-            jobs::save(app)
+            keeping::save(app)
         }
         Err(refusal) => {
             refuse(app, refusal.0);
@@ -120,6 +126,24 @@ pub(super) fn typed(app: &mut AppState, field: Field, text: String, now: &Now) -
     event(app, JobEvent::Typed(field, text), Back::Typing, now)
 }
 
+/// Shows the marks. Where none were planned for what is typed, the proposed
+/// plan is taken; where none is proposed, the screen asks for a pick.
+pub(super) fn show_marks(app: &mut AppState, now: &Now) -> Vec<Action> {
+    let Some(job) = app.job() else {
+        return Vec::new();
+    };
+    if job.marks.is_some() && !job::marks_are_stale(job) {
+        return show(app, Step::Marks, Shown::NotYet);
+    }
+    match job::plans(job) {
+        Some(Ok(plans)) => match plans.proposed {
+            Some(kind) => plan_marks(app, kind, now),
+            None => show(app, Step::Marks, Shown::NotYet),
+        },
+        _ => Vec::new(),
+    }
+}
+
 /// Plans the marks from what stands in the two fields and shows them. The
 /// same marks again are no new step.
 pub(super) fn plan_marks(app: &mut AppState, kind: PlanKind, now: &Now) -> Vec<Action> {
@@ -135,7 +159,7 @@ pub(super) fn plan_marks(app: &mut AppState, kind: PlanKind, now: &Now) -> Vec<A
     let offsets = plans.get(kind).marks.clone();
     let same = job.marks.as_ref().is_some_and(|marks| {
         marks.offsets == offsets
-            && marks.kind == kind
+            && marks.from == MarksFrom::Plan(kind)
             && marks.half_left == left
             && marks.half_right == right
     });
@@ -164,8 +188,18 @@ pub(super) fn plan_marks(app: &mut AppState, kind: PlanKind, now: &Now) -> Vec<A
     actions
 }
 
+/// Tape is on: said once, it stays said; the faces follow.
 pub(super) fn tape_on(app: &mut AppState, now: &Now) -> Vec<Action> {
-    let mut actions = event(app, JobEvent::TapeLaid, Back::Step, now);
+    let said = |job: &JobState| {
+        job.marks
+            .as_ref()
+            .is_some_and(|marks| marks.tape != Tape::NotYet)
+    };
+    let mut actions = if app.job().is_some_and(said) {
+        Vec::new()
+    } else {
+        event(app, JobEvent::TapeLaid, Back::Step, now)
+    };
     if app.job().is_some_and(|job| job.marks.is_some()) {
         actions.extend(show(app, Step::Faces, Shown::NotYet));
     }
@@ -178,30 +212,31 @@ pub(super) fn undo(app: &mut AppState, now: &Now) -> Vec<Action> {
     let Some(open) = &mut app.open else {
         return Vec::new();
     };
-    let Some(mut before) = open.before.pop() else {
+    let Some(before) = open.before.pop() else {
         return Vec::new();
     };
-    before.typed.clone_from(&open.job.typed);
-    before.particulars.clone_from(&open.job.particulars);
-    before.name.clone_from(&open.job.name);
-    // The phone in the hand is no step; but readings come back with theirs.
-    let profile = &open.job.measuring.profile;
-    if before.measuring.profile.is_none() || before.measuring.profile == *profile {
-        before.phone.clone_from(&open.job.phone);
-        before.measuring.profile.clone_from(profile);
-    }
-    before.changed = before.changed.max(now.at);
-    open.job = before;
+    open.job = job::step_back(&open.job, &before, now.at);
     app.notice = None;
-    let mut actions = jobs::save(app);
+    let mut actions = keeping::save(app);
     actions.extend(reading::follow(app));
     actions
 }
 
+/// Issues the job sheet and prints it. As long as the job does not change,
+/// the same issue is printed again; a second tap at once prints nothing.
 pub(super) fn issue_sheet(app: &mut AppState, now: &Now) -> Vec<Action> {
-    let zone = now.zone.clone();
-    let mut actions = event(app, JobEvent::SheetIssued { zone }, Back::Typing, now);
-    if app.job().is_some_and(|job| !job.sheets.is_empty()) {
+    let mut actions = Vec::new();
+    if app.job().is_some_and(|job| job.issued().is_none()) {
+        let zone = now.zone.clone();
+        actions = event(app, JobEvent::SheetIssued { zone }, Back::Typing, now);
+    } else if app
+        .printed
+        .is_some_and(|printed| now.monotonic - printed < PRINT_ONCE)
+    {
+        return actions;
+    }
+    if app.job().is_some_and(|job| job.issued().is_some()) {
+        app.printed = Some(now.monotonic);
         actions.push(Action::Print);
     }
     actions

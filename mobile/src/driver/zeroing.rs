@@ -10,7 +10,7 @@ use rakeline_core::text::{Message, msg};
 
 use super::held::{self, Target};
 use super::intent::{Action, Now};
-use super::jobs;
+use super::keeping;
 use super::phone;
 use super::state::AppState;
 
@@ -99,7 +99,7 @@ fn finish(app: &mut AppState, now: &Now) -> Vec<Action> {
             app.settings.phone.zeroing = Some(zeroing);
             app.settings.phone.device.clone_from(&app.device);
             app.drafts.zero.fault = phone::put_into_job(app, now).err();
-            actions.extend(jobs::save(app));
+            actions.extend(keeping::save(app));
             actions.extend(held::done());
             actions.extend(phone::say(app, msg("say-zeroed")));
         }
@@ -122,5 +122,5 @@ pub(super) fn put_back(app: &mut AppState, now: &Now) -> Vec<Action> {
     app.settings.phone.zeroing = before;
     app.drafts.zero.poses.clear();
     app.drafts.zero.fault = phone::put_into_job(app, now).err();
-    jobs::save(app)
+    keeping::save(app)
 }

@@ -7,6 +7,9 @@ use dioxus::prelude::*;
 pub enum Kind {
     /// A figure, with the figures' keyboard.
     Figure,
+    /// A figure that may carry a minus or a letter for the side; phones'
+    /// figure keyboards often lack both.
+    Signed,
     /// Words.
     Words,
 }
@@ -36,6 +39,7 @@ pub fn Entry(
     let about = format!("{id}-about");
     let (class, mode) = match kind {
         Kind::Figure => ("field", "decimal"),
+        Kind::Signed => ("field", "text"),
         Kind::Words => ("field words", "text"),
     };
     let is_wrong = wrong.is_some();

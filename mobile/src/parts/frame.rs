@@ -72,10 +72,12 @@ pub fn Frame(here: Step, children: Element, #[props(default)] foot: Option<Eleme
                 }
                 {children}
             }
-            if let Some(foot) = foot {
-                footer { class: "foot", {foot} }
+            div { class: "base",
+                if let Some(foot) = foot {
+                    footer { class: "foot", {foot} }
+                }
+                NoticeBar {}
             }
-            NoticeBar {}
         }
     }
 }
@@ -91,6 +93,10 @@ fn stage_of(job: &JobState, step: Step) -> Stage {
             job.marks.is_none(),
         ),
         Step::Faces | Step::Rings => (read == job.spots.len(), job.marks.is_none()),
+        Step::Check => (
+            job.check.tape_at.is_some() && job.check.agreed.is_some(),
+            job.marks.is_none(),
+        ),
         Step::Sheet => (!job.sheets.is_empty(), false),
         // Not on the path.
         Step::Zero | Step::Ground | Step::Corners | Step::Level => (false, false),

@@ -3,9 +3,10 @@
 use dioxus::prelude::*;
 use rakeline_core::drawing::face_from_side;
 use rakeline_core::job;
+use rakeline_core::text::msg;
 
 use super::DrawingView;
-use crate::driver::{Intent, Measure, Phase};
+use crate::driver::{Intent, Measure, Phase, Target};
 use crate::shell::use_shell;
 use crate::texts::{figure, say, t};
 
@@ -23,17 +24,27 @@ pub enum Figures {
 pub fn HeldBox(figures: Figures) -> Element {
     let shell = use_shell();
     let state = shell.state.read();
-    let (phase, live) = match &state.held {
+    let (phase, live) = match &state.reading {
         Some(held) => (held.phase.clone(), held.live),
         None => (Phase::Off, None),
     };
+    let spot = match state.reading.as_ref().map(|held| held.target) {
+        Some(Target::Spot(spot)) => state.job().and_then(|job| job.spots.get(spot)),
+        _ => None,
+    };
+    let on_last = match spot {
+        Some(spot) => say(&msg("reading-on-last-mark").text("label", spot.label.clone())),
+        None => t("reading-taken"),
+    };
+    let all_read = state.job().is_some_and(|job| job.all_read());
     let (says, trouble) = match &phase {
         Phase::Starting => (t("reading-starting"), None),
-        Phase::OnLastMark => (t("reading-on-last-mark"), None),
+        Phase::OnLastMark => (on_last, None),
         Phase::Moving => (t("reading-moving"), None),
         Phase::Settling(_) => (t("reading-settling"), None),
         Phase::NotTaken(why) | Phase::NoSensor(why) => (say(why), Some(why.key.clone())),
-        Phase::Off => (t("reading-off"), None),
+        Phase::Off if all_read => (t("reading-off"), None),
+        Phase::Off => (t("reading-waits"), None),
     };
     let share = match phase {
         Phase::Settling(share) => share.clamp(0.0, 1.0) * 100.0,
@@ -71,9 +82,11 @@ pub fn HeldBox(figures: Figures) -> Element {
                 {t("read-all-again")}
             }
         }
-        div { class: "hold", "aria-hidden": "true",
-            svg { view_box: "0 0 100 10", preserve_aspect_ratio: "none",
-                rect { x: "0", y: "0", width: "{share}", height: "10" }
+        if live.is_some() {
+            div { class: "hold", "aria-hidden": "true",
+                svg { view_box: "0 0 100 10", preserve_aspect_ratio: "none",
+                    rect { x: "0", y: "0", width: "{share}", height: "10" }
+                }
             }
         }
     }

@@ -28,7 +28,7 @@ pub fn Corners() -> Element {
     if job.marks.is_none() {
         return rsx! { NoMarks {} };
     }
-    let target = state.held.as_ref().map(|held| held.target);
+    let target = state.reading.as_ref().map(|held| held.target);
     let asked = match target {
         Some(Target::Station(station)) => Some(station_words(&state.drafts.sweep, station)),
         Some(Target::Round(Beside::Above)) => Some(msg("round-above")),

@@ -3,6 +3,7 @@
 use dioxus::prelude::*;
 use rakeline_core::job::{self, JobState, Spot};
 use rakeline_core::text::{Message, msg};
+use rakeline_core::units::Degrees;
 
 use super::marks::NoMarks;
 use super::typed_face::TypedFace;
@@ -10,7 +11,7 @@ use crate::driver::{Intent, Measure, Phase, phone_in_use};
 use crate::parts::{Figures, Frame, HeldBox};
 use crate::route::Step;
 use crate::shell::use_shell;
-use crate::texts::{figure, say, t};
+use crate::texts::{say, t};
 
 /// The screen of the face angles.
 #[component]
@@ -23,9 +24,10 @@ pub fn Faces() -> Element {
     if job.marks.is_none() {
         return rsx! { NoMarks {} };
     }
-    let (spot, phase, source) = match &state.held {
+    let (spot, phase, source) = match &state.reading {
         Some(held) => (held.spot(), held.phase.clone(), held.source),
-        None => (0, Phase::Off, None),
+        // After a restart: the sensor waits for a tap.
+        None => (first_open(job), Phase::Off, None),
     };
     let label = job
         .spots
@@ -77,6 +79,12 @@ pub fn Faces() -> Element {
     }
 }
 
+/// The first spot that is not read.
+fn first_open(job: &JobState) -> usize {
+    let open = job.spots.iter().position(|spot| !spot.is_read());
+    open.unwrap_or_default()
+}
+
 /// The spot read just before this one, for 'read again'.
 fn last_read(job: &JobState, here: usize) -> Option<(usize, String)> {
     let read = |(_, spot): &(usize, &Spot)| spot.is_read();
@@ -113,12 +121,18 @@ fn SpotBar(job: JobState, here: usize) -> Element {
                     },
                     span { {spot.label.clone()} }
                     if let Some(estimate) = job::rake_at(&job, spot) {
-                        small { {figure(estimate.rake.value.0, 1)} }
+                        small { {say(&short_angle(estimate.rake.value))} }
                     }
                 }
             }
         }
     }
+}
+
+/// An angle where only a figure has room: an arrow says which way.
+fn short_angle(rake: Degrees) -> Message {
+    let key = if rake.0 < 0.0 { "spot-down" } else { "spot-up" };
+    msg(key).deg("angle", rake.0.abs())
 }
 
 fn spot_words(job: &JobState, spot: &Spot) -> Message {

@@ -22,7 +22,7 @@ pub fn GroundScreen() -> Element {
     let Some(job) = state.job() else {
         return rsx! {};
     };
-    let way = match state.held.as_ref().map(|held| held.target) {
+    let way = match state.reading.as_ref().map(|held| held.target) {
         Some(Target::Board(way)) => Some(way),
         _ => None,
     };

@@ -78,17 +78,19 @@ pub fn Jobs() -> Element {
                     }
                 }
             }
-            footer { class: "foot",
-                if let Some(kit) = kit {
-                    span { class: "why", {kit} }
+            div { class: "base",
+                footer { class: "foot",
+                    if let Some(kit) = kit {
+                        span { class: "why", {kit} }
+                    }
+                    button {
+                        class: "do at-car",
+                        onclick: move |_| start.send(Intent::StartJob(start.new_id())),
+                        {t("start-job")}
+                    }
                 }
-                button {
-                    class: "do at-car",
-                    onclick: move |_| start.send(Intent::StartJob(start.new_id())),
-                    {t("start-job")}
-                }
+                NoticeBar {}
             }
-            NoticeBar {}
         }
     }
 }

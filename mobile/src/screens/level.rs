@@ -3,11 +3,10 @@
 
 use dioxus::prelude::*;
 use rakeline_core::drawing::level_over_picture;
-use rakeline_core::estimate::level::{PictureLine, level_in_picture};
-use rakeline_core::job::{self, LevelPhoto};
+use rakeline_core::job::{self, LevelPhoto, PictureLine};
 use rakeline_core::text::msg;
 
-use crate::driver::{CameraState, Intent, LevelIntent, Measure, ShownPhoto, up_in_picture};
+use crate::driver::{CameraState, Intent, LevelIntent, Measure, ShownPhoto, live_level};
 use crate::parts::{DrawingView, Frame};
 use crate::route::Step;
 use crate::shell::{LIVE_PICTURE, use_shell};
@@ -84,10 +83,7 @@ pub fn Level() -> Element {
 fn Live() -> Element {
     let shell = use_shell();
     let state = shell.state.read();
-    let Some(job) = state.job() else {
-        return rsx! {};
-    };
-    let lies = up_in_picture(&state).and_then(|up| level_in_picture(up, &job.ground, &job.phone));
+    let lies = live_level(&state);
     let again = shell.clone();
     let trouble = match &state.drafts.level.camera {
         CameraState::No(why) => Some(say(why)),
@@ -111,12 +107,12 @@ fn Live() -> Element {
                 "playsinline": true,
                 muted: true,
             }
-            if let Some(lies) = lies {
-                DrawingView { drawing: level_over_picture(lies, None, PLACE) }
+            if let Ok(lies) = &lies {
+                DrawingView { drawing: level_over_picture(*lies, None, PLACE) }
             }
         }
-        if lies.is_none() {
-            p { class: "says", role: "status", {t("level-hold-upright")} }
+        if let Err(why) = &lies {
+            p { class: "says", role: "status", {say(why)} }
         }
     }
 }
@@ -162,12 +158,12 @@ fn Kept() -> Element {
 /// Where a finger is on the picture, as shares of its width.
 fn at(event: &PointerEvent, size: (f64, f64)) -> Option<[f64; 2]> {
     let point = event.element_coordinates();
-    (size.0 > 1.0).then(|| [point.x / size.0, (size.1 - point.y) / size.0])
+    (size.0 > 1.0).then(|| [point.x / size.0, point.y / size.0])
 }
 
 fn nearer(line: &PictureLine, to: [f64; 2]) -> End {
     let far = |end: [f64; 2]| (end[0] - to[0]).hypot(end[1] - to[1]);
-    if far(line.from) < far(line.to) {
+    if far(line[0]) < far(line[1]) {
         End::From
     } else {
         End::To
@@ -191,12 +187,11 @@ fn Photo(shown: ShownPhoto, photo: LevelPhoto) -> Element {
     };
     let mut size = use_signal(|| (0.0, 0.0));
     let mut dragging = use_signal(|| None::<End>);
-    let lies = photo
-        .up
-        .and_then(|up| level_in_picture(up, &job.ground, &job.phone));
+    let lies = job::level_in_photo(job, &photo);
     let frame = (f64::from(photo.width), f64::from(photo.height));
     let (down, drag, lay, drop) = (shell.clone(), shell.clone(), shell.clone(), shell.clone());
     let line = shown.line;
+    let laid = line.map(|line| (line, job::line_in_photo(job, &photo, line)));
     let blob = photo.blob.clone();
     let words = job::line_on_photo(job, &photo);
     rsx! {
@@ -204,7 +199,7 @@ fn Photo(shown: ShownPhoto, photo: LevelPhoto) -> Element {
             h1 {
                 match words {
                     Some(words) => say(&words),
-                    None if photo.up.is_none() => t("level-no-attitude"),
+                    None if photo.held.is_none() => t("level-no-attitude"),
                     None => t("level-lay"),
                 }
             }
@@ -217,7 +212,7 @@ fn Photo(shown: ShownPhoto, photo: LevelPhoto) -> Element {
                 p { role: "status", {t("level-reading-photo")} }
             }
             if let Some(lies) = lies {
-                DrawingView { drawing: level_over_picture(lies, line.as_ref(), frame) }
+                DrawingView { drawing: level_over_picture(lies, laid, frame) }
             }
             div {
                 class: "over",
@@ -236,9 +231,9 @@ fn Photo(shown: ShownPhoto, photo: LevelPhoto) -> Element {
                     let end = line.map_or(End::To, |line| nearer(&line, here));
                     dragging.set(Some(end));
                     let next = match (line, end) {
-                        (None, _) => PictureLine { from: here, to: here },
-                        (Some(line), End::From) => PictureLine { from: here, ..line },
-                        (Some(line), End::To) => PictureLine { to: here, ..line },
+                        (None, _) => [here, here],
+                        (Some([_, to]), End::From) => [here, to],
+                        (Some([from, _]), End::To) => [from, here],
                     };
                     down.send(level(LevelIntent::Drag(next)));
                 },
@@ -246,8 +241,8 @@ fn Photo(shown: ShownPhoto, photo: LevelPhoto) -> Element {
                     let (Some(end), Some(line)) = (dragging(), line) else { return };
                     let Some(here) = at(&event, size()) else { return };
                     let next = match end {
-                        End::From => PictureLine { from: here, ..line },
-                        End::To => PictureLine { to: here, ..line },
+                        End::From => [here, line[1]],
+                        End::To => [line[0], here],
                     };
                     drag.send(level(LevelIntent::Drag(next)));
                 },

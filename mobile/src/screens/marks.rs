@@ -1,10 +1,12 @@
 //! The marks, to be read from two metres and taped on.
 
 use dioxus::prelude::*;
-use rakeline_core::drawing::marks_drawing;
-use rakeline_core::job::{self, JobState};
+use rakeline_core::decide::mark_out::{MarkOutPlans, PlanKind};
+use rakeline_core::drawing::{marks_drawing, plan_drawing};
+use rakeline_core::job::{self, JobState, MarksFrom};
 use rakeline_core::text::msg;
 
+use super::edit_marks::EditMarks;
 use crate::driver::Intent;
 use crate::parts::{DrawingView, Frame};
 use crate::route::Step;
@@ -15,12 +17,21 @@ use crate::texts::{figure, say, t};
 #[component]
 pub fn Marks() -> Element {
     let shell = use_shell();
+    let mut by_hand = use_signal(|| false);
     let state = shell.state.read();
     let Some(job) = state.job() else {
         return rsx! {};
     };
     let Some(marks) = &job.marks else {
-        return rsx! { NoMarks {} };
+        return match job::plans(job) {
+            Some(Ok(plans)) => rsx! {
+                Frame { here: Step::Marks,
+                    h1 { {t("pick-title")} }
+                    PickPlan { job: job.clone(), plans }
+                }
+            },
+            _ => rsx! { NoMarks {} },
+        };
     };
     let explained: Vec<String> = job::marks_explained(job).iter().map(say).collect();
     let tape = shell.clone();
@@ -35,44 +46,119 @@ pub fn Marks() -> Element {
             here: Step::Marks,
             foot: rsx! {
                 button {
+                    class: "also",
+                    "aria-pressed": if by_hand() { "true" } else { "false" },
+                    onclick: move |_| by_hand.toggle(),
+                    {t(if by_hand() { "move-done" } else { "move-a-mark" })}
+                }
+                button {
                     class: "do at-car",
                     onclick: move |_| tape.send(Intent::TapeOn),
                     {t("tape-on")}
                 }
             },
             div {
-                h1 { {say(&marks.kind.message())} }
+                h1 { {say(&marks.from.message())} }
                 p { class: "why",
                     for line in explained.iter().take(2) {
                         {line.clone()} " "
                     }
                 }
             }
-            DrawingView { drawing: marks_drawing(job) }
-            table { class: "marks",
-                caption { class: "offscreen", {t("marks-caption")} }
-                tbody {
-                    for (label , offset) in rows {
-                        tr { key: "{label}",
-                            th { class: "spot", scope: "row", {label} }
-                            td { class: "big", {figure(offset.abs(), 0)} }
-                            td { class: "where", {t(side(offset))} }
-                        }
-                    }
-                }
-            }
-            p { class: "why", {t("marks-straight")} }
-            if explained.len() > 2 {
-                details {
-                    summary { {t("marks-why-here")} }
-                    ul { class: "candidates",
-                        for line in explained.iter().skip(2) {
-                            li { {line.clone()} }
-                        }
-                    }
-                }
-            }
             Stale { job: job.clone() }
+            if by_hand() {
+                EditMarks { job: job.clone() }
+            } else {
+                DrawingView { drawing: marks_drawing(job) }
+                table { class: "marks",
+                    caption { class: "offscreen", {t("marks-caption")} }
+                    tbody {
+                        for (label , offset) in rows {
+                            tr { key: "{label}",
+                                th { class: "spot", scope: "row", {label} }
+                                td { class: "big", {figure(offset.abs(), 0)} }
+                                td { class: "where", {t(side(offset))} }
+                            }
+                        }
+                    }
+                }
+                p { class: "why", {t("marks-straight")} }
+                Gaps { job: job.clone() }
+                OtherPlans { job: job.clone() }
+                if explained.len() > 2 {
+                    details {
+                        summary { {t("marks-why-here")} }
+                        ul { class: "candidates",
+                            for line in explained.iter().skip(2) {
+                                li { {line.clone()} }
+                            }
+                        }
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// Head to head, for whoever lays the tape that way.
+#[component]
+fn Gaps(job: JobState) -> Element {
+    let gaps = job::gap_words(&job);
+    rsx! {
+        details {
+            summary { {t("gaps-title")} }
+            ul { class: "candidates",
+                for gap in gaps {
+                    li { {say(&gap)} }
+                }
+            }
+        }
+    }
+}
+
+/// The other plans, folded, each with what it trades.
+#[component]
+fn OtherPlans(job: JobState) -> Element {
+    let Some(Ok(plans)) = job::plans(&job) else {
+        return rsx! {};
+    };
+    rsx! {
+        details {
+            summary { {t("other-plans")} }
+            PickPlan { job, plans }
+        }
+    }
+}
+
+/// The three plans drawn, each with what it leaves and gives up; one tap takes one.
+#[component]
+fn PickPlan(job: JobState, plans: MarkOutPlans) -> Element {
+    let shell = use_shell();
+    let taken = job.marks.as_ref().map(|marks| marks.from);
+    rsx! {
+        p { class: "why", {say(&plans.proposal())} }
+        for kind in plans.distinct() {
+            div { key: "{kind:?}", class: "ring",
+                div { class: "whole",
+                    b { class: "verdict", {say(&kind.message())} }
+                    DrawingView { drawing: plan_drawing(&job, plans.get(kind)) }
+                    for line in plans.trades(kind) {
+                        p { {say(&line)} }
+                    }
+                    if taken == Some(MarksFrom::Plan(kind)) {
+                        p { class: "why", {t("plan-taken")} }
+                    } else {
+                        button {
+                            class: "also",
+                            onclick: {
+                                let shell = shell.clone();
+                                move |_| shell.send(Intent::PlanMarks(kind))
+                            },
+                            {say(&msg("plan-take").message("plan", kind.message()))}
+                        }
+                    }
+                }
+            }
         }
     }
 }
@@ -87,20 +173,39 @@ fn side(offset: f64) -> &'static str {
     }
 }
 
-/// The half widths were typed anew since the marks were planned.
+/// What was changed since the marks were planned, and the way on.
 #[component]
 fn Stale(job: JobState) -> Element {
     let shell = use_shell();
-    if !job::marks_are_stale(&job) {
+    let broken: Vec<String> = job::marks_broken(&job).iter().map(say).collect();
+    let stale = job::marks_are_stale(&job);
+    if !stale && broken.is_empty() {
         return rsx! {};
     }
+    let kind = match job.marks.as_ref().map(|marks| marks.from) {
+        Some(MarksFrom::Plan(kind)) => kind,
+        _ => PlanKind::Symmetric,
+    };
+    let (measure, solve) = (shell.clone(), shell.clone());
     rsx! {
         div { class: "trouble-box", role: "alert",
-            p { {t("marks-stale")} }
-            button {
-                class: "also",
-                onclick: move |_| shell.send(Intent::GoStep(Step::Measures)),
-                {t("to-measures")}
+            if stale {
+                p { {t("marks-stale")} }
+            }
+            for line in broken {
+                p { {line} }
+            }
+            div { class: "pair",
+                button {
+                    class: "also",
+                    onclick: move |_| measure.send(Intent::GoStep(Step::Measures)),
+                    {t("to-measures")}
+                }
+                button {
+                    class: "also",
+                    onclick: move |_| solve.send(Intent::PlanMarks(kind)),
+                    {t("solve-again")}
+                }
             }
         }
     }

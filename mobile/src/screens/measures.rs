@@ -1,7 +1,6 @@
 //! Two half widths: all that the marks need.
 
 use dioxus::prelude::*;
-use rakeline_core::decide::mark_out::PlanKind;
 use rakeline_core::drawing::half_width_drawing;
 use rakeline_core::job::{self, Field, HalfWidths, Particular};
 
@@ -53,7 +52,7 @@ pub fn Measures() -> Element {
                 button {
                     class: "do at-car",
                     disabled: !can_plan,
-                    onclick: move |_| plan.send(Intent::PlanMarks(PlanKind::Symmetric)),
+                    onclick: move |_| plan.send(Intent::ShowMarks),
                     {t(next)}
                 }
             },
@@ -64,7 +63,7 @@ pub fn Measures() -> Element {
                 class: "side-by-side",
                 onsubmit: move |event| {
                     event.prevent_default();
-                    submit.send(Intent::PlanMarks(PlanKind::Symmetric));
+                    submit.send(Intent::ShowMarks);
                 },
                 Entry {
                     id: "half-left",
@@ -93,8 +92,10 @@ pub fn Measures() -> Element {
                     for line in impossible {
                         p { {line} }
                     }
+                    p { {t("impossible-what-to-do")} }
                 }
             }
+            super::keep_clear::KeepClear { job: job.clone() }
             Particulars {}
         }
     }

@@ -1,10 +1,13 @@
 //! One file a step. A screen reads the state and sends intents; it decides
 //! and computes nothing.
 
+mod check;
 mod corners;
+mod edit_marks;
 mod faces;
 mod ground;
 mod jobs;
+mod keep_clear;
 mod level;
 mod marks;
 mod measures;
@@ -15,6 +18,7 @@ mod sheet;
 mod typed_face;
 mod zero;
 
+pub use check::Check;
 pub use corners::Corners;
 pub use faces::Faces;
 pub use ground::GroundScreen;

@@ -9,7 +9,7 @@ use rakeline_core::text::msg;
 
 use super::faces::Repeats;
 use super::marks::NoMarks;
-use crate::driver::Intent;
+use crate::driver::{Intent, MarkOutIntent};
 use crate::parts::{DrawingView, Frame};
 use crate::route::Step;
 use crate::shell::use_shell;
@@ -77,7 +77,7 @@ pub fn Rings() -> Element {
 #[component]
 fn RingRow(job: JobState, spot: Spot, index: usize) -> Element {
     let shell = use_shell();
-    let read = shell.clone();
+    let (read, away) = (shell.clone(), shell.clone());
     let Some(choice) = job::ring_choice(&job, &spot) else {
         return rsx! {
             li { class: "ring close",
@@ -113,6 +113,11 @@ fn RingRow(job: JobState, spot: Spot, index: usize) -> Element {
             if let Verdict::CannotBeServed { what_to_do, .. } = &choice.verdict {
                 p { {say(&choice.reason())} }
                 p { {say(what_to_do)} }
+                button {
+                    class: "also",
+                    onclick: move |_| away.send(Intent::MarkOut(MarkOutIntent::AwayFrom(index))),
+                    {t("move-this-mark")}
+                }
             }
             details {
                 summary { {t("ring-why")} }

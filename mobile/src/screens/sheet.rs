@@ -19,9 +19,9 @@ pub fn Sheet() -> Element {
         return rsx! {};
     };
     let now = shell.now();
-    let (at, zone) = match job.sheets.last() {
-        Some(issue) if issue.at == job.changed => (issue.at, issue.zone.clone()),
-        _ => (now.at, now.zone),
+    let (at, zone) = match job.issued() {
+        Some(issue) => (issue.at, issue.zone.clone()),
+        None => (now.at, now.zone),
     };
     let document = job_sheet(job, at, &zone);
     let issue = shell.clone();

@@ -29,8 +29,7 @@ pub fn TypedFace(label: String, open: bool) -> Element {
     };
     let is_open = open || !angle.is_empty();
     let usable = !angle.trim().is_empty() && wrong.is_none();
-    let (type_angle, type_gauge, take, submit) =
-        (shell.clone(), shell.clone(), shell.clone(), shell.clone());
+    let (type_angle, type_gauge, submit) = (shell.clone(), shell.clone(), shell.clone());
     rsx! {
         details { open: is_open,
             summary { {t("type-a-gauge")} }
@@ -74,9 +73,8 @@ pub fn TypedFace(label: String, open: bool) -> Element {
                 }
                 button {
                     class: "do",
-                    r#type: "button",
+                    r#type: "submit",
                     disabled: !usable,
-                    onclick: move |_| take.send(Intent::TakeTyped(facing())),
                     {say(&msg("take-typed").text("label", label))}
                 }
             }

@@ -19,7 +19,7 @@ pub fn Zero() -> Element {
     let shell = use_shell();
     let state = shell.state.read();
     let draft = state.drafts.zero.clone();
-    let pose = match state.held.as_ref().map(|held| held.target) {
+    let pose = match state.reading.as_ref().map(|held| held.target) {
         Some(Target::Pose(pose)) => Some(pose),
         _ => None,
     };

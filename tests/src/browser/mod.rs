@@ -11,6 +11,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
 mod cdp;
+mod daylight;
 mod launch;
 mod phone;
 mod picture;

@@ -65,17 +65,8 @@ impl Phone {
             .runtime
             .block_on(start(&self.setup, &self.profile, &self.errors));
         *self.running.borrow_mut() = Some(running.unwrap_or_else(|error| panic!("{error}")));
-        let PhoneSetup {
-            width,
-            height,
-            scale,
-            ..
-        } = self.setup;
-        self.cdp(
-            "Emulation.setDeviceMetricsOverride",
-            json!({
-            "width": width, "height": height, "deviceScaleFactor": scale, "mobile": true }),
-        );
+        let (width, height) = self.screen();
+        self.set_screen(width, height);
         self.cdp(
             "Emulation.setTouchEmulationEnabled",
             json!({ "enabled": true, "maxTouchPoints": 5 }),
@@ -91,6 +82,20 @@ impl Phone {
             );
         }
         self.set_sensors(self.sensors.get());
+    }
+
+    /// Width and height of the screen, CSS px.
+    pub(super) fn screen(&self) -> (u32, u32) {
+        (self.setup.width, self.setup.height)
+    }
+
+    pub(super) fn set_screen(&self, width: u32, height: u32) {
+        self.cdp(
+            "Emulation.setDeviceMetricsOverride",
+            json!({
+            "width": width, "height": height,
+            "deviceScaleFactor": self.setup.scale, "mobile": true }),
+        );
     }
 
     /// Closes the browser in order and starts it again with its profile.

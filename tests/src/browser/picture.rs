@@ -46,19 +46,41 @@ impl Phone {
     /// # Panics
     /// If it cannot be taken or saved.
     pub fn shot(&self, name: &str, what: Shot) -> u32 {
-        let whole = what == Shot::WholePage;
-        let mut params = json!({ "format": "png", "captureBeyondViewport": whole });
-        if whole {
-            let metrics = self.cdp("Page.getLayoutMetrics", json!({}));
-            let size = &metrics["cssContentSize"];
-            params["clip"] = json!({
-                "x": 0, "y": 0, "width": size["width"], "height": size["height"], "scale": 1 });
-        }
-        let answer = self.cdp("Page.captureScreenshot", params);
+        let take = || self.cdp("Page.captureScreenshot", json!({ "format": "png" }));
+        let answer = match what {
+            Shot::Screen => take(),
+            Shot::WholePage => self.whole_page(self.screen().0, take),
+        };
         let png = save(&format!("{name}.png"), &answer);
         // Height in the header chunk, PNG (ISO/IEC 15948) 11.2.2.
         let height = png.get(20..24).and_then(|bytes| bytes.try_into().ok());
         u32::from_be_bytes(height.expect("a PNG has a header"))
+    }
+
+    /// Does something while the screen is so wide, CSS px, and as high as the
+    /// page: what sticks to the foot of the screen then stands at its end.
+    ///
+    /// # Panics
+    /// If the browser refuses.
+    pub(super) fn whole_page<T>(&self, width: u32, work: impl FnOnce() -> T) -> T {
+        let (own_width, own_height) = self.screen();
+        if width != own_width {
+            self.set_screen(width, own_height);
+        }
+        let height = self.eval(
+            "new Promise((done) => requestAnimationFrame(() => \
+             done(Math.ceil(document.documentElement.scrollHeight))))",
+        );
+        let height = height.as_u64().and_then(|height| height.try_into().ok());
+        self.set_screen(width, height.unwrap_or(own_height).max(own_height));
+        // Two frames: one that lays out, one that shows it.
+        self.eval(
+            "new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))\
+             .then(() => true)",
+        );
+        let done = work();
+        self.set_screen(own_width, own_height);
+        done
     }
 }
 

@@ -119,6 +119,41 @@ impl Phone {
         self.cdp("Input.dispatchKeyEvent", event);
     }
 
+    /// Moves the focus on by Tab until it is on what has this name.
+    ///
+    /// # Panics
+    /// If 60 steps do not lead there, or the focus cannot be seen there.
+    pub fn tab_to(&self, name: &str) {
+        let script = format!(
+            "(() => {{ const el = document.activeElement;
+               const label = el.labels && el.labels[0] ? el.labels[0].innerText : '';
+               const own = el.getAttribute('aria-label') || label || el.innerText || '';
+               const here = own.replace(/\\s+/g, ' ').trim() === {};
+               return here && (getComputedStyle(el).outlineStyle === 'none' ? 'unseen' : 'here'); }})()",
+            json!(name)
+        );
+        for _ in 0..60 {
+            self.press("Tab");
+            let here = self.eval(&script);
+            assert_ne!(here, json!("unseen"), "the focus on '{name}' is not shown");
+            if here == json!("here") {
+                return;
+            }
+        }
+        panic!(
+            "60 Tabs do not lead to '{name}'; on the screen:\n{}",
+            self.text()
+        );
+    }
+
+    /// Types where the focus is.
+    ///
+    /// # Panics
+    /// If the browser refuses.
+    pub fn write(&self, text: &str) {
+        self.cdp("Input.insertText", json!({ "text": text }));
+    }
+
     /// One touch of a finger, down and up.
     fn touch(&self, x: f64, y: f64) {
         let points = json!([{ "x": x, "y": y }]);

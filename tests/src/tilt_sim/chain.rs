@@ -11,8 +11,8 @@
 
 use rakeline_core::estimate::contact::{Contact, Feet, Roundness};
 use rakeline_core::estimate::ground::{Ground, up_of};
-use rakeline_core::estimate::rake::{Around, FaceReading, Seat, Side, Turn, estimate_rake};
-use rakeline_core::estimate::rake::{RakeEstimate, rake_against_gravity};
+use rakeline_core::estimate::rake::{Around, FaceReading, Side, Turn};
+use rakeline_core::estimate::rake::{RakeEstimate, estimate_rake, pooled_seating};
 use rakeline_core::estimate::seating::Seating;
 use rakeline_core::estimate::still::StillReading;
 use rakeline_core::estimate::zero::Phone;
@@ -104,12 +104,8 @@ pub fn run(rng: &mut Rng, case: &Case) -> Option<Outcome> {
             .collect();
         spots.push((rake, turn, readings));
     }
-    let repeats: Vec<Vec<Degrees>> = spots
-        .iter()
-        .map(|(_, _, readings)| readings.iter().filter_map(plain).collect())
-        .collect();
-    let seating = Seating::pooled(&repeats);
-    let zeroing = zeroing.seated(seating).unwrap_or(zeroing);
+    let seating = pooled_seating(spots.iter().map(|(_, _, readings)| readings.as_slice()));
+    let phone = Phone::Zeroed(Box::new(zeroing)).seated(seating);
     let (truth, turn, readings) = spots.into_iter().next()?;
     let known = Estimate::new(Degrees(turn + rng.normal(case.turn)), Degrees(case.turn));
     let around = Around {
@@ -118,7 +114,7 @@ pub fn run(rng: &mut Rng, case: &Case) -> Option<Outcome> {
         turn: Turn::Known(known),
         seating,
     };
-    let estimate = estimate_rake(&readings, &Phone::Zeroed(Box::new(zeroing)), &around)?;
+    let estimate = estimate_rake(&readings, &phone, &around)?;
     let readings = readings.iter().filter_map(held).collect();
     Some(Outcome {
         truth,
@@ -136,10 +132,6 @@ fn held(reading: &FaceReading) -> Option<StillReading> {
         FaceReading::Held { still, .. } => Some(*still),
         FaceReading::Typed { .. } => None,
     }
-}
-
-fn plain(reading: &FaceReading) -> Option<Degrees> {
-    held(reading).map(|still| rake_against_gravity(still.up, Side::Back, Seat::default()))
 }
 
 /// Elevation against gravity of a face with this rake and turn in the

@@ -32,6 +32,8 @@ pub struct ZeroResult {
     pub scipy: Vec<f64>,
     /// Standard deviation by the linearised bound.
     pub bound: Vec<f64>,
+    /// The same for a chip whose lengths were exact.
+    pub exact: Vec<f64>,
 }
 
 /// Zeroes many simulated phones, here and in Python.
@@ -72,6 +74,7 @@ pub fn zeroings(setup: &Setup, jobs: &[ZeroJob]) -> Result<ZeroResult, String> {
     result.numpy = list(&told["error"])?;
     result.scipy = list(&told["scipy"])?;
     result.bound = list(&told["bound"])?;
+    result.exact = list(&told["exact"])?;
     Ok(result)
 }
 

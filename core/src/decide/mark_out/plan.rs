@@ -144,6 +144,19 @@ impl MarkOutPlans {
         }
     }
 
+    /// The plans whose marks differ: of those alike only the first.
+    #[must_use]
+    pub fn distinct(&self) -> Vec<PlanKind> {
+        let mut kinds: Vec<PlanKind> = Vec::new();
+        for kind in PlanKind::ALL {
+            let new = |other: &PlanKind| self.get(*other).marks != self.get(kind).marks;
+            if kinds.iter().all(new) {
+                kinds.push(kind);
+            }
+        }
+        kinds
+    }
+
     /// What one plan gives up against the other two: each sentence names the
     /// other plan and the millimetres. Empty when it is best in everything.
     #[must_use]

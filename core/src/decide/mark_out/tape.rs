@@ -2,7 +2,6 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::Plan;
 use crate::text::{Message, msg};
 use crate::units::{Millimetres, Offset};
 
@@ -97,24 +96,25 @@ pub struct TapeCheck {
     pub verdict: TapeVerdict,
 }
 
-/// Checks tape readings, one a head from left to right, against a plan.
-/// `height` is the planned measure from the line, where one is planned.
+/// Checks tape readings, one a head from left to right, against the
+/// planned marks. `height` is the planned measure from the line, where one is planned.
 /// Readings along the face are made straight before.
 #[must_use]
 pub fn tape_check(
-    plan: &Plan,
+    planned: &[Offset],
     height: Option<Millimetres>,
     readings: &[TapeReading],
     limits: &TapeLimits,
 ) -> TapeCheck {
-    let n = plan.marks.len();
+    let n = planned.len();
     let at: Vec<Option<f64>> = (0..n)
         .map(|k| {
             let at = readings.get(k).and_then(|r| r.at);
             at.map(|o| o.0).filter(|x| x.is_finite())
         })
         .collect();
-    let planned: Vec<f64> = plan.marks.iter().map(|o| o.0).collect();
+    let goal = planned;
+    let planned: Vec<f64> = goal.iter().map(|o| o.0).collect();
     let marks: Vec<MarkCheck> = (0..n)
         .map(|head| mark_check(&planned, head, at[head], limits))
         .collect();
@@ -136,7 +136,7 @@ pub fn tape_check(
 
     let mut against: Vec<Message> = marks
         .iter()
-        .filter_map(|m| m.message(plan, at[m.head], limits))
+        .filter_map(|m| m.message(goal, at[m.head], limits))
         .collect();
     let mut limit = |key, value: Option<Millimetres>, most: Millimetres| {
         if let Some(v) = value.filter(|v| v.0 > most.0) {
@@ -196,7 +196,7 @@ fn mark_check(planned: &[f64], head: usize, at: Option<f64>, limits: &TapeLimits
 
 impl MarkCheck {
     /// What stands against the mark, if anything.
-    fn message(&self, plan: &Plan, at: Option<f64>, limits: &TapeLimits) -> Option<Message> {
+    fn message(&self, goal: &[Offset], at: Option<f64>, limits: &TapeLimits) -> Option<Message> {
         let head = self.head as i64 + 1;
         let read = at.unwrap_or_default();
         let error = self.error.unwrap_or_default();
@@ -218,7 +218,7 @@ impl MarkCheck {
                     .count("head", head)
                     .number("read", read, 1)
                     .count("other", other as i64 + 1)
-                    .mm("planned", plan.marks.get(other).map_or(0.0, |o| o.0)),
+                    .mm("planned", goal.get(other).map_or(0.0, |o| o.0)),
             ),
         }
     }
@@ -226,6 +226,7 @@ impl MarkCheck {
 
 #[cfg(test)]
 mod tests {
+    use super::super::Plan;
     use super::super::samples::task;
     use super::super::solve;
     use super::*;
@@ -244,7 +245,7 @@ mod tests {
     }
 
     fn check(at: &[f64]) -> TapeCheck {
-        tape_check(&plan(), None, &read(at), &TapeLimits::default())
+        tape_check(&plan().marks, None, &read(at), &TapeLimits::default())
     }
 
     fn verdicts(check: &TapeCheck) -> Vec<MarkVerdict> {
@@ -325,7 +326,7 @@ mod tests {
             reading.from_line = Some(Millimetres(height));
         }
         let limits = TapeLimits::default();
-        let check = tape_check(&plan(), Some(Millimetres(85.0)), &readings, &limits);
+        let check = tape_check(&plan().marks, Some(Millimetres(85.0)), &readings, &limits);
         assert_eq!(check.level, Some(Millimetres(3.0)));
         let want = vec![
             msg("tape-level-off")

@@ -91,6 +91,21 @@ pub enum Phone {
     Zeroed(Box<Zeroing>),
 }
 
+impl Phone {
+    /// The same phone, its zeroing solved again with how well it turned out
+    /// to sit in the job's repeats.
+    #[must_use]
+    pub fn seated(&self, seating: Seating) -> Self {
+        match self {
+            Self::Unzeroed => Self::Unzeroed,
+            Self::Zeroed(zeroing) => {
+                let again = zeroing.seated(seating).ok();
+                Self::Zeroed(again.map_or_else(|| zeroing.clone(), Box::new))
+            }
+        }
+    }
+}
+
 impl Zeroing {
     /// Seat of a side.
     #[must_use]

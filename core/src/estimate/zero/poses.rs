@@ -190,7 +190,7 @@ fn table(z: f64) -> Result<(), BadPose> {
 
 /// Closer than the noise of both: nobody touched the phone in between. A
 /// source that rounds may say the same of a table both ways round.
-fn unmoved(a: &StillReading, b: &StillReading) -> bool {
+pub(crate) fn unmoved(a: &StillReading, b: &StillReading) -> bool {
     let noise = a.u_noise.0.hypot(b.u_noise.0).clamp(1e-6, 0.02);
     let flat_and_rounded = a.source.step_angle().0 > 0.0 && a.up.0[2] > 0.9;
     !flat_and_rounded && a.up.angle_to(b.up).0 < 2.0 * noise

@@ -1,0 +1,185 @@
+//! Keeping jobs: commits, their answers, and what happens to a job that was
+//! left before its commit was done.
+
+use rakeline_core::job::JobState;
+use rakeline_core::record;
+use rakeline_core::text::msg;
+
+use super::intent::{Action, Place};
+use super::jobs::{best_step, say, sort};
+use super::state::{AppState, Boot, JobEntry, LeftHow, LeftJob, Notice, OpenJob, Saved};
+use super::{KEPT_SETTINGS_KEY, SETTINGS_KEY, reading, work};
+use crate::platform::{StorageFault, Write};
+use crate::route::{Route, Step};
+
+/// One atomic step with the open job, the settings as they are now, and
+/// jobs left before whose commit failed.
+pub(super) fn save(app: &mut AppState) -> Vec<Action> {
+    let Some(open) = &mut app.open else {
+        return Vec::new();
+    };
+    let value = match record::write(&open.job) {
+        Ok(value) => value,
+        Err(fault) => {
+            open.saved = Saved::No(fault.message());
+            return Vec::new();
+        }
+    };
+    app.commits += 1;
+    open.saved = Saved::Saving(app.commits);
+    let entry = JobEntry::of(&open.job);
+    let mut writes = vec![Write::Put {
+        key: Place::Jobs.key(&entry.id),
+        value,
+    }];
+    app.jobs.retain(|other| other.id != entry.id);
+    app.jobs.push(entry);
+    sort(&mut app.jobs);
+    writes.extend(left_again(app));
+    writes.extend(settings(app));
+    vec![Action::Commit(app.commits, writes)]
+}
+
+/// Jobs whose last commit failed go along with this one.
+fn left_again(app: &mut AppState) -> Vec<Write> {
+    let number = app.commits;
+    let failed = |left: &&mut LeftJob| matches!(left.how, LeftHow::NotKept(_));
+    app.left
+        .iter_mut()
+        .filter(failed)
+        .filter_map(|left| {
+            let value = record::write(&left.job).ok()?;
+            left.how = LeftHow::Saving(number);
+            let key = Place::Jobs.key(&left.job.id);
+            Some(Write::Put { key, value })
+        })
+        .collect()
+}
+
+/// The settings; those that could not be read at the start are put by first.
+/// Settings that were never read are not written.
+fn settings(app: &AppState) -> Vec<Write> {
+    if !matches!(app.boot, Boot::Ready) {
+        return Vec::new();
+    }
+    let put_by = app.broken_settings.clone().map(|value| Write::Put {
+        key: KEPT_SETTINGS_KEY.to_owned(),
+        value,
+    });
+    let now = serde_json::to_string(&app.settings).ok();
+    let now = now.map(|value| Write::Put {
+        key: SETTINGS_KEY.to_owned(),
+        value,
+    });
+    put_by.into_iter().chain(now).collect()
+}
+
+pub(super) fn save_again(app: &mut AppState) -> Vec<Action> {
+    app.notice = None;
+    save(app)
+}
+
+/// Takes the store's answer to a commit. An older commit that failed is
+/// made good by a newer one of the same job, which holds all of it.
+pub(super) fn committed(
+    app: &mut AppState,
+    number: u64,
+    outcome: Result<(), StorageFault>,
+) -> Vec<Action> {
+    let Err(fault) = outcome else {
+        if let Some(open) = &mut app.open
+            && open.saved == Saved::Saving(number)
+        {
+            open.saved = Saved::Yes;
+        }
+        app.left.retain(|left| left.how != LeftHow::Saving(number));
+        app.broken_settings = None;
+        return Vec::new();
+    };
+    let mut left_behind = false;
+    for left in &mut app.left {
+        if left.how == LeftHow::Saving(number) {
+            left.how = LeftHow::NotKept(fault.message());
+            left_behind = true;
+        }
+    }
+    let Some(open) = &mut app.open else {
+        return bring_back(app).unwrap_or_default();
+    };
+    if open.saved == Saved::Saving(number) {
+        open.saved = Saved::No(fault.message());
+    }
+    if left_behind {
+        say(app, msg("left-not-saved").message("why", fault.message()));
+    }
+    Vec::new()
+}
+
+/// Closes the open job. One that could not be kept stays on the screen, so
+/// that nothing typed is lost: `None`.
+pub(super) fn leave(app: &mut AppState) -> Option<Vec<Action>> {
+    let Some(open) = app.open.take() else {
+        return Some(Vec::new());
+    };
+    match open.saved {
+        Saved::No(_) => {
+            app.open = Some(open);
+            app.notice = Some(Notice {
+                message: msg("leave-not-saved"),
+                undo: None,
+            });
+            return None;
+        }
+        Saved::Saving(number) => app.left.push(LeftJob {
+            job: open.job,
+            how: LeftHow::Saving(number),
+        }),
+        Saved::Yes => {}
+    }
+    app.notice = None;
+    Some(work::leave_screen(app))
+}
+
+/// A job that was left and could not be kept comes back to the screen.
+pub(super) fn bring_back(app: &mut AppState) -> Option<Vec<Action>> {
+    let not_kept = |left: &LeftJob| matches!(left.how, LeftHow::NotKept(_));
+    let place = app.left.iter().position(not_kept)?;
+    let left = app.left.remove(place);
+    let route = show_left(app, left, Step::Measures);
+    Some(vec![Action::Push(route)])
+}
+
+/// A job that was left and is not kept yet opens as it was left, not as it
+/// is stored.
+pub(super) fn reopen(
+    app: &mut AppState,
+    id: &rakeline_core::job::JobId,
+    step: Step,
+) -> Option<Route> {
+    let place = app.left.iter().position(|left| left.job.id == *id)?;
+    let left = app.left.remove(place);
+    Some(show_left(app, left, step))
+}
+
+fn show_left(app: &mut AppState, left: LeftJob, step: Step) -> Route {
+    let saved = match left.how {
+        LeftHow::Saving(number) => Saved::Saving(number),
+        LeftHow::NotKept(why) => Saved::No(why),
+    };
+    on_screen(app, left.job, saved, step)
+}
+
+/// Puts a job on the screen, where its work stands or where the address says.
+pub(super) fn on_screen(app: &mut AppState, job: JobState, saved: Saved, step: Step) -> Route {
+    let route = Route::Job(job.id.clone(), best_step(&job, step));
+    app.open = Some(OpenJob {
+        job,
+        before: Vec::new(),
+        saved,
+    });
+    app.opening = None;
+    app.route = route.clone();
+    app.notice = None;
+    reading::wait_for_tap(app);
+    route
+}

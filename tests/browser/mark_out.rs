@@ -1,0 +1,157 @@
+//! The mark-out by hand: areas to keep clear of, plans to pick, dragging,
+//! locks, undo, and the check before the drill.
+
+use rakeline_tests::browser::{Phone, Server, Shot};
+use serde_json::json;
+
+use crate::quick_path::{first_screen, type_half_widths};
+
+fn marked_out(server: &Server, left: &str, right: &str) -> Phone {
+    let phone = first_screen(server);
+    phone.tap_named("Start a job");
+    phone.wait_for("Centre line to outer edge", 10);
+    type_half_widths(&phone, left, right);
+    phone.tap_named("Show the marks");
+    phone
+}
+
+/// The big figures of the marks, left to right.
+fn marks(phone: &Phone) -> Vec<String> {
+    let script = "[...document.querySelectorAll('.marks tr')].map(r => r.innerText.replace(/\\s+/g, ' ').trim())";
+    serde_json::from_value(phone.eval(script)).expect("rows of marks")
+}
+
+/// Drags from one point of the page to another, as a finger does.
+fn drag(phone: &Phone, from: (f64, f64), to: (f64, f64)) {
+    let point = |kind: &str, x: f64, y: f64| {
+        let points = if kind == "touchEnd" {
+            json!([])
+        } else {
+            json!([{ "x": x, "y": y }])
+        };
+        phone.cdp(
+            "Input.dispatchTouchEvent",
+            json!({ "type": kind, "touchPoints": points }),
+        );
+    };
+    point("touchStart", from.0, from.1);
+    for step in 1..=10 {
+        let share = f64::from(step) / 10.0;
+        point(
+            "touchMove",
+            from.0 + (to.0 - from.0) * share,
+            from.1 + (to.1 - from.1) * share,
+        );
+    }
+    point("touchEnd", to.0, to.1);
+}
+
+/// Centre of the tape cross of a spot, in page pixels.
+fn cross(phone: &Phone, spot: usize) -> (f64, f64) {
+    let script = format!(
+        "(() => {{ const r = document.querySelectorAll('.drag-sheet .tape')[{}].getBoundingClientRect(); return [r.x + r.width / 2, r.y + r.height / 2]; }})()",
+        2 * spot
+    );
+    let at: [f64; 2] = serde_json::from_value(phone.eval(&script)).expect("a cross");
+    (at[0], at[1])
+}
+
+#[test]
+fn an_area_to_keep_clear_of_moves_the_marks() {
+    let server = Server::start();
+    let phone = marked_out(&server, "864", "864");
+    phone.wait_for("Tape is on", 10);
+    assert_eq!(marks(&phone)[2], "3 228 right");
+    phone.tap_named("Measures");
+    phone.tap_named("Plate, lamps, tow hitch, old holes");
+    phone.type_into("From", "-90");
+    phone.type_into("To", "L 400");
+    phone.tap_named("Keep clear of it");
+    phone.wait_for("Type the left end first", 3);
+    phone.shot("keep-clear-reversed", Shot::WholePage);
+    phone.type_into("To", "90");
+    phone.type_into("From", "-400");
+    phone.tap_named("Keep clear of it");
+    phone.wait_for("One area to keep clear of", 5);
+    phone.tap_named("Show the marks again");
+    phone.wait_for("Solve all marks again", 5);
+    phone.shot("marks-in-area", Shot::WholePage);
+    phone.tap_named("Solve all marks again");
+    phone.wait_gone("Solve all marks again", 5);
+    assert_ne!(marks(&phone)[1], "2 228 left");
+}
+
+#[test]
+fn a_mark_is_dragged_locked_and_the_rest_solved_again() {
+    let server = Server::start();
+    let phone = marked_out(&server, "864", "864");
+    phone.wait_for("Tape is on", 10);
+    phone.tap_named("Move a mark");
+    phone.wait_for("Done moving", 5);
+    phone.shot("marks-moving", Shot::WholePage);
+    let from = cross(&phone, 2);
+    drag(&phone, from, (from.0 + 7.0, from.1));
+    phone.wait_for("Moved by hand", 5);
+    phone.wait_for("Mark 3:", 5);
+    let text = phone.text();
+    let line = text
+        .lines()
+        .find(|line| line.starts_with("Mark 3:"))
+        .expect("the chosen mark");
+    let at: f64 = line
+        .split_whitespace()
+        .nth(2)
+        .and_then(|mm| mm.parse().ok())
+        .expect("a figure");
+    assert!(at > 240.0 && at < 300.0, "{line}");
+    phone.tap_named("Lock this mark");
+    phone.wait_for("Unlock this mark", 5);
+    phone.tap_named("Solve the marks that are not locked");
+    phone.wait_gone("Moved by hand", 5);
+    phone.tap_named("Done moving");
+    phone.wait_for("Tape is on", 5);
+    let solved = marks(&phone);
+    assert_eq!(solved[2], format!("3 {at:.0} right"));
+    phone.tap_named("Undo");
+    phone.tap_named("Undo");
+    phone.tap_named("Undo");
+    phone.wait_for("228", 5);
+    assert_eq!(marks(&phone)[2], "3 228 right");
+}
+
+#[test]
+fn a_wide_bumper_asks_for_a_pick_and_one_tap_takes_it() {
+    let server = Server::start();
+    let phone = marked_out(&server, "1150", "1150");
+    phone.wait_for("Pick a mark-out", 10);
+    phone.shot("marks-pick", Shot::WholePage);
+    phone.tap_named("Take 'As wide as it goes'");
+    phone.wait_for("Tape is on", 5);
+    assert_eq!(marks(&phone)[3], "4 970 right");
+}
+
+#[test]
+fn the_tape_read_back_says_ready_or_by_how_much_it_is_off() {
+    let server = Server::start();
+    let phone = marked_out(&server, "864", "864");
+    phone.wait_for("Tape is on", 10);
+    phone.tap_named("Check");
+    phone.wait_for("Tape read back", 5);
+    phone.type_into("Tape at 1", "684");
+    phone.type_into("Tape at 2", "228");
+    phone.type_into("Tape at 3", "233");
+    phone.type_into("Tape at 4", "684");
+    phone.wait_for("5 mm off", 5);
+    phone.shot("check-off", Shot::WholePage);
+    phone.type_into("Tape at 3", "229");
+    phone.wait_for("Ready", 5);
+    phone.tap_named("Marks are checked");
+    phone.wait_for("Checked", 5);
+    phone.tap_named("Mark 1 is seen from behind and clear");
+    phone.type_into("Who agrees", "R. Fell");
+    phone.tap_named("By phone");
+    phone.wait_for("R. Fell agreed", 5);
+    phone.shot("check-done", Shot::WholePage);
+    phone.reload();
+    phone.wait_for("R. Fell agreed", 10);
+}

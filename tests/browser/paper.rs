@@ -1,0 +1,67 @@
+//! The job sheet on paper.
+
+use rakeline_tests::browser::Server;
+
+use crate::fitter::{PATIENCE, first_screen, job_with_rings, setup, texts};
+
+/// Width and height of A4 in the PDF's points, rounded.
+const A4: (f64, f64) = (595.0, 842.0);
+
+#[test]
+fn the_job_sheet_prints_on_a4_without_the_app_around_it() {
+    let server = Server::start();
+    let phone = first_screen(&server, setup());
+    job_with_rings(&phone);
+    phone.tap_named("To the job sheet");
+    phone.wait_for("Job sheet: parking sensors", PATIENCE);
+    phone.media("print");
+    let paper = phone.text();
+    for words in [
+        "Job sheet: parking sensors",
+        "Centre to outer edge",
+        "left 864 mm",
+        "Cautions",
+    ] {
+        assert!(
+            paper.contains(words),
+            "'{words}' is not on the paper:\n{paper}"
+        );
+    }
+    for words in [
+        "Issue and print",
+        "saved ·",
+        "Measures",
+        "Customer, vehicle, plate",
+    ] {
+        assert!(
+            !paper.contains(words),
+            "'{words}' is on the paper:\n{paper}"
+        );
+    }
+    assert_eq!(texts(&phone, ".paper-sheet tbody tr").len(), 4);
+    let pdf = phone.print_pdf("sheet");
+    let sizes = media_boxes(&pdf);
+    assert!((1..=2).contains(&sizes.len()), "{} pages", sizes.len());
+    for (width, height) in sizes {
+        let off = (width - A4.0).abs().max((height - A4.1).abs());
+        assert!(off < 1.5, "{width} x {height} is not A4");
+    }
+    phone.media("");
+    phone.wait_for("Issue and print", PATIENCE);
+}
+
+/// Width and height of every page, points: `/MediaBox [0 0 W H]`.
+fn media_boxes(pdf: &[u8]) -> Vec<(f64, f64)> {
+    let text = String::from_utf8_lossy(pdf);
+    let boxes = text.split("/MediaBox").skip(1);
+    boxes
+        .map(|rest| {
+            let inside = rest.split(['[', ']']).nth(1).expect("a box has brackets");
+            let figures: Vec<f64> = inside
+                .split_whitespace()
+                .map(|figure| figure.parse().expect("a figure"))
+                .collect();
+            (figures[2] - figures[0], figures[3] - figures[1])
+        })
+        .collect()
+}

@@ -1,0 +1,367 @@
+//! A phone on the bench: it sends intents through the driver and performs
+//! the actions as the app's shell does, one after the other.
+
+use std::cell::{Cell, RefCell};
+use std::collections::VecDeque;
+use std::rc::Rc;
+use std::task::{Context, Poll, Waker};
+
+use rakeline::driver::{
+    Action, AppState, Intent, JOB_PREFIX, LevelIntent, Measure, Now, Place, SETTINGS_KEY, Saved,
+    TRASH_PREFIX, handle,
+};
+use rakeline::platform::memory::MemoryPlatform;
+use rakeline::platform::{
+    Camera, Clock, LocalFuture, Motion, MotionEvent, Page, Print, Sound, Speech, Storage,
+    StorageFault, Ticker, Vibration, Visibility, Wake, Write,
+};
+use rakeline::texts::say;
+use rakeline_core::job::{JobId, JobState};
+use rakeline_core::sample::RawSample;
+use rakeline_core::units::{Degrees, Millis};
+
+/// How often the app looks at the readings, as the shell does.
+const TURN: Millis = Millis(100.0);
+/// Time between two samples of the scripted sensor.
+const SAMPLE: Millis = Millis(20.0);
+
+/// A running app on a scripted phone.
+pub struct Bench {
+    pub app: AppState,
+    pub phone: MemoryPlatform,
+    waiting: VecDeque<LocalFuture<'static, Intent>>,
+    posted: Rc<RefCell<VecDeque<Intent>>>,
+    heard: Rc<RefCell<Vec<MotionEvent>>>,
+    due: Rc<Cell<bool>>,
+    turns: Option<Ticker>,
+    samples: u32,
+}
+
+impl Bench {
+    /// A fresh phone on which the app was opened at `/`.
+    pub fn new() -> Self {
+        Self::on(MemoryPlatform::new())
+    }
+
+    /// The app opened on this phone.
+    pub fn on(phone: MemoryPlatform) -> Self {
+        let mut bench = Self {
+            app: AppState::default(),
+            phone,
+            waiting: VecDeque::new(),
+            posted: Rc::default(),
+            heard: Rc::default(),
+            due: Rc::default(),
+            turns: None,
+            samples: 0,
+        };
+        bench.listen();
+        bench.boot();
+        bench
+    }
+
+    /// The app was killed and opened again where it was.
+    pub fn killed(&self) -> Self {
+        Self::on(self.phone.restarted())
+    }
+
+    fn listen(&self) {
+        let posted = self.posted.clone();
+        self.phone.page.on_pop(Rc::new(move |path| {
+            posted.borrow_mut().push_back(Intent::Popped(path));
+        }));
+        let posted = self.posted.clone();
+        self.phone.page.on_hidden(Rc::new(move |visibility| {
+            posted.borrow_mut().push_back(Intent::Seen(visibility));
+        }));
+    }
+
+    fn boot(&mut self) {
+        self.send_only(Intent::OnDevice(self.phone.page.device()));
+        let storage = self.phone.storage.clone();
+        let path = self.phone.page.path();
+        self.waiting.push_back(Box::pin(async move {
+            match read_all(&*storage).await {
+                Ok((jobs, trash, settings)) => Intent::Booted {
+                    jobs,
+                    trash,
+                    settings,
+                    path,
+                },
+                Err(fault) => Intent::BootFailed(fault),
+            }
+        }));
+        self.settle();
+    }
+
+    fn now(&self) -> Now {
+        Now {
+            at: self.phone.clock.now(),
+            zone: self.phone.clock.zone(),
+            monotonic: self.phone.clock.monotonic(),
+        }
+    }
+
+    /// A name for a new job.
+    pub fn new_id(&self) -> JobId {
+        JobId(self.phone.page.random_id())
+    }
+
+    /// One tap or one word typed, and all that follows at once.
+    pub fn send(&mut self, intent: Intent) {
+        self.send_only(intent);
+        self.settle();
+    }
+
+    /// Several taps before anything that they asked for is answered.
+    pub fn at_once(&mut self, intents: impl IntoIterator<Item = Intent>) {
+        for intent in intents {
+            self.send_only(intent);
+        }
+        self.settle();
+    }
+
+    fn send_only(&mut self, intent: Intent) {
+        let now = self.now();
+        for action in handle(&mut self.app, intent, &now) {
+            self.perform(action);
+        }
+    }
+
+    fn perform(&mut self, action: Action) {
+        match action {
+            Action::Push(route) => self.phone.page.push(&route.path()),
+            Action::Replace(route) => self.phone.page.replace(&route.path()),
+            Action::StartMotion => self.start_motion(),
+            Action::StopMotion => {
+                self.phone.motion.stop();
+                self.phone.wake.release();
+                self.turns = None;
+            }
+            Action::Sound(tone) => self.phone.sound.tone(tone),
+            Action::Pulse(pulse) => self.phone.vibration.pulse(pulse),
+            Action::Print => self.phone.print.print(),
+            Action::Commit(number, writes) => {
+                let storage = self.phone.storage.clone();
+                self.waiting.push_back(Box::pin(async move {
+                    Intent::Committed(number, storage.commit(writes).await)
+                }));
+            }
+            Action::Say(words) => self.phone.speech.say(&say(&words)),
+            Action::StartCamera => {
+                let camera = self.phone.camera.clone();
+                self.answer_level(async move { LevelIntent::Started(camera.live("").await) });
+            }
+            Action::StopCamera => self.phone.camera.stop(),
+            Action::TakePhoto => {
+                let camera = self.phone.camera.clone();
+                self.answer_level(async move { LevelIntent::Came(camera.photo().await.map(Some)) });
+            }
+            Action::ChoosePicture => {
+                let camera = self.phone.camera.clone();
+                self.answer_level(async move { LevelIntent::Came(camera.choose().await) });
+            }
+            Action::PutBlob(key, bytes) => {
+                let storage = self.phone.storage.clone();
+                self.answer_level(async move {
+                    LevelIntent::Stored(storage.blob_put(&key, bytes).await)
+                });
+            }
+            Action::ReadBlob(key) => {
+                let (storage, camera) = (self.phone.storage.clone(), self.phone.camera.clone());
+                self.answer_level(async move {
+                    let found = storage.blob_get(&key).await;
+                    LevelIntent::Read(key, found.map(|bytes| camera.show(&bytes?)))
+                });
+            }
+            Action::DropBlob(_) => {}
+            Action::Load(id, step) => {
+                let storage = self.phone.storage.clone();
+                self.waiting.push_back(Box::pin(async move {
+                    let found = storage.get(&Place::Jobs.key(&id)).await;
+                    Intent::Loaded(id, step, found)
+                }));
+            }
+            Action::Move(id, to) => {
+                let storage = self.phone.storage.clone();
+                self.waiting.push_back(Box::pin(async move {
+                    let outcome = move_record(&*storage, &id, to).await;
+                    Intent::Moved(id, to, outcome)
+                }));
+            }
+        }
+    }
+
+    fn answer_level(&mut self, answer: impl Future<Output = LevelIntent> + 'static) {
+        self.waiting.push_back(Box::pin(async move {
+            Intent::Measure(Measure::Level(answer.await))
+        }));
+    }
+
+    fn start_motion(&mut self) {
+        self.phone.sound.unlock();
+        self.phone.wake.hold();
+        self.heard.borrow_mut().clear();
+        let heard = self.heard.clone();
+        self.phone.motion.start(Rc::new(move |event| {
+            heard.borrow_mut().push(event);
+        }));
+        let due = self.due.clone();
+        let turns = self.phone.page.every(TURN, Rc::new(move || due.set(true)));
+        self.turns = Some(turns);
+    }
+
+    /// Lets the store and the page answer until nothing more comes.
+    pub fn settle(&mut self) {
+        loop {
+            let posted = self.posted.borrow_mut().pop_front();
+            if let Some(intent) = posted {
+                self.send_only(intent);
+                continue;
+            }
+            let mut answered = None;
+            let mut still = VecDeque::new();
+            while let Some(mut future) = self.waiting.pop_front() {
+                let polled = future
+                    .as_mut()
+                    .poll(&mut Context::from_waker(Waker::noop()));
+                match polled {
+                    Poll::Ready(intent) => {
+                        answered = Some(intent);
+                        break;
+                    }
+                    Poll::Pending => still.push_back(future),
+                }
+            }
+            still.append(&mut self.waiting);
+            self.waiting = still;
+            match answered {
+                Some(intent) => self.send_only(intent),
+                None => return,
+            }
+        }
+    }
+
+    /// Time goes by, with the turns of the reading that fall due.
+    pub fn pass(&mut self, time: Millis) {
+        let mut left = time.0;
+        while left > 0.0 {
+            let step = left.min(SAMPLE.0);
+            self.phone.clock.advance(Millis(step));
+            left -= step;
+            if self.due.replace(false) {
+                let heard = std::mem::take(&mut *self.heard.borrow_mut());
+                if !heard.is_empty() {
+                    self.send(Intent::Motion(heard));
+                }
+                self.send(Intent::Tick(self.phone.clock.monotonic()));
+            }
+        }
+    }
+
+    /// Feeds one sample now, then lets its time pass.
+    pub fn sample(&mut self, sample: RawSample) {
+        self.phone.motion.samples([sample]);
+        self.pass(SAMPLE);
+    }
+
+    /// The phone lies with its back on a face of this angle, as a browser
+    /// reports it: rounded to 0.1 degree, with a little noise.
+    pub fn rest_on(&mut self, rake: f64, time: Millis) {
+        for _ in 0..(time.0 / SAMPLE.0) as u32 {
+            self.samples += 1;
+            let noise = [0.0, 0.1, 0.0, -0.1, 0.0][self.samples as usize % 5];
+            let sample = self.euler(90.0 - rake + noise, 0.0);
+            self.sample(sample);
+        }
+    }
+
+    /// The phone is carried to the next mark.
+    pub fn carry(&mut self, time: Millis) {
+        for _ in 0..(time.0 / SAMPLE.0) as u32 {
+            self.samples += 1;
+            let swing = f64::from(self.samples % 7) * 6.0;
+            let sample = self.euler(60.0 + swing, swing);
+            self.sample(sample);
+        }
+    }
+
+    /// A sample of the browser's orientation now.
+    pub fn euler(&self, beta: f64, gamma: f64) -> RawSample {
+        RawSample::Euler {
+            at: self.phone.clock.monotonic(),
+            alpha: None,
+            beta,
+            gamma,
+            step: Degrees(0.1),
+        }
+    }
+
+    /// Carries the phone to a face of this angle and holds it there.
+    pub fn hold_to(&mut self, rake: f64) {
+        self.carry(Millis(600.0));
+        self.rest_on(rake, Millis(1500.0));
+    }
+
+    /// The system's back button.
+    pub fn back(&mut self) {
+        self.phone.page.back();
+        self.settle();
+    }
+
+    /// The app goes to the background or comes back.
+    pub fn show(&mut self, visibility: Visibility) {
+        self.phone.page.show(visibility);
+        self.settle();
+    }
+
+    /// The open job.
+    pub fn job(&self) -> &JobState {
+        self.app.job().expect("a job is open")
+    }
+
+    /// Whether the open job shows as saved.
+    pub fn saved(&self) -> bool {
+        self.app.open.as_ref().expect("a job is open").saved == Saved::Yes
+    }
+
+    /// How many readings each spot has.
+    pub fn readings(&self) -> Vec<usize> {
+        let spots = self.job().spots.iter();
+        spots.map(|spot| spot.readings.len()).collect()
+    }
+
+    /// The key of what is said at the foot.
+    pub fn notice(&self) -> Option<&str> {
+        let notice = self.app.notice.as_ref()?;
+        Some(&notice.message.key)
+    }
+
+    /// The key of why the open job is not saved.
+    pub fn not_saved(&self) -> Option<&str> {
+        match &self.app.open.as_ref()?.saved {
+            Saved::No(why) => Some(&why.key),
+            _ => None,
+        }
+    }
+}
+
+type Records = (Vec<(String, String)>, Vec<(String, String)>, Option<String>);
+
+async fn read_all(storage: &dyn Storage) -> Result<Records, StorageFault> {
+    let jobs = storage.list(JOB_PREFIX).await?;
+    let trash = storage.list(TRASH_PREFIX).await?;
+    Ok((jobs, trash, storage.get(SETTINGS_KEY).await?))
+}
+
+async fn move_record(storage: &dyn Storage, id: &JobId, to: Place) -> Result<(), StorageFault> {
+    let from = to.other().key(id);
+    let Some(value) = storage.get(&from).await? else {
+        return Ok(());
+    };
+    let put = Write::Put {
+        key: to.key(id),
+        value,
+    };
+    storage.commit(vec![put, Write::Delete { key: from }]).await
+}
