@@ -321,10 +321,10 @@ ring-set-others = Close call: { $sets } may be right too.
 ring-set-near-limit = { $set } for now, close to its limit
 ring-set-none-yet = { $sets }: none yet
 ring-set-cannot = This spot cannot be served by this kit
-ring-reason-sure = The face { $rake } ± { $plus }°, the set adds { $lift }°: the head { $aim } ± { $aim_plus }°. Chance that it points down: { $down } %.
-ring-reason-none = The face { $rake } ± { $plus }°.
-ring-reason-close = The face { $rake } ± { $plus }°: it hangs on where in this ± the face is. { $stretches }.
-ring-reason-cannot = The face { $rake } ± { $plus }°. The kit serves: { $serves }.
+ring-reason-sure = Face { $rake } ± { $plus }°, the set adds { $lift }°: { $aim } ± { $aim_plus }°. Chance that it points down: { $down } %.
+ring-reason-none = Face { $rake } ± { $plus }°.
+ring-reason-close = Face { $rake } ± { $plus }°: it hangs on where in this ± the face is. { $stretches }.
+ring-reason-cannot = Face { $rake } ± { $plus }°. The kit serves { $serves }.
 ring-right-from-to = { $set } is right from { $from } to { $to }
 ring-serves-from-to = { $from } to { $to }
 ring-settle-zero = zero the phone and read again
@@ -537,13 +537,13 @@ no-drill-tow-hitch = tow hitch cut-out
 no-drill-crash-beam-bracket = crash beam bracket
 no-drill-exhaust = exhaust
 no-drill-old-hole = old hole
-tape-unread = The tape is not read back at every mark yet.
 no-drill-ridge = ridge under the flange
 no-drill-radar = radar
 no-drill-wiring = wiring
 no-drill-face-angle = face angle that no ring serves
 no-drill-other = { $words }
 
+tape-unread = The tape is not read back at every mark yet.
 tape-mark-not-read = Head { $head }: not read yet.
 tape-mark-too-far-left = Head { $head }: { $by } mm too far left (limit { $limit }).
 tape-mark-too-far-right = Head { $head }: { $by } mm too far right (limit { $limit }).
@@ -691,6 +691,32 @@ caution-behind = Never drill where you have not seen what lies behind: crash bea
 caution-hot = Exhausts stay hot. Let them cool, and route nothing near them.
 caution-raised = Never reach under a vehicle that stands on a jack alone. Use stands or ramps.
 caution-aid = A parking aid helps; it does not see everything. The driver looks and answers for the manoeuvre.
+
+## Template and mark cards
+
+template-title = Full-size template: { $job }
+template-sheet = Sheet { $sheet } of { $of }
+template-scale = Print at 100 %, not fitted to the page. Measure both bars: each is { $length } mm.
+template-straight = Straight distances: the shape from above is not measured. On a curved face they come out too near the centre; check with a tape.
+template-along = Distances along the face, by the shape from above. Lay it on the face.
+template-bar = { $length } mm
+template-up = up
+template-height = Height of the marks: hold this line level
+template-line-above = The line you measured from: { $mm } mm above the marks
+template-line-below = The line you measured from: { $mm } mm below the marks
+template-centre = centre line
+template-cut = Cut here. Lay it on sheet { $before }, cross on cross.
+template-lay = Sheet { $next } starts here
+template-mm = { $mm } mm { $side } straight
+template-mm-along = { $mm } mm { $side } along the face
+template-hole = hole { $mm } mm
+cards-title = Mark cards
+cards-check = Print at 100 %, not fitted to the page. Measure this line, drawn { $length } mm long, and enter what it measures. Cut the cards along the dashed lines.
+cards-card = Mark card { $card }
+cards-tip = Tip on the mark
+template-file = template { $job }
+cards-file = mark cards
+pdf-failed = The PDF could not be made ({ $why }). Your job is kept. Try again; if it fails again, print from the screen.
 
 ## Screens: frame
 
@@ -843,6 +869,14 @@ left-of-centre = left
 right-of-centre = right
 on-centre = on the centre line
 marks-stale = The half widths were changed after these marks were made.
+full-size-title = Template at full size
+full-size-why = Sheets to lay on the bumper: centre line, height, and every hole with its cross. Print them at 100 %.
+full-size-print = Print at full size
+full-size-making = Making the sheets: { $percent } %
+full-size-stop = Stop
+paper = Paper
+paper-a4 = A4
+paper-letter = Letter
 
 ## Screens: faces
 
@@ -1045,3 +1079,9 @@ motion-permission-refused = The motion sensor is not allowed for this page. Allo
 motion-no-sensor = This phone gives no motion reading. Type the angle from a digital angle gauge.
 motion-insecure-context = The browser gives motion readings to secure pages only. Open Rakeline at its https address or at localhost, or type the angle from a digital angle gauge.
 motion-stopped = The motion sensor stopped. Tap 'Read the face' to start it again, or type the angle.
+
+## Platform: worker, files
+
+work-stopped = The part of Rakeline that makes sheets stopped ({ $why }). Your job is safe. Try again: it starts anew.
+share-saved = Saved among your downloads: { $name }
+share-failed = { $name } could not be saved ({ $why }). Try again, or allow downloads for this site.

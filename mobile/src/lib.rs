@@ -16,6 +16,8 @@ mod sample_job;
 mod screens;
 pub mod shell;
 pub mod texts;
+#[cfg(feature = "worker")]
+pub mod worker;
 
 /// Starts the app in the browser's window.
 #[cfg(target_arch = "wasm32")]

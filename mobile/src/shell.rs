@@ -15,7 +15,7 @@ use crate::driver::{
     Action, AppState, Intent, JOB_PREFIX, LevelIntent, Measure, Now, Place, SETTINGS_KEY,
     TRASH_PREFIX, handle, screen_turn,
 };
-use crate::platform::{MotionEvent, Platform, StorageFault, Ticker, Write};
+use crate::platform::{MotionEvent, Platform, StorageFault, Task, Ticker, WorkHandle, Write};
 
 /// How often sensor readings are looked at: ten screens a second are enough
 /// for the eye and leave the phone cool.
@@ -36,6 +36,8 @@ pub struct Shell {
     heard: Rc<RefCell<Vec<MotionEvent>>>,
     turns: Rc<RefCell<Option<Ticker>>>,
     asked_to_persist: Rc<Cell<bool>>,
+    /// The worker's task under way.
+    task: Rc<RefCell<Option<WorkHandle>>>,
 }
 
 impl PartialEq for Shell {
@@ -72,6 +74,7 @@ impl Shell {
             heard: Rc::default(),
             turns: Rc::default(),
             asked_to_persist: Rc::default(),
+            task: Rc::default(),
         };
         shell.listen();
         spawn_forever(shell.clone().root(heard_by_root));
@@ -181,6 +184,18 @@ impl Shell {
                     .page
                     .after(Millis(60.0), Box::new(move || print.print()));
             }
+            Action::StartWork(number, task) => self.start_work(number, task),
+            Action::StopWork => {
+                self.task.borrow_mut().take();
+            }
+            Action::Share(file) => {
+                let shell = self.clone();
+                spawn_forever(async move {
+                    let name = file.name.clone();
+                    let outcome = shell.platform.share.save(file).await;
+                    shell.send(Intent::FileOut(name, outcome));
+                });
+            }
             Action::Commit(number, writes) => {
                 let shell = self.clone();
                 spawn_forever(async move {
@@ -274,6 +289,17 @@ impl Shell {
             .page
             .every(TURN, Rc::new(move || shell.post(FromDevice::Turn)));
         *self.turns.borrow_mut() = Some(turns);
+    }
+
+    /// One task at a time: the one before is given up.
+    fn start_work(&self, number: u64, task: Task) {
+        self.task.borrow_mut().take();
+        let shell = self.clone();
+        let told = Rc::new(move |event| {
+            shell.post(FromDevice::Intent(Intent::Worked(number, event)));
+        });
+        let handle = self.platform.work.start(task, told);
+        self.task.borrow_mut().replace(handle);
     }
 
     /// Hands over what the sensor said and lets time pass.

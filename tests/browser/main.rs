@@ -4,6 +4,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
 mod fitter;
+mod full_size;
 mod harness;
 mod jobs;
 mod kept;

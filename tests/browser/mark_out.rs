@@ -4,12 +4,11 @@
 use rakeline_tests::browser::{Phone, Server, Shot};
 use serde_json::json;
 
-use crate::quick_path::{first_screen, type_half_widths};
+use crate::fitter::{first_screen, setup, start_job, type_half_widths};
 
 fn marked_out(server: &Server, left: &str, right: &str) -> Phone {
-    let phone = first_screen(server);
-    phone.tap_named("Start a job");
-    phone.wait_for("Centre line to outer edge", 10);
+    let phone = first_screen(server, setup());
+    start_job(&phone);
     type_half_widths(&phone, left, right);
     phone.tap_named("Show the marks");
     phone

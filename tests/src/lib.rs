@@ -10,4 +10,5 @@ pub mod dice;
 pub mod kit_cases;
 pub mod markout;
 pub mod oracle;
+pub mod printed;
 pub mod tilt_sim;

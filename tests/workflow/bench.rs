@@ -13,7 +13,7 @@ use rakeline::driver::{
 use rakeline::platform::memory::MemoryPlatform;
 use rakeline::platform::{
     Camera, Clock, LocalFuture, Motion, MotionEvent, Page, Print, Sound, Speech, Storage,
-    StorageFault, Ticker, Vibration, Visibility, Wake, Write,
+    StorageFault, Ticker, Vibration, Visibility, Wake, WorkHandle, Write,
 };
 use rakeline::texts::say;
 use rakeline_core::job::{JobId, JobState};
@@ -34,6 +34,7 @@ pub struct Bench {
     heard: Rc<RefCell<Vec<MotionEvent>>>,
     due: Rc<Cell<bool>>,
     turns: Option<Ticker>,
+    task: Option<WorkHandle>,
     samples: u32,
 }
 
@@ -53,6 +54,7 @@ impl Bench {
             heard: Rc::default(),
             due: Rc::default(),
             turns: None,
+            task: None,
             samples: 0,
         };
         bench.listen();
@@ -141,6 +143,21 @@ impl Bench {
             Action::Sound(tone) => self.phone.sound.tone(tone),
             Action::Pulse(pulse) => self.phone.vibration.pulse(pulse),
             Action::Print => self.phone.print.print(),
+            Action::StartWork(number, task) => {
+                let posted = self.posted.clone();
+                let told = Rc::new(move |event| {
+                    posted.borrow_mut().push_back(Intent::Worked(number, event));
+                });
+                self.task = Some(self.phone.platform().work.start(task, told));
+            }
+            Action::StopWork => self.task = None,
+            Action::Share(file) => {
+                let share = self.phone.platform().share.clone();
+                self.waiting.push_back(Box::pin(async move {
+                    let name = file.name.clone();
+                    Intent::FileOut(name, share.save(file).await)
+                }));
+            }
             Action::Commit(number, writes) => {
                 let storage = self.phone.storage.clone();
                 self.waiting.push_back(Box::pin(async move {

@@ -10,10 +10,13 @@ mod sheet_text;
 
 mod bad_entries;
 mod clock_goes_back;
+mod full_size;
+mod mark_cards;
 mod records;
 mod sensor_faults;
 mod storage_faults;
 mod stored_records;
+mod template;
 mod twice;
 mod undo;
 mod verdicts;

@@ -8,7 +8,7 @@ use rakeline_core::job::{Facing, Field, Particular};
 use crate::bench::Bench;
 
 /// Face angles that the scripted phone finds at the four marks.
-pub const FACES: [f64; 4] = [-3.2, -1.6, -1.4, -3.0];
+pub const FACES: [f64; 4] = [-3.7, -1.6, -1.4, -3.5];
 
 /// What the fitter types and taps until the marks are shown.
 pub fn to_marks(bench: &mut Bench) {

@@ -1,8 +1,8 @@
 //! One step back, as often as there were steps.
 
-use rakeline::driver::{Intent, UndoOf};
+use rakeline::driver::{Intent, MarkOutIntent, UndoOf};
 use rakeline::route::{Route, Step};
-use rakeline_core::decide::mark_out::PlanKind;
+use rakeline_core::decide::mark_out::{NoDrillReason, PlanKind};
 use rakeline_core::job::{Facing, Field, Tape};
 use rakeline_core::units::Millis;
 
@@ -136,4 +136,20 @@ fn an_issued_sheet_keeps_its_number_when_a_step_is_taken_back() {
     bench.pass(Millis(5000.0));
     bench.send(Intent::IssueSheet);
     assert_eq!(bench.job().issued().map(|issue| issue.number), Some(2));
+}
+
+#[test]
+fn an_area_taken_back_stands_in_its_fields_again() {
+    let mut bench = Bench::new();
+    scenario::to_marks(&mut bench);
+    bench.send(Intent::Type(Field::NoDrillFrom, "L 60".to_owned()));
+    bench.send(Intent::Type(Field::NoDrillTo, "R 60".to_owned()));
+    let add = MarkOutIntent::AddNoDrill(NoDrillReason::Plate);
+    bench.send(Intent::MarkOut(add));
+    assert_eq!(bench.job().mark_out.no_drill.len(), 1);
+    assert_eq!(bench.job().typed(Field::NoDrillFrom), "");
+    bench.send(Intent::Undo);
+    assert_eq!(bench.job().mark_out.no_drill, []);
+    assert_eq!(bench.job().typed(Field::NoDrillFrom), "L 60");
+    assert_eq!(bench.job().typed(Field::NoDrillTo), "R 60");
 }

@@ -10,17 +10,39 @@ use crate::dist;
 use crate::options::Profile;
 use crate::tools::{self, Tree, WASM};
 
+/// A wasm module of the web app.
+struct Module {
+    bin: &'static str,
+    features: &'static [&'static str],
+}
+
+/// What the first screen needs, and what comes later beside it. Each is built with its own
+/// features, so that nothing heavy gets into the first.
+const MODULES: [Module; 2] = [
+    Module {
+        bin: "app",
+        features: &[],
+    },
+    Module {
+        bin: "worker",
+        features: &["--features", "worker"],
+    },
+];
+
 /// Builds everything into `target/dist/<profile>` and gives that folder.
 pub fn build(tree: &Tree, profile: Profile) -> Result<PathBuf> {
     tools::ensure_wasm_target(tree)?;
     eprintln!(
-        "xtask: 1 of 3, compiling the app (profile {})",
+        "xtask: 1 of 3, compiling the app and its worker (profile {})",
         profile.name()
     );
-    let mut cargo = tree.cargo();
-    cargo.args(["build", "-p", "rakeline", "--bin", "app", "--target", WASM]);
-    cargo.args(["--profile", profile.name()]);
-    tools::must(&mut cargo, "building the app")?;
+    for module in MODULES {
+        let mut cargo = tree.cargo();
+        cargo.args(["build", "-p", "rakeline", "--bin", module.bin]);
+        cargo.args(["--target", WASM, "--profile", profile.name()]);
+        cargo.args(module.features);
+        tools::must(&mut cargo, &format!("building the {}", module.bin))?;
+    }
 
     eprintln!("xtask: 2 of 3, compiling the bundler");
     let bundle = bundler(tree)?;
@@ -28,14 +50,13 @@ pub fn build(tree: &Tree, profile: Profile) -> Result<PathBuf> {
     let dist = tree.target.join("dist").join(profile.name());
     eprintln!("xtask: 3 of 3, writing {}", dist.display());
     dist::emptied(&dist)?;
-    let module = tree
-        .target
-        .join(WASM)
-        .join(profile.folder())
-        .join("app.wasm");
-    let mut command = Command::new(bundle);
-    command.arg("bind").arg(module).arg(&dist);
-    tools::must(&mut command, "wasm-bindgen")?;
+    let built = tree.target.join(WASM).join(profile.folder());
+    for module in MODULES {
+        let mut command = Command::new(&bundle);
+        command.arg("bind");
+        command.arg(built.join(module.bin).with_extension("wasm"));
+        tools::must(command.arg(&dist), "wasm-bindgen")?;
+    }
     dist::furnish(&tree.root.join("assets"), &dist)?;
     Ok(dist)
 }

@@ -8,6 +8,7 @@ mod bench;
 mod chrome;
 mod dist;
 mod options;
+mod poppler;
 mod serve;
 mod server;
 mod suites;

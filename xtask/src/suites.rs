@@ -55,6 +55,11 @@ impl Suite {
         Ok(suite)
     }
 
+    /// Whether some of its tests read or render PDFs with poppler.
+    pub fn reads_pdfs(self) -> bool {
+        matches!(self, Self::Workflow | Self::Browser)
+    }
+
     /// Whether some of its tests ask a Python oracle.
     pub fn asks_python(self) -> bool {
         matches!(self, Self::Unit | Self::Published | Self::Workflow)

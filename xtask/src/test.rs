@@ -12,7 +12,7 @@ use crate::options::Profile;
 use crate::suites::Suite;
 use crate::tally::{Ending, Tally};
 use crate::tools::{self, Tree, WASM};
-use crate::{app, chrome, venv};
+use crate::{app, chrome, poppler, venv};
 
 /// Names the interpreter for oracles; when set before, it is used instead of `target/venv`.
 pub const PYTHON: &str = "RAKELINE_PYTHON";
@@ -81,7 +81,12 @@ fn clippy(tree: &Tree) -> Result<Tally> {
         check(&mut cargo)
     };
     let native = lint(&["--workspace", "--all-targets", "--all-features"])?;
+    // The app as it is built, then with all that its worker takes.
     let wasm = lint(&["-p", "rakeline", "--target", WASM])?;
+    let wasm = match wasm {
+        Tally::PASS => lint(&["-p", "rakeline", "--target", WASM, "--features", "worker"])?,
+        failed => failed,
+    };
     // One check, of which each half can fail it.
     Ok(if native == Tally::PASS { wasm } else { native })
 }
@@ -108,6 +113,9 @@ fn settings(tree: &Tree, suite: Suite) -> Result<Vec<(&'static str, OsString)>> 
     let mut settings = Vec::new();
     if suite.asks_python() {
         settings.push((PYTHON, python(tree)?.into()));
+    }
+    if suite.reads_pdfs() {
+        poppler::ensure()?;
     }
     if suite == Suite::Browser {
         settings.extend(browser_settings(tree)?);

@@ -1,8 +1,23 @@
-//! The job sheet: one document for screen, print and PDF.
+//! The job sheet: one document for screen, print and PDF. Pages at full size:
+//! the template of the marks and the mark cards.
 
 mod job_sheet;
+#[cfg(feature = "pdf")]
+mod lettering;
+mod mark_cards;
+mod paper;
+#[cfg(feature = "pdf")]
+mod pdf;
+pub mod tag36h11;
+mod template;
+pub mod tiles;
 
 pub use job_sheet::job_sheet;
+pub use mark_cards::{CARDS_GREATEST, CHECK_LINE, mark_cards};
+pub use paper::{Page, Pages, Paper};
+#[cfg(feature = "pdf")]
+pub use pdf::{PdfFault, pdf};
+pub use template::{AcrossLine, TemplateFacts, TemplateHead, Unrolled, template, template_facts};
 
 use crate::drawing::Drawing;
 use crate::text::Message;

@@ -2,13 +2,16 @@
 
 use rakeline_core::decide::mark_out::PlanKind;
 use rakeline_core::job::{Facing, Field, JobId, Particular};
+use rakeline_core::report::Paper;
 use rakeline_core::text::Message;
 use rakeline_core::units::Millis;
 
 use super::layout::{CheckIntent, MarkOutIntent};
 use super::measure::Measure;
-use super::{JOB_PREFIX, TRASH_PREFIX};
-use crate::platform::{MotionEvent, Pulse, StorageFault, Tone, Visibility, Write};
+use super::{JOB_PREFIX, Sheets, TRASH_PREFIX};
+use crate::platform::{
+    MotionEvent, OutFile, Pulse, Shared, StorageFault, Task, Tone, Visibility, WorkEvent, Write,
+};
 use crate::route::{Route, Step};
 
 /// Where a job's record is.
@@ -121,6 +124,16 @@ pub enum Intent {
     SaveAgain,
     /// Issues the job sheet and prints it.
     IssueSheet,
+    /// The paper that sheets at full size are printed on.
+    ChoosePaper(Paper),
+    /// Makes sheets at full size as PDF.
+    MakeSheets(Sheets),
+    /// Gives up the sheets under way.
+    StopSheets,
+    /// What the worker says of the task of that number.
+    Worked(u64, WorkEvent),
+    /// What became of the file of that name.
+    FileOut(String, Shared),
 }
 
 /// What the phone is to do.
@@ -162,6 +175,12 @@ pub enum Action {
     ReadBlob(String),
     /// Removes a picture.
     DropBlob(String),
+    /// Starts a task of the worker; its number comes back in `Worked`.
+    StartWork(u64, Task),
+    /// Gives up the task under way.
+    StopWork,
+    /// Hands a file to another app or saves it.
+    Share(OutFile),
 }
 
 /// The moment of an intent.

@@ -8,7 +8,7 @@ use rakeline_core::text::msg;
 use super::intent::{Action, Place};
 use super::jobs::{best_step, say, sort};
 use super::state::{AppState, Boot, JobEntry, LeftHow, LeftJob, Notice, OpenJob, Saved};
-use super::{KEPT_SETTINGS_KEY, SETTINGS_KEY, reading, work};
+use super::{KEPT_SETTINGS_KEY, SETTINGS_KEY, paper, reading, work};
 use crate::platform::{StorageFault, Write};
 use crate::route::{Route, Step};
 
@@ -137,7 +137,9 @@ pub(super) fn leave(app: &mut AppState) -> Option<Vec<Action>> {
         Saved::Yes => {}
     }
     app.notice = None;
-    Some(work::leave_screen(app))
+    let mut actions = work::leave_screen(app);
+    actions.extend(paper::stop(app));
+    Some(actions)
 }
 
 /// A job that was left and could not be kept comes back to the screen.

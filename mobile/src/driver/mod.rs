@@ -13,6 +13,7 @@ mod layout;
 mod level;
 mod lie;
 mod measure;
+mod paper;
 mod phone;
 mod reading;
 mod state;
@@ -30,8 +31,8 @@ pub use lie::BoardDraft;
 pub use measure::{Drafts, Measure};
 pub use phone::{Bay, PhoneSettings, Voice, in_use as phone_in_use, profile as phone_profile};
 pub use state::{
-    AppState, Boot, JobEntry, LeftHow, LeftJob, Notice, OpenJob, Saved, Settings, UndoOf,
-    Unreadable,
+    AppState, Boot, JobEntry, LeftHow, LeftJob, Making, Notice, OpenJob, Saved, Settings, Sheets,
+    UndoOf, Unreadable,
 };
 pub use zeroing::ZeroDraft;
 
@@ -83,6 +84,11 @@ pub fn handle(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
         Intent::TapeOn => work::tape_on(app, now),
         Intent::Undo => work::undo(app, now),
         Intent::IssueSheet => work::issue_sheet(app, now),
+        Intent::ChoosePaper(paper) => paper::choose(app, paper),
+        Intent::MakeSheets(sheets) => paper::make(app, sheets),
+        Intent::StopSheets => paper::stop(app),
+        Intent::Worked(number, event) => paper::worked(app, number, event),
+        Intent::FileOut(name, outcome) => paper::shared(app, &name, &outcome),
         Intent::StartReading => reading::restart(app),
         Intent::ChooseSpot(spot) => reading::choose(app, spot),
         Intent::ReadAgain(spot) => reading::again(app, spot, now),

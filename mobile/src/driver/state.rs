@@ -2,6 +2,7 @@
 
 use rakeline_core::job::{JobId, JobState, Particular};
 use rakeline_core::kit::KitSheet;
+use rakeline_core::report::Paper;
 use rakeline_core::text::Message;
 use rakeline_core::units::Millis;
 use serde::{Deserialize, Serialize};
@@ -138,6 +139,38 @@ pub struct Settings {
     pub bays: Vec<Bay>,
     /// Whether prompts are spoken.
     pub voice: Voice,
+    /// The paper that sheets at full size are printed on.
+    pub paper: Paper,
+}
+
+/// Sheets that are printed at full size.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Sheets {
+    /// The template of the marks.
+    Template,
+    /// Mark cards for photos.
+    MarkCards,
+}
+
+/// Sheets under way.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Making {
+    /// Number of the worker's task.
+    pub number: u64,
+    /// Which.
+    pub sheets: Sheets,
+    /// The share that is done, 0 to 1.
+    pub share: f32,
+    /// Name of the file that comes of it.
+    pub name: String,
+}
+
+impl Making {
+    /// The share that is done, in percent.
+    #[must_use]
+    pub fn percent(&self) -> f64 {
+        f64::from(self.share) * 100.0
+    }
 }
 
 /// All that the app knows.
@@ -177,6 +210,10 @@ pub struct AppState {
     pub device: String,
     /// Commits begun so far.
     pub commits: u64,
+    /// Sheets under way.
+    pub making: Option<Making>,
+    /// Tasks of the worker begun so far.
+    pub worked: u64,
 }
 
 impl Default for AppState {
@@ -199,6 +236,8 @@ impl Default for AppState {
             drafts: Drafts::default(),
             device: String::new(),
             commits: 0,
+            making: None,
+            worked: 0,
         }
     }
 }

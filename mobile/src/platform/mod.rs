@@ -11,10 +11,12 @@ mod page;
 mod picture;
 #[cfg(any(test, target_arch = "wasm32"))]
 mod search;
+mod share;
 mod signals;
 mod speech;
 mod storage;
 mod turns;
+mod work;
 
 pub mod memory;
 #[cfg(target_arch = "wasm32")]
@@ -29,9 +31,11 @@ pub use clock::Clock;
 pub use motion::{Motion, MotionEvent, MotionFault, MotionSink, SourceName};
 pub use page::{Page, Ticker, Told, Visibility};
 pub use picture::{LARGEST, MOST_PIXELS, cleaned};
+pub use share::{OutFile, Share, Shared};
 pub use signals::{Print, Pulse, Sound, Tone, Vibration, Wake};
 pub use speech::Speech;
 pub use storage::{PersistAnswer, Storage, StorageFault, Write};
+pub use work::{Task, Work, WorkEvent, WorkHandle};
 
 /// A future of this thread that may borrow its device.
 pub type LocalFuture<'a, T> = Pin<Box<dyn Future<Output = T> + 'a>>;
@@ -59,4 +63,8 @@ pub struct Platform {
     pub wake: Rc<dyn Wake>,
     /// Address, history, timers.
     pub page: Rc<dyn Page>,
+    /// Heavy work beside the screens.
+    pub work: Rc<dyn Work>,
+    /// Files that leave the app.
+    pub share: Rc<dyn Share>,
 }

@@ -7,6 +7,7 @@ use rakeline_core::job::{self, JobState, MarksFrom};
 use rakeline_core::text::msg;
 
 use super::edit_marks::EditMarks;
+use super::full_size::FullSize;
 use crate::driver::Intent;
 use crate::parts::{DrawingView, Frame};
 use crate::route::Step;
@@ -85,6 +86,7 @@ pub fn Marks() -> Element {
                 p { class: "why", {t("marks-straight")} }
                 Gaps { job: job.clone() }
                 OtherPlans { job: job.clone() }
+                FullSize {}
                 if explained.len() > 2 {
                     details {
                         summary { {t("marks-why-here")} }

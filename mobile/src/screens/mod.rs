@@ -5,6 +5,7 @@ mod check;
 mod corners;
 mod edit_marks;
 mod faces;
+mod full_size;
 mod ground;
 mod jobs;
 mod keep_clear;

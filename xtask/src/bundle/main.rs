@@ -27,14 +27,15 @@ fn main() -> ExitCode {
     }
 }
 
-/// Writes `app.js`, `app_bg.wasm` and `snippets/`.
+/// Writes `NAME.js`, `NAME_bg.wasm` and `snippets/` for the module `NAME.wasm`.
 fn bind(module: &Path, dist: &Path) -> Result<()> {
-    if !module.is_file() {
+    let name = module.file_stem().and_then(|name| name.to_str());
+    let Some(name) = name.filter(|_| module.is_file()) else {
         bail!("{} is not there", module.display());
-    }
+    };
     wasm_bindgen_cli_support::Bindgen::new()
         .input_path(module)
-        .out_name("app")
+        .out_name(name)
         .web(true)?
         .omit_default_module_path(false)
         .typescript(false)
@@ -43,8 +44,15 @@ fn bind(module: &Path, dist: &Path) -> Result<()> {
         .generate(dist)
 }
 
-/// Prints one line a file and the sum: raw and brotli bytes.
+/// Prints one line a file, raw and brotli bytes: what is loaded later, then what the first start
+/// loads, then the sum of the latter.
 fn weigh(dist: &Path) -> Result<()> {
+    for later in ["worker_bg.wasm", "worker.js"] {
+        if let Ok(bytes) = fs::read(dist.join(later)) {
+            let small = compressed(&bytes)?;
+            println!("later: {later}: raw {} brotli {small}", bytes.len());
+        }
+    }
     let mut files = vec![dist.join("app_bg.wasm"), dist.join("app.js")];
     add_files(&dist.join("snippets"), &mut files)?;
     let (mut raw_sum, mut small_sum) = (0, 0);

@@ -10,6 +10,7 @@ mod motion;
 mod page;
 mod signals;
 mod storage;
+mod work;
 
 use std::rc::Rc;
 
@@ -20,6 +21,7 @@ pub use motion::MemoryMotion;
 pub use page::MemoryPage;
 pub use signals::{MemoryPrint, MemorySound, MemorySpeech, MemoryVibration, MemoryWake};
 pub use storage::MemoryStorage;
+pub use work::{MemoryShare, MemoryWork};
 
 /// All scripted devices of one phone.
 #[derive(Clone)]
@@ -44,6 +46,10 @@ pub struct MemoryPlatform {
     pub wake: Rc<MemoryWake>,
     /// A history, and timers on the scripted clock.
     pub page: Rc<MemoryPage>,
+    /// A worker that works at once.
+    pub work: Rc<MemoryWork>,
+    /// Files that left the app.
+    pub share: Rc<MemoryShare>,
 }
 
 impl Default for MemoryPlatform {
@@ -73,6 +79,8 @@ impl MemoryPlatform {
             camera: Rc::default(),
             print: Rc::default(),
             wake: Rc::default(),
+            work: Rc::default(),
+            share: Rc::default(),
             page: Rc::new(MemoryPage::new(clock.clone(), path)),
             clock,
         }
@@ -95,6 +103,8 @@ impl MemoryPlatform {
             camera: Rc::default(),
             print: Rc::default(),
             wake: Rc::default(),
+            work: Rc::default(),
+            share: Rc::default(),
             page: Rc::new(self.page.reopened(clock.clone())),
             clock,
         }
@@ -114,6 +124,8 @@ impl MemoryPlatform {
             print: self.print.clone(),
             wake: self.wake.clone(),
             page: self.page.clone(),
+            work: self.work.clone(),
+            share: self.share.clone(),
         }
     }
 }

@@ -11,12 +11,14 @@ mod database;
 mod listen;
 mod motion;
 mod page;
+mod share;
 mod sources;
 mod speaker;
 mod speech;
 mod storage;
 mod trouble;
 mod wake;
+mod work;
 
 use std::rc::Rc;
 
@@ -40,5 +42,7 @@ pub fn platform() -> Option<Platform> {
         print: Rc::new(WebPrint::new(&window)),
         wake: Rc::new(WebWake::new(&window)),
         page: Rc::new(page::WebPage::new(&window)),
+        work: Rc::new(work::WebWork::default()),
+        share: Rc::new(share::WebShare::new(&window)),
     })
 }

@@ -42,6 +42,16 @@ fn timer_span(span: Millis) -> i32 {
     span.0.ceil().clamp(0.0, f64::from(i32::MAX)) as i32
 }
 
+/// Calls once, after a time.
+pub(super) fn after(window: &Window, delay: Millis, call: impl FnOnce() + 'static) {
+    let closure = Closure::once_into_js(call);
+    // Fails for no span that `timer_span` gives.
+    let _ = window.set_timeout_with_callback_and_timeout_and_arguments_0(
+        closure.unchecked_ref(),
+        timer_span(delay),
+    );
+}
+
 /// Calls again and again until the ticker is dropped.
 pub(super) fn every(window: &Window, interval: Millis, call: impl Fn() + 'static) -> Ticker {
     let closure = Closure::<dyn Fn()>::new(call);
@@ -128,14 +138,7 @@ impl Page for WebPage {
     }
 
     fn after(&self, delay: Millis, call: Box<dyn FnOnce()>) {
-        let closure = Closure::once_into_js(call);
-        // Fails for no span that `timer_span` gives.
-        let _ = self
-            .window
-            .set_timeout_with_callback_and_timeout_and_arguments_0(
-                closure.unchecked_ref(),
-                timer_span(delay),
-            );
+        after(&self.window, delay, call);
     }
 
     fn every(&self, interval: Millis, call: Rc<dyn Fn()>) -> Ticker {

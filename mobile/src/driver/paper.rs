@@ -1,0 +1,129 @@
+//! Sheets at full size: asked for, under way, out of the app.
+
+use rakeline_core::report::{Paper, template_facts};
+use rakeline_core::text::msg;
+
+use super::intent::Action;
+use super::keeping;
+use super::state::{AppState, Making, Notice, Sheets};
+use crate::platform::{OutFile, Shared, Task, WorkEvent};
+use crate::texts::say;
+
+/// Longest file name without its ending, characters.
+const NAME_LONGEST: usize = 60;
+
+/// Keeps the paper for next time.
+pub(super) fn choose(app: &mut AppState, paper: Paper) -> Vec<Action> {
+    if app.settings.paper == paper {
+        return Vec::new();
+    }
+    app.settings.paper = paper;
+    keeping::save(app)
+}
+
+/// Starts to make sheets; a second tap starts none.
+pub(super) fn make(app: &mut AppState, sheets: Sheets) -> Vec<Action> {
+    let paper = app.settings.paper;
+    let Some(job) = app.job().filter(|_| app.making.is_none()) else {
+        return Vec::new();
+    };
+    let (task, name) = match sheets {
+        Sheets::Template => {
+            let Some(facts) = template_facts(job) else {
+                return Vec::new();
+            };
+            let name = msg("template-file").text("job", facts.job.clone());
+            (Task::Template { facts, paper }, name)
+        }
+        Sheets::MarkCards => {
+            let marks = job.spots.len();
+            (Task::MarkCards { marks, paper }, msg("cards-file"))
+        }
+    };
+    app.worked += 1;
+    app.notice = None;
+    app.making = Some(Making {
+        number: app.worked,
+        sheets,
+        share: 0.0,
+        name: file_name(&say(&name)),
+    });
+    vec![Action::StartWork(app.worked, task)]
+}
+
+/// Gives up what is under way.
+pub(super) fn stop(app: &mut AppState) -> Vec<Action> {
+    match app.making.take() {
+        Some(_) => vec![Action::StopWork],
+        None => Vec::new(),
+    }
+}
+
+/// What the worker said of a task; of one that was given up nothing counts.
+pub(super) fn worked(app: &mut AppState, number: u64, event: WorkEvent) -> Vec<Action> {
+    let Some(making) = app.making.as_mut().filter(|making| making.number == number) else {
+        return Vec::new();
+    };
+    match event {
+        WorkEvent::Progress(share) => {
+            making.share = share;
+            Vec::new()
+        }
+        WorkEvent::Done(bytes) => {
+            let name = making.name.clone();
+            app.making = None;
+            vec![Action::Share(OutFile {
+                name,
+                mime: "application/pdf",
+                bytes,
+            })]
+        }
+        WorkEvent::Failed(message) => {
+            app.making = None;
+            app.notice = Some(Notice {
+                message,
+                undo: None,
+            });
+            Vec::new()
+        }
+    }
+}
+
+/// What became of a file.
+pub(super) fn shared(app: &mut AppState, name: &str, outcome: &Shared) -> Vec<Action> {
+    if let Some(message) = outcome.message(name) {
+        app.notice = Some(Notice {
+            message,
+            undo: None,
+        });
+    }
+    Vec::new()
+}
+
+/// A name that every system takes: letters and figures, else hyphens.
+fn file_name(words: &str) -> String {
+    let mut name = String::new();
+    for letter in words.to_lowercase().chars() {
+        if letter.is_alphanumeric() {
+            name.push(letter);
+        } else if !name.is_empty() && !name.ends_with('-') {
+            name.push('-');
+        }
+    }
+    let short: String = name.chars().take(NAME_LONGEST).collect();
+    format!("{}.pdf", short.trim_end_matches('-'))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_file_name_holds_no_sign_that_a_system_refuses() {
+        assert_eq!(
+            file_name("Template ../Fell: \"\u{c5}se\" / 3?"),
+            "template-fell-\u{e5}se-3.pdf"
+        );
+        assert!(file_name(&"long ".repeat(40)).chars().count() <= NAME_LONGEST + 4);
+    }
+}

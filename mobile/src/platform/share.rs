@@ -1,0 +1,48 @@
+//! Files that leave the app.
+
+use rakeline_core::text::{Message, msg};
+
+use super::LocalFuture;
+
+/// A file that leaves the app.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct OutFile {
+    /// Its name with its ending.
+    pub name: String,
+    /// Its media type.
+    pub mime: &'static str,
+    /// What is in it.
+    pub bytes: Vec<u8>,
+}
+
+/// What became of a file.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Shared {
+    /// Another app took it.
+    HandedOver,
+    /// It lies among the downloads.
+    Saved,
+    /// The fitter chose no app.
+    Dismissed,
+    /// The system refused, in its own words.
+    Failed(String),
+}
+
+impl Shared {
+    /// What the fitter is told of a file of that name, if anything.
+    #[must_use]
+    pub fn message(&self, name: &str) -> Option<Message> {
+        match self {
+            Self::HandedOver | Self::Dismissed => None,
+            Self::Saved => Some(msg("share-saved").text("name", name)),
+            Self::Failed(why) => Some(msg("share-failed").text("name", name).text("why", why)),
+        }
+    }
+}
+
+/// The way out for files.
+pub trait Share {
+    /// Hands a file to another app where the system can, else saves it among
+    /// the downloads.
+    fn save(&self, file: OutFile) -> LocalFuture<'_, Shared>;
+}

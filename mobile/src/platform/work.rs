@@ -1,0 +1,70 @@
+//! Heavy work beside the screens: PDFs.
+
+use rakeline_core::report::{Paper, TemplateFacts};
+use rakeline_core::text::{Message, msg};
+use serde::{Deserialize, Serialize};
+
+use super::Told;
+
+/// What can be asked of the worker; travels as JSON.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Task {
+    /// The template of the marks as PDF.
+    Template {
+        /// What it shows.
+        facts: TemplateFacts,
+        /// The paper it is printed on.
+        paper: Paper,
+    },
+    /// Sheets of mark cards as PDF.
+    MarkCards {
+        /// A card for each of so many marks.
+        marks: usize,
+        /// The paper they are printed on.
+        paper: Paper,
+    },
+}
+
+/// What is heard of a task.
+#[derive(Clone, Debug, PartialEq)]
+pub enum WorkEvent {
+    /// The share that is done, 0 to 1.
+    Progress(f32),
+    /// It is done; nothing follows.
+    Done(Vec<u8>),
+    /// It came to nothing, with what to do; nothing follows.
+    Failed(Message),
+}
+
+/// A task under way; it is given up when this is dropped, and nothing more
+/// is heard of it.
+#[must_use = "the task is given up when this is dropped"]
+pub struct WorkHandle(Option<Box<dyn FnOnce()>>);
+
+impl WorkHandle {
+    /// A handle whose task is given up by `stop`.
+    pub fn stopped_by(stop: impl FnOnce() + 'static) -> Self {
+        Self(Some(Box::new(stop)))
+    }
+}
+
+impl Drop for WorkHandle {
+    fn drop(&mut self) {
+        if let Some(stop) = self.0.take() {
+            stop();
+        }
+    }
+}
+
+/// The worker.
+pub trait Work {
+    /// Starts a task; `told` hears of it until it is done, has failed or was
+    /// given up. A worker that died is replaced for the next task.
+    fn start(&self, task: Task, told: Told<WorkEvent>) -> WorkHandle;
+}
+
+/// What is said when the worker died over a task.
+pub(super) fn stopped(why: &str) -> WorkEvent {
+    WorkEvent::Failed(msg("work-stopped").text("why", why))
+}

@@ -1,0 +1,24 @@
+//! What the worker does: heavy work, from a task to bytes.
+//!
+//! **Boundary:** started only through `platform::work`; it knows no screen,
+//! no store and no clock.
+
+use rakeline_core::report::{Pages, mark_cards, pdf, template};
+use rakeline_core::text::Message;
+
+use crate::platform::Task;
+use crate::texts::say;
+
+/// Does a task; `progress` hears the share that is done.
+///
+/// # Errors
+/// What the fitter is told when it came to nothing.
+pub fn work(task: &Task, progress: &dyn Fn(f32)) -> Result<Vec<u8>, Message> {
+    progress(0.0);
+    let pages: Pages = match task {
+        Task::Template { facts, paper } => template(facts, *paper),
+        Task::MarkCards { marks, paper } => mark_cards(*marks, *paper),
+    };
+    progress(0.1);
+    pdf(&pages, &say).map_err(|fault| fault.message())
+}
