@@ -49,6 +49,11 @@ budget-shrink-turn = Most of the ± is the corner angle on this slope: type it, 
 
 ## Zero the phone
 
+phone-not-zeroed = phone not zeroed
+phone-zeroed = phone zeroed
+refused-other-phone = The marks of this job were read by { $before }; this is { $now }. Go on with that phone, or read all marks again.
+refused-phone-changed = The case or feet of the phone changed since marks of this job were read. Put them back as they were, or read all marks again.
+
 zero-pose-back-upright = Back of the phone flat on the wall, top edge up.
 zero-pose-back-upside-down = Same place, back on the wall, top edge down.
 zero-pose-screen-in = Same place, screen on the wall, top edge up. Listen for the tone.
@@ -74,12 +79,53 @@ zero-renew-age = Zeroed { $days } days ago. Zero the phone again.
 
 ## How the ground lies
 
+ground-is-level = ground looks level
+ground-is-board = ground by the board
+ground-is-bay = bay { $name }
+ground-is-sill = ground by the sill
+ground-nose-up = nose { $angle }° up
+ground-nose-down = nose { $angle }° down
+ground-right-up = right { $angle }° up
+ground-left-up = left { $angle }° up
+ground-figures = { $nose } ± { $nose_plus }°, { $lean } ± { $lean_plus }°
+load-out-of-range = { $typed }° cannot be an allowance for load. Type 0 to { $greatest }°.
+round-flat = flat
+round-rounded = rounded
+round-tight = tightly rounded
+round-measured = rounded, radius { $radius } mm
+
 ground-not-flat = The phone leans { $lean }°: lay it flat on the board, screen up, top edge forward.
 ground-not-turned = The phone was not moved between the two readings. Turn it end for end on the board and read again.
 ground-no-reading = Read the board both ways round first.
 ground-too-steep = The ground slopes { $slope }° (more than { $limit }°). Move the vehicle to flatter ground.
 
 ## Corner angle and shape from above
+
+corner-not-known = corner angle not known
+corner-straight = looks straight back
+corner-left = turned { $angle }° to the left
+corner-right = turned { $angle }° to the right
+turn-out-of-range = Type a corner angle up to { $greatest }° to either side.
+entry-tape-place = { $typed } mm is no place for the sweep. Type 20 to 2000 mm, minus for left.
+along-mark = Mark { $label }: { $straight } mm straight, { $along } ± { $plus } mm along the face
+along-station = Tape { $along } mm: { $straight } ± { $plus } mm straight, { $corner }
+mirror-pair = { $left } and { $right }: { $what }
+drawing-plan-title = The bumper from above with its marks
+drawing-feet-title = The back of the phone with three feet
+drawing-feet-camera = camera
+drawing-feet-tape = masking tape
+drawing-feet-paint = protects the paint
+drawing-round-title = The face from the side, with the phone on it
+drawing-level-title = Level and plumb over the picture
+level-end = level
+plumb-end = plumb
+level-line-end = { $angle }° ± { $plus }°
+level-line-level = The line runs level
+level-line-right-high = The line is { $angle }° high on the right
+level-line-left-high = The line is { $angle }° high on the left
+level-too-many-photos = A job keeps { $most } level photos. Take one out first.
+level-not-stored = The photo was not kept. { $why }
+level-photo-gone = This photo is no longer on this phone.
 
 sweep-no-azimuth = This sensor gives no direction about the vertical. Type the corner angles instead.
 sweep-too-short = A sweep needs the centre, at least one place beside it, and the centre again.
@@ -997,6 +1043,135 @@ print-sheet = Issue and print
 
 ## Screens: zero, ground, sweep, level
 
+step-zero = Zero the phone
+step-ground = Ground
+step-corners = Corner angles
+step-level = Camera level
+back-to-faces = To the faces
+stop-reading = Stop
+renew = zero again
+rests-on = What the angles rest on
+zero-the-phone = Zero the phone
+zero-title = Zero the phone
+zero-why = Four readings on one upright wall find this phone's own error. Half a minute; it then holds for every job.
+zero-start = Start on the wall
+zero-again = Zero it again
+zero-tables = Two more on a table
+zero-none = Not zeroed: ± 4.5° of every angle is this phone's own error.
+zero-put-back = Put back what was known before
+zero-pose-number = Reading { $number } of { $of }
+zero-listen = Two rising notes: taken. Two low notes: not taken. A soft tick: it still moves.
+zero-before = Before
+zero-before-up = read { $off }° too far up
+zero-before-down = read { $off }° too far down
+zero-after = Now
+zero-after-is = ± { $plus }°
+zero-spread = Readings fit within
+zero-spread-is = { $spread }°
+zero-age = Zeroed
+zero-age-is = { $days ->
+    [0] today
+    [one] yesterday
+   *[other] { $days } days ago
+}
+feet-title = Feet on the phone
+feet-on = Three feet on
+feet-off = No feet
+feet-help = Why feet, and where
+feet-why = Three stick-on feet, higher than the camera bump, make the phone stand on a round face as a head does: ± 0.4° in place of ± 1.4° on a usual face. Keep them on for zeroing. Masking tape under them protects the paint.
+phone-profile = Name and case of this phone
+phone-name = Name of this phone
+phone-case = Case
+phone-case-note = Empty for none. Another case asks for zeroing again.
+voice-title = Spoken prompts
+voice-on = Say it aloud
+voice-off = Tones only
+ground-why = Angles count against the ground the vehicle stands on.
+looks-level = The ground looks level
+board-start = Measure with a board
+board-more = One more place of the board
+board-where = A straight board along the vehicle beside its wheels, on the same ground.
+board-forward = Phone flat on the board, screen up, top edge to the front of the vehicle.
+board-turned = Same place, turned end for end.
+bay-name = Name of this bay
+bay-save = Save as a bay
+bay-forget = Forget { $name }
+bay-old = measured more than a year ago
+bay-no-name = Type a name for the bay first.
+bays-title = Saved bays
+ground-gauge = A digital angle gauge
+ground-gauge-why = Zero the gauge on the board beside the wheels: its figures are then against the ground, and nothing of the ground is left in the ±.
+gauge-level = Reads against level
+gauge-board = Zeroed on the board
+sill-title = By the sill, the poor way
+sill-why = Sills are not made level: ± 2° stays, and the lean is not known.
+sill-angle = Nose up along the sill
+sill-note = degrees, minus for nose down
+sill-take = Take it
+load-title = What it carries
+load-why = A loaded rear points lower. { $allowance }° is added to the least aim.
+load-car = A car
+load-carrier = A load carrier
+load-own = My own figure
+load-own-figure = Added to the least aim
+load-own-take = Take it
+corners-title = Corner angles
+corners-why = How far the face turns away from straight back at each mark. It counts where the ground slopes, and gives the shape from above.
+corners-swept = corner angles swept
+corners-open = corner angles, roundness
+corners-type = Type them instead
+corners-type-why = From straight back, plus to the right, minus to the left. ± 6° by eye. Empty: not known.
+corner-of = Mark { $label }
+corners-take = Take these
+sweep-start = Sweep left to right
+sweep-places = Where the sweep stops
+sweep-places-why = Lay a tape along the face, 0 on the centre line. Plus to the right, minus to the left.
+sweep-place = Place { $number }
+sweep-place-note = { $place } mm if left empty
+sweep-on-centre = Back of the phone on the centre line.
+sweep-at-left = { $along } mm left on the tape.
+sweep-at-right = { $along } mm right on the tape.
+sweep-centre-again = On the centre line again.
+sweep-closed = Back on the centre it was { $closing }° off; that is spread over the sweep.
+sweep-drop = Take the sweep out
+along-title = Along the face and straight
+along-why = A tape laid along the face reads more than straight across.
+round-title = How round the face is, up and down
+round-read = Find it by two readings
+round-above = 30 mm above the mark.
+round-below = 30 mm below the mark.
+level-open = camera level
+level-title = Camera level
+level-why = Stand square behind the vehicle. Level runs with the ground it stands on.
+level-live = Live picture
+level-hold-upright = Hold the phone upright
+reading-taken = Taken. Go on as asked.
+level-take = Take a photo
+level-choose = Choose a picture
+level-again = Ask for the camera again
+level-close = Back to the live picture
+level-photo = The photo
+level-photo-of = Photo of { $when }
+level-reading-photo = Reading the photo
+level-no-attitude = A picture from a file: level is not known in it
+level-lay = Draw a line along the swage line, the tape or the heads
+level-lay-why = One drag draws it, the next moves its nearer end.
+level-drop = Take this photo out
+repeats-pooled = { $readings ->
+    [one] One reading at mark { $label }
+   *[other] { $readings } readings at mark { $label }, pooled
+}
+read-once-more = Read once more
+take-last-out = Take the last out
+reading-taken-out = The last reading was taken out.
+readings-taken-out = All readings were taken out.
+read-all-again = Read all marks again with this phone
+say-next-mark = Mark { $label }.
+say-all-read = Every mark is read.
+say-zeroed = The phone is zeroed.
+say-ground-read = The ground is read.
+say-swept = The sweep is closed.
+
 ## Screens: kit sheets
 
 to-kits = Kit sheets
@@ -1168,6 +1343,12 @@ restock-done = All bought again
 
 ## Platform: storage, sensors
 
+camera-refused = The camera is not allowed for this page. Allow it in the browser's settings for this site, or choose a picture from a file.
+camera-none = No camera answers; another app may hold it. Close that app, or choose a picture from a file.
+camera-not-yet = The live picture has not begun yet. Wait a moment and take the photo again.
+camera-not-a-picture = This file is no picture that can be kept. Choose a JPEG or PNG.
+camera-failed = The camera failed ({ $why }). Choose a picture from a file.
+
 storage-refused = This browser does not let Rakeline keep anything: it may be a private window, or site data is blocked. Open Rakeline in a normal window. Until then nothing is saved.
 storage-full = The phone has no room left, so the last change is not saved. Free some room (photos, downloads), then tap 'Save again'.
 storage-failed = The last change could not be saved ({ $why }). Keep this page open and try again.
@@ -1182,6 +1363,7 @@ motion-permission-refused = The motion sensor is not allowed for this page. Allo
 motion-no-sensor = This phone gives no motion reading. Type the angle from a digital angle gauge.
 motion-insecure-context = The browser gives motion readings to secure pages only. Open Rakeline at its https address or at localhost, or type the angle from a digital angle gauge.
 motion-stopped = The motion sensor stopped. Tap 'Read the face' to start it again, or type the angle.
+
 
 ## Platform: worker, files
 

@@ -6,8 +6,8 @@ use crate::driver::{AppState, Boot};
 use crate::platform::Platform;
 use crate::route::{Route, Step};
 use crate::screens::{
-    Behind, Check, EditKit, Faces, Holes, Jobs, Kit, Kits, Loom, Marks, Measures, Opening, Parts,
-    QuickKit, Restock, Rings, Sheet,
+    Behind, Check, Corners, EditKit, Faces, GroundScreen, Holes, Jobs, Kit, Kits, Level, Loom,
+    Marks, Measures, Opening, Parts, QuickKit, Restock, Rings, Sheet, Zero,
 };
 use crate::shell::Shell;
 
@@ -40,5 +40,9 @@ pub fn App() -> Element {
         (Route::Job(_, Step::Rings), true) => rsx! { Rings {} },
         (Route::Job(_, Step::Check), true) => rsx! { Check {} },
         (Route::Job(_, Step::Sheet), true) => rsx! { Sheet {} },
+        (Route::Job(_, Step::Zero), true) => rsx! { Zero {} },
+        (Route::Job(_, Step::Ground), true) => rsx! { GroundScreen {} },
+        (Route::Job(_, Step::Corners), true) => rsx! { Corners {} },
+        (Route::Job(_, Step::Level), true) => rsx! { Level {} },
     }
 }

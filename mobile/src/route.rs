@@ -25,7 +25,24 @@ pub enum Step {
     Sheet,
     /// Parts and quote; beside the path.
     Parts,
+    /// Zero the phone.
+    Zero,
+    /// How the ground lies.
+    Ground,
+    /// Corner angles and shape from above.
+    Corners,
+    /// The camera level.
+    Level,
 }
+
+/// Steps beside the path: each comes from one on it and goes back there.
+pub const BESIDE: [Step; 5] = [
+    Step::Parts,
+    Step::Zero,
+    Step::Ground,
+    Step::Corners,
+    Step::Level,
+];
 
 /// The steps in the order of the work.
 pub const STEPS: [Step; 9] = [
@@ -40,9 +57,6 @@ pub const STEPS: [Step; 9] = [
     Step::Sheet,
 ];
 
-/// Steps that a job has beside the path.
-const BESIDE: [Step; 1] = [Step::Parts];
-
 impl Step {
     fn word(self) -> &'static str {
         match self {
@@ -56,6 +70,10 @@ impl Step {
             Self::Loom => "loom",
             Self::Parts => "parts",
             Self::Sheet => "sheet",
+            Self::Zero => "zero",
+            Self::Ground => "ground",
+            Self::Corners => "corners",
+            Self::Level => "level",
         }
     }
 
@@ -73,6 +91,19 @@ impl Step {
             Self::Loom => "step-loom",
             Self::Parts => "step-parts",
             Self::Sheet => "step-sheet",
+            Self::Zero => "step-zero",
+            Self::Ground => "step-ground",
+            Self::Corners => "step-corners",
+            Self::Level => "step-level",
+        }
+    }
+
+    /// The step of the path that it belongs to.
+    #[must_use]
+    pub fn on_path(self) -> Self {
+        match self {
+            Self::Zero | Self::Ground | Self::Corners | Self::Level => Self::Faces,
+            on_path => on_path,
         }
     }
 }

@@ -12,8 +12,8 @@ use rakeline_core::job::JobId;
 use rakeline_core::units::Millis;
 
 use crate::driver::{
-    Action, AppState, Intent, JOB_PREFIX, KIT_DRAFT_KEY, KIT_PREFIX, KitIntent, Now, Place,
-    SETTINGS_KEY, TRASH_PREFIX, handle,
+    Action, AppState, Intent, JOB_PREFIX, KIT_DRAFT_KEY, KIT_PREFIX, KitIntent, LevelIntent,
+    Measure, Now, Place, SETTINGS_KEY, TRASH_PREFIX, handle, screen_turn,
 };
 use crate::platform::{MotionEvent, Platform, StorageFault, Task, Ticker, WorkHandle, Write};
 use crate::route::KitId;
@@ -21,6 +21,9 @@ use crate::route::KitId;
 /// How often sensor readings are looked at: ten screens a second are enough
 /// for the eye and leave the phone cool.
 const TURN: Millis = Millis(100.0);
+
+/// Id of the video element that shows the live picture.
+pub const LIVE_PICTURE: &str = "live-picture";
 
 /// The shell of one running app. Cheap to clone.
 #[derive(Clone)]
@@ -108,6 +111,7 @@ impl Shell {
     }
 
     async fn boot(&self) {
+        self.send(Intent::OnDevice(self.platform.page.device()));
         let path = self.platform.page.path();
         match self.read_all().await {
             Ok((jobs, trash, settings)) => {
@@ -167,11 +171,20 @@ impl Shell {
             Action::StartMotion => self.start_motion(),
             Action::StopMotion => {
                 platform.motion.stop();
+                platform.speech.hush();
                 platform.wake.release();
                 self.turns.borrow_mut().take();
             }
             Action::Sound(tone) => platform.sound.tone(tone),
             Action::Pulse(pulse) => platform.vibration.pulse(pulse),
+            Action::Say(message) => platform.speech.say(&crate::texts::say(&message)),
+            Action::StartCamera
+            | Action::StopCamera
+            | Action::TakePhoto
+            | Action::ChoosePicture
+            | Action::PutBlob(..)
+            | Action::ReadBlob(_)
+            | Action::DropBlob(_) => self.picture(action),
             Action::Print => {
                 let print = platform.print.clone();
                 // After the screen has drawn what is to be printed.
@@ -228,6 +241,57 @@ impl Shell {
         }
     }
 
+    /// What has to do with pictures.
+    fn picture(&self, action: Action) {
+        let shell = self.clone();
+        let platform = self.platform.clone();
+        let said = |said| Intent::Measure(Measure::Level(said));
+        match action {
+            Action::StartCamera => {
+                let angle = platform.camera.screen_angle();
+                spawn_forever(async move {
+                    let outcome = platform.camera.live(LIVE_PICTURE).await;
+                    shell.send(said(LevelIntent::ScreenTurned(angle)));
+                    shell.send(said(LevelIntent::Started(outcome)));
+                });
+            }
+            Action::StopCamera => platform.camera.stop(),
+            Action::TakePhoto => {
+                spawn_forever(async move {
+                    let picture = platform.camera.photo().await;
+                    shell.send(said(LevelIntent::Came(picture.map(Some))));
+                });
+            }
+            Action::ChoosePicture => {
+                let camera = platform.camera.clone();
+                spawn_forever(async move {
+                    let picture = camera.choose().await;
+                    shell.send(said(LevelIntent::Came(picture)));
+                });
+            }
+            Action::PutBlob(key, bytes) => {
+                spawn_forever(async move {
+                    let outcome = platform.storage.blob_put(&key, bytes).await;
+                    shell.send(said(LevelIntent::Stored(outcome)));
+                });
+            }
+            Action::ReadBlob(key) => {
+                spawn_forever(async move {
+                    let found = platform.storage.blob_get(&key).await;
+                    let url = found.map(|bytes| platform.camera.show(&bytes?));
+                    shell.send(said(LevelIntent::Read(key, url)));
+                });
+            }
+            Action::DropBlob(key) => {
+                spawn_forever(async move {
+                    // What stays behind is swept away when the job goes.
+                    let _ = platform.storage.blob_delete(&key).await;
+                });
+            }
+            _ => {}
+        }
+    }
+
     fn start_motion(&self) {
         self.platform.sound.unlock();
         self.platform.wake.hold();
@@ -258,6 +322,11 @@ impl Shell {
     /// Hands over what the sensor said and lets time pass.
     fn turn(&self) {
         let heard = std::mem::take(&mut *self.heard.borrow_mut());
+        let angle = self.platform.camera.screen_angle();
+        if self.state.peek().drafts.level.screen != screen_turn(angle) {
+            let turned = LevelIntent::ScreenTurned(angle);
+            self.send(Intent::Measure(Measure::Level(turned)));
+        }
         if !heard.is_empty() {
             self.send(Intent::Motion(heard));
         }

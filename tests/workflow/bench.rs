@@ -7,15 +7,16 @@ use std::rc::Rc;
 use std::task::{Context, Poll, Waker};
 
 use rakeline::driver::{
-    Action, AppState, Intent, JOB_PREFIX, KIT_DRAFT_KEY, KIT_PREFIX, KitIntent, Now, Place,
-    SETTINGS_KEY, Saved, TRASH_PREFIX, handle,
+    Action, AppState, Intent, JOB_PREFIX, KIT_DRAFT_KEY, KIT_PREFIX, KitIntent, LevelIntent,
+    Measure, Now, Place, SETTINGS_KEY, Saved, TRASH_PREFIX, handle,
 };
 use rakeline::platform::memory::MemoryPlatform;
 use rakeline::platform::{
-    Clock, LocalFuture, Motion, MotionEvent, Page, Print, Sound, Storage, StorageFault, Ticker,
-    Vibration, Visibility, Wake, WorkHandle, Write,
+    Camera, Clock, LocalFuture, Motion, MotionEvent, Page, Print, Sound, Speech, Storage,
+    StorageFault, Ticker, Vibration, Visibility, Wake, WorkHandle, Write,
 };
 use rakeline::route::KitId;
+use rakeline::texts::say;
 use rakeline_core::job::{JobId, JobState};
 use rakeline_core::sample::RawSample;
 use rakeline_core::units::{Degrees, Millis};
@@ -79,6 +80,7 @@ impl Bench {
     }
 
     fn boot(&mut self) {
+        self.send_only(Intent::OnDevice(self.phone.page.device()));
         let storage = self.phone.storage.clone();
         let path = self.phone.page.path();
         let shelf = self.phone.storage.clone();
@@ -151,6 +153,8 @@ impl Bench {
             Action::Pulse(pulse) => self.phone.vibration.pulse(pulse),
             Action::Print => self.phone.print.print(),
             Action::StartWork(number, task) => {
+                // The task before is given up first, as the shell does.
+                self.task = None;
                 let posted = self.posted.clone();
                 let told = Rc::new(move |event| {
                     posted.borrow_mut().push_back(Intent::Worked(number, event));
@@ -178,6 +182,34 @@ impl Bench {
                     Intent::Committed(number, storage.commit(writes).await)
                 }));
             }
+            Action::Say(words) => self.phone.speech.say(&say(&words)),
+            Action::StartCamera => {
+                let camera = self.phone.camera.clone();
+                self.answer_level(async move { LevelIntent::Started(camera.live("").await) });
+            }
+            Action::StopCamera => self.phone.camera.stop(),
+            Action::TakePhoto => {
+                let camera = self.phone.camera.clone();
+                self.answer_level(async move { LevelIntent::Came(camera.photo().await.map(Some)) });
+            }
+            Action::ChoosePicture => {
+                let camera = self.phone.camera.clone();
+                self.answer_level(async move { LevelIntent::Came(camera.choose().await) });
+            }
+            Action::PutBlob(key, bytes) => {
+                let storage = self.phone.storage.clone();
+                self.answer_level(async move {
+                    LevelIntent::Stored(storage.blob_put(&key, bytes).await)
+                });
+            }
+            Action::ReadBlob(key) => {
+                let (storage, camera) = (self.phone.storage.clone(), self.phone.camera.clone());
+                self.answer_level(async move {
+                    let found = storage.blob_get(&key).await;
+                    LevelIntent::Read(key, found.map(|bytes| camera.show(&bytes?)))
+                });
+            }
+            Action::DropBlob(_) => {}
             Action::Load(id, step) => {
                 let storage = self.phone.storage.clone();
                 self.waiting.push_back(Box::pin(async move {
@@ -193,6 +225,12 @@ impl Bench {
                 }));
             }
         }
+    }
+
+    fn answer_level(&mut self, answer: impl Future<Output = LevelIntent> + 'static) {
+        self.waiting.push_back(Box::pin(async move {
+            Intent::Measure(Measure::Level(answer.await))
+        }));
     }
 
     fn start_motion(&mut self) {

@@ -38,10 +38,7 @@ fn a_face_taken_back_is_read_next() {
     bench.hold_to(FACES[1]);
     bench.send(Intent::Undo);
     assert_eq!(bench.readings(), [1, 0, 0, 0]);
-    assert_eq!(
-        bench.app.reading.as_ref().map(|reading| reading.spot),
-        Some(1)
-    );
+    assert_eq!(bench.app.reading.as_ref().map(|held| held.spot()), Some(1));
     bench.hold_to(FACES[1]);
     assert_eq!(bench.readings(), [1, 1, 0, 0]);
 }

@@ -57,7 +57,7 @@ fn the_faces_are_read_by_themselves_and_felt_and_heard() {
     bench.phone.vibration.take();
     for (index, face) in FACES.into_iter().enumerate() {
         let reading = bench.app.reading.as_ref().expect("reading");
-        assert_eq!(reading.spot, index);
+        assert_eq!(reading.spot(), index);
         bench.hold_to(face);
     }
     assert_eq!(bench.readings(), [1, 1, 1, 1]);

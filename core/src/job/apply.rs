@@ -6,7 +6,7 @@ use super::entry::Field;
 use super::event::JobEvent;
 use super::marks::{holds_the_rules, moved};
 use super::state::{ClockTrust, JobState, Marks, MarksFrom, SheetIssue, TakenReading, Tape};
-use super::{behind, check, holes, kit_asked, loom, mark_out, quote, rings_chosen};
+use super::{behind, check, holes, kit_asked, loom, mark_out, measuring, quote, rings_chosen};
 use crate::text::{Message, msg};
 use crate::units::Offset;
 
@@ -45,6 +45,9 @@ pub struct Refusal(pub Message);
 /// | `Holes` | a hole needs its plan, the cautions and the mark confirmed from behind |
 /// | `Loom` | answers; a fuse that is too large is refused |
 /// | `Quote` | parts by hand and prices as typed |
+/// | `Measuring(PhoneUsed)` | refused where another phone's readings, or the same phone's with another case or feet, would be corrected by it |
+/// | `Measuring(Swept)` | needs a sweep that closes |
+/// | other `Measuring` | kept; all face angles follow |
 /// | `SheetIssued` | the next number |
 ///
 /// Every event raises the job's revision by one. A time before the last event is taken as the last event's, and the job
@@ -113,6 +116,7 @@ pub fn apply(
         JobEvent::Holes(event) => holes::apply(&mut next, event, at)?,
         JobEvent::Loom(event) => loom::apply(&mut next, event, at)?,
         JobEvent::Quote(event) => quote::apply(&mut next, event)?,
+        JobEvent::Measuring(event) => measuring::apply(&mut next, event)?,
         JobEvent::SheetIssued { zone } => next.sheets.push(SheetIssue {
             number: next_number(job),
             at,
@@ -154,6 +158,12 @@ pub fn step_back(job: &JobState, before: &JobState, at: DateTime<FixedOffset>) -
         sheets: job.sheets.clone(),
         ..before.clone()
     };
+    // The phone in the hand is no step; but readings come back with theirs.
+    let profile = &job.measuring.profile;
+    if back.measuring.profile.is_none() || back.measuring.profile == *profile {
+        back.phone.clone_from(&job.phone);
+        back.measuring.profile.clone_from(profile);
+    }
     steady(&mut back, at);
     back
 }
@@ -216,6 +226,7 @@ pub(super) fn void_moved(next: &mut JobState, offsets: &[Offset]) -> Result<(), 
         }
     }
     for spot in &moved {
+        next.measuring.forget_turn(*spot);
         if let Some(place) = next.spots.get_mut(*spot) {
             place.readings.clear();
         }

@@ -10,8 +10,9 @@ use serde::{Deserialize, Serialize};
 use super::kit_asked::Asked;
 use super::mark_out::Limit;
 use crate::decide::supply::Reading;
+use crate::estimate::turn::MOST_TURN;
 use crate::text::{Message, msg};
-use crate::units::{Degrees, Millimetres, Offset};
+use crate::units::{COVERAGE_95, Degrees, Estimate, Millimetres, Offset};
 
 /// Shortest half width that a vehicle can have, mm (ours: a narrow
 /// quadricycle is about 1.2 m wide).
@@ -37,6 +38,16 @@ pub enum Field {
     FaceAngle,
     /// The gauge's ±.
     GaugePlusMinus,
+    /// Nose up/down along the sill.
+    SillAngle,
+    /// Name for the bay.
+    BayName,
+    /// The fitter's own allowance for load.
+    LoadOwn,
+    /// Corner angle of a spot.
+    CornerAngle(u8),
+    /// Tape figure of a place of the sweep.
+    SweepTape(u8),
     /// Where an area to keep clear of begins, from the centre line.
     NoDrillFrom,
     /// Where it ends.
@@ -269,6 +280,36 @@ pub fn read_typed_face(
         Ok((rake, plus_minus))
     } else {
         Err(msg("entry-gauge-plus-minus").number("typed", plus_minus.0, 1))
+    }
+}
+
+/// The ± of a typed corner angle, degrees (95 %, ours: by eye along the
+/// face against a straight edge).
+pub const CORNER_PLUS_MINUS: Degrees = Degrees(6.0);
+
+/// Reads a corner angle, + to the right, with [`CORNER_PLUS_MINUS`].
+///
+/// # Errors
+/// Not a figure, or round the corner.
+pub fn read_corner(text: &str) -> Result<Estimate<Degrees>, Message> {
+    let turn = read_degrees(text)?;
+    if turn.abs() > MOST_TURN {
+        return Err(msg("turn-out-of-range").deg("greatest", MOST_TURN.0));
+    }
+    Ok(Estimate::new(turn, CORNER_PLUS_MINUS * (1.0 / COVERAGE_95)))
+}
+
+/// Reads where a place of the sweep is on the tape, + to the right.
+///
+/// # Errors
+/// Not a length, on the centre itself, or farther out than any bumper.
+pub fn read_tape_place(text: &str) -> Result<Millimetres, Message> {
+    let place = read_length(&text.replace('−', "-"))?;
+    let size = place.0.abs();
+    if (20.0..=2000.0).contains(&size) {
+        Ok(place)
+    } else {
+        Err(msg("entry-tape-place").mm("typed", place.0))
     }
 }
 

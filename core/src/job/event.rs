@@ -9,6 +9,7 @@ use super::holes::HolesEvent;
 use super::kit_asked::Asked;
 use super::loom::LoomEvent;
 use super::mark_out::MarkOutEvent;
+use super::measuring::MeasuringEvent;
 use super::quote::QuoteEvent;
 use super::rings_chosen::RingsEvent;
 use super::state::Particular;
@@ -69,6 +70,8 @@ pub enum JobEvent {
     Loom(LoomEvent),
     /// Something was said about parts and prices.
     Quote(QuoteEvent),
+    /// How the angles are measured changed.
+    Measuring(MeasuringEvent),
     /// A job sheet was issued.
     SheetIssued {
         /// Name of the time zone.

@@ -10,6 +10,8 @@ mod kit_asked;
 mod loom;
 mod mark_out;
 mod marks;
+mod measured;
+mod measuring;
 mod quote;
 mod rings;
 mod rings_chosen;
@@ -24,8 +26,9 @@ pub use check::{
     Agreed, AgreedHow, Check, CheckEvent, CheckView, SeenBehind, check_view, tape_reading,
 };
 pub use entry::{
-    FACE_GREATEST, Facing, Field, GAUGE_PLUS_MINUS, HALF_WIDTH_GREATEST, HALF_WIDTH_LEAST,
-    WhichLead, Whose, read_degrees, read_half_width, read_length, read_offset, read_typed_face,
+    CORNER_PLUS_MINUS, FACE_GREATEST, Facing, Field, GAUGE_PLUS_MINUS, HALF_WIDTH_GREATEST,
+    HALF_WIDTH_LEAST, WhichLead, Whose, read_corner, read_degrees, read_half_width, read_length,
+    read_offset, read_tape_place, read_typed_face,
 };
 pub use event::JobEvent;
 pub use holes::{
@@ -43,6 +46,15 @@ pub use mark_out::{
 pub use marks::{
     CENTRE_LINE_DOUBT, HalfWidths, gap_words, half_widths, marks_are_stale, marks_explained,
     no_plan_messages, offset_words, planned_place, plans, readings_lost, task_for,
+};
+pub use measured::{
+    POOL_FROM, along_the_face, around, contact, corner_angle, corner_words, ground_figures,
+    ground_words, held_angles, level_in_photo, line_in_photo, line_on_photo, mirrors,
+    phone_as_seated, phone_words, plan_curve, repeats_at, roundness_words, seating,
+    stations_straight, sweep,
+};
+pub use measuring::{
+    LOAD_GREATEST, LevelPhoto, Load, Measuring, MeasuringEvent, PHOTOS_GREATEST, PictureLine,
 };
 pub use quote::{
     MINUTES_GREATEST, QuoteEvent, QuoteState, minutes_trouble, money_trouble, parts_planned,

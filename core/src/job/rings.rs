@@ -3,11 +3,12 @@
 //! ground corrects what was read before.
 
 use super::holes::typed_old_hole;
+use super::measured::{around, phone_as_seated};
 use super::state::{JobState, Spot};
 use crate::decide::ring_set::{
     InsertUse, RakeOrigin, RingChoice, SpotFacts, Verdict, aim_words, choose, face_words,
 };
-use crate::estimate::rake::{Around, Origin, RakeEstimate, estimate_rake};
+use crate::estimate::rake::{Origin, RakeEstimate, estimate_rake};
 use crate::text::{Message, msg};
 use crate::units::{COVERAGE_95, Degrees};
 
@@ -15,14 +16,7 @@ use crate::units::{COVERAGE_95, Degrees};
 #[must_use]
 pub fn rake_at(job: &JobState, spot: &Spot) -> Option<RakeEstimate> {
     let readings: Vec<_> = spot.readings.iter().map(|taken| taken.reading).collect();
-    estimate_rake(&readings, &job.phone, &around(job))
-}
-
-fn around(job: &JobState) -> Around {
-    Around {
-        ground: job.ground.clone(),
-        ..Around::default()
-    }
+    estimate_rake(&readings, &phone_as_seated(job), &around(job, spot))
 }
 
 /// The ring choice at a spot; `None` until its face angle is read.

@@ -11,6 +11,7 @@ use super::entry::Field;
 use super::holes::HolesState;
 use super::loom::LoomState;
 use super::mark_out::MarkOut;
+use super::measuring::Measuring;
 use super::quote::QuoteState;
 use super::rings_chosen::RingsState;
 use crate::decide::mark_out::PlanKind;
@@ -192,6 +193,9 @@ pub struct JobState {
     /// Parts and prices.
     #[serde(default)]
     pub quote: QuoteState,
+    /// How the angles are measured.
+    #[serde(default)]
+    pub measuring: Measuring,
     /// Job sheets issued so far.
     pub sheets: Vec<SheetIssue>,
 }
@@ -231,6 +235,7 @@ impl JobState {
             holes: HolesState::default(),
             loom: LoomState::default(),
             quote: QuoteState::default(),
+            measuring: Measuring::default(),
             sheets: Vec::new(),
         }
     }

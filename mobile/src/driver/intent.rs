@@ -3,10 +3,12 @@
 use rakeline_core::decide::mark_out::PlanKind;
 use rakeline_core::job::{Asked, Facing, Field, JobEvent, JobId, Particular};
 use rakeline_core::report::Paper;
+use rakeline_core::text::Message;
 use rakeline_core::units::Millis;
 
 use super::kit_shelf::KitIntent;
 use super::layout::{CheckIntent, MarkOutIntent};
+use super::measure::Measure;
 use super::{JOB_PREFIX, Sheets, TRASH_PREFIX};
 use crate::platform::{
     MotionEvent, OutFile, Pulse, Shared, StorageFault, Task, Tone, Visibility, WorkEvent, Write,
@@ -107,6 +109,10 @@ pub enum Intent {
     Motion(Vec<MotionEvent>),
     /// Time passes while reading.
     Tick(Millis),
+    /// What the system says this phone is.
+    OnDevice(String),
+    /// How angles are measured.
+    Measure(Measure),
     /// The app went to the background or came back.
     Seen(Visibility),
     /// Deletes a job; it can come back.
@@ -162,6 +168,22 @@ pub enum Action {
     Print,
     /// Asks for a file of at most so many bytes.
     OpenFile(usize),
+    /// Says something aloud.
+    Say(Message),
+    /// Shows the live picture of the camera on the level's screen.
+    StartCamera,
+    /// Ends it.
+    StopCamera,
+    /// Takes a photo from the live picture.
+    TakePhoto,
+    /// Lets the fitter choose a picture.
+    ChoosePicture,
+    /// Keeps a picture under a key.
+    PutBlob(String, Vec<u8>),
+    /// Reads a picture for the screen.
+    ReadBlob(String),
+    /// Removes a picture.
+    DropBlob(String),
     /// Starts a task of the worker; its number comes back in `Worked`.
     StartWork(u64, Task),
     /// Gives up the task under way.

@@ -8,7 +8,7 @@ use rakeline_core::text::msg;
 use super::intent::{Action, Place};
 use super::jobs::{best_step, say, sort};
 use super::state::{AppState, Boot, JobEntry, LeftHow, LeftJob, Notice, OpenJob, Saved};
-use super::{KEPT_SETTINGS_KEY, SETTINGS_KEY, paper, reading};
+use super::{KEPT_SETTINGS_KEY, SETTINGS_KEY, paper, reading, work};
 use crate::platform::{StorageFault, Write};
 use crate::route::{Route, Step};
 
@@ -137,7 +137,7 @@ pub(super) fn leave(app: &mut AppState) -> Option<Vec<Action>> {
         Saved::Yes => {}
     }
     app.notice = None;
-    let mut actions = reading::stop(app);
+    let mut actions = work::leave_screen(app);
     actions.extend(paper::stop(app));
     Some(actions)
 }

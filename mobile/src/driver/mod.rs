@@ -4,27 +4,41 @@
 //! the moment and performs the actions, the workflow tests do the same on a
 //! scripted phone.
 
+mod corners;
 mod fit;
+mod held;
 mod intent;
 mod jobs;
 mod keeping;
 mod kit_shelf;
 mod kits;
 mod layout;
+mod level;
+mod lie;
+mod measure;
 mod paper;
+mod phone;
 mod reading;
 mod state;
+mod target;
 mod typed_face;
 mod work;
+mod zeroing;
 
+pub use corners::{SweepDraft, corner_field, station_words, sweep_field, sweep_places};
+pub use held::{Beside, BoardWay, Held, Phase, Target};
 pub use intent::{Action, Intent, Now, Place};
 pub use kit_shelf::{Editing, KitEntry, KitIntent, Kits, QUICK_PAGES};
 pub use layout::{CheckIntent, MarkOutIntent};
-pub use reading::{Phase, Reading};
+pub use level::{CameraState, LevelDraft, LevelIntent, ShownPhoto, live_level, screen_turn};
+pub use lie::BoardDraft;
+pub use measure::{Drafts, Measure};
+pub use phone::{Bay, PhoneSettings, Voice, in_use as phone_in_use, profile as phone_profile};
 pub use state::{
     AppState, Boot, JobEntry, LeftHow, LeftJob, Making, Notice, OpenJob, Saved, Settings, Sheets,
     UndoOf, Unreadable,
 };
+pub use zeroing::ZeroDraft;
 
 /// Key of a job's record.
 pub const JOB_PREFIX: &str = "job/";
@@ -91,8 +105,13 @@ pub fn handle(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
         Intent::ChooseSpot(spot) => reading::choose(app, spot),
         Intent::ReadAgain(spot) => reading::again(app, spot, now),
         Intent::TakeTyped(facing) => typed_face::take_typed(app, facing, now),
-        Intent::Motion(events) => reading::motion(app, &events, now),
-        Intent::Tick(at) => reading::tick(app, at, now),
-        Intent::Seen(visibility) => reading::seen(app, visibility),
+        Intent::OnDevice(device) => {
+            app.device = device;
+            Vec::new()
+        }
+        Intent::Measure(said) => measure::handle(app, said, now),
+        Intent::Motion(events) => held::motion(app, &events, now),
+        Intent::Tick(at) => held::tick(app, at, now),
+        Intent::Seen(visibility) => held::seen(app, visibility),
     }
 }

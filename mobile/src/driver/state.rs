@@ -10,8 +10,10 @@ use rakeline_core::text::Message;
 use rakeline_core::units::Millis;
 use serde::{Deserialize, Serialize};
 
+use super::held::Held;
 use super::kit_shelf::Kits;
-use super::reading::Reading;
+use super::measure::Drafts;
+use super::phone::{Bay, PhoneSettings, Voice};
 use crate::route::Route;
 
 /// How far the start has come.
@@ -152,6 +154,12 @@ pub struct Settings {
     pub prices: Vec<(Part, String)>,
     /// When the parts that jobs took were bought again.
     pub restocked: Option<chrono::DateTime<chrono::FixedOffset>>,
+    /// The phone that reads.
+    pub phone: PhoneSettings,
+    /// Bays whose ground was measured, last measured first.
+    pub bays: Vec<Bay>,
+    /// Whether prompts are spoken.
+    pub voice: Voice,
     /// The paper that sheets at full size are printed on.
     pub paper: Paper,
 }
@@ -217,8 +225,12 @@ pub struct AppState {
     pub route: Route,
     /// Said at the foot.
     pub notice: Option<Notice>,
-    /// The face angle being read.
-    pub reading: Option<Reading>,
+    /// What the phone is held to.
+    pub reading: Option<Held>,
+    /// What is under way and not yet a fact of the job.
+    pub drafts: Drafts,
+    /// What the system says this phone is.
+    pub device: String,
     /// Commits begun so far.
     pub commits: u64,
     /// Sheets under way.
@@ -245,6 +257,8 @@ impl Default for AppState {
             route: Route::Jobs,
             notice: None,
             reading: None,
+            drafts: Drafts::default(),
+            device: String::new(),
             commits: 0,
             making: None,
             worked: 0,

@@ -1,6 +1,6 @@
 //! A face angle typed off a gauge.
 
-use rakeline_core::estimate::rake::{Against, FaceReading};
+use rakeline_core::estimate::rake::FaceReading;
 use rakeline_core::job::{self, Facing, Field, JobEvent};
 use rakeline_core::text::Message;
 
@@ -16,7 +16,7 @@ pub(super) fn take_typed(app: &mut AppState, facing: Facing, now: &Now) -> Vec<A
     let (Some(job), Some(reading)) = (app.job(), &app.reading) else {
         return Vec::new();
     };
-    let spot = reading.spot;
+    let spot = reading.spot();
     let read = job::read_typed_face(
         job.typed(Field::FaceAngle),
         facing,
@@ -26,7 +26,8 @@ pub(super) fn take_typed(app: &mut AppState, facing: Facing, now: &Now) -> Vec<A
         Ok(read) => read,
         Err(message) => return refuse(app, message),
     };
-    let typed = match FaceReading::typed(rake, plus_minus, Against::Level, now.monotonic) {
+    let against = job.measuring.gauge;
+    let typed = match FaceReading::typed(rake, plus_minus, against, now.monotonic) {
         Ok(typed) => typed,
         Err(message) => return refuse(app, message),
     };

@@ -9,7 +9,7 @@ use rakeline_core::units::Millis;
 
 use super::intent::{Action, Now};
 use super::state::{AppState, Notice, UndoOf};
-use super::{fit, keeping, reading};
+use super::{fit, held, keeping, level, reading};
 use crate::route::{Route, Step};
 
 /// How many steps back are kept.
@@ -79,15 +79,25 @@ pub(super) fn show(app: &mut AppState, step: Step, shown: Shown) -> Vec<Action> 
     if route == app.route && shown == Shown::NotYet {
         return Vec::new();
     }
-    let mut actions = reading::stop(app);
+    let mut actions = leave_screen(app);
     app.notice = None;
     app.route = route.clone();
     if shown == Shown::NotYet {
         actions.push(Action::Push(route));
     }
-    if step == Step::Faces {
-        actions.extend(reading::start(app));
+    match step {
+        Step::Faces => actions.extend(reading::start(app)),
+        Step::Level => actions.extend(level::start(app)),
+        _ => {}
     }
+    actions
+}
+
+/// Stops what only the screen that is left needs.
+pub(super) fn leave_screen(app: &mut AppState) -> Vec<Action> {
+    let mut actions = held::stop(app);
+    actions.extend(level::leave(app));
+    app.drafts = super::measure::Drafts::default();
     actions
 }
 

@@ -58,7 +58,7 @@ pub fn Frame(here: Step, children: Element, #[props(default)] foot: Option<Eleme
                     }
                 }
             }
-            PathStrip { steps: stages, here }
+            PathStrip { steps: stages, here: here.on_path() }
             main { class: "body",
                 if let Some(trouble) = trouble {
                     div { class: "trouble-box", role: "alert",
@@ -111,6 +111,8 @@ fn stage_of(job: &JobState, step: Step) -> Stage {
         ),
         Step::Parts => (false, false),
         Step::Sheet => (!job.sheets.is_empty(), false),
+        // Not on the path.
+        Step::Zero | Step::Ground | Step::Corners | Step::Level => (false, false),
     };
     match (done, shut) {
         (true, _) => Stage::Done,

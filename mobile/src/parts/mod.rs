@@ -3,6 +3,7 @@
 mod drawing;
 mod field;
 mod frame;
+mod held;
 mod notice;
 mod path;
 mod typed;
@@ -10,6 +11,7 @@ mod typed;
 pub use drawing::DrawingView;
 pub use field::{Entry, Focus, Kind};
 pub use frame::Frame;
+pub use held::{Figures, HeldBox};
 pub use notice::NoticeBar;
 pub use path::PathStrip;
 pub use typed::{AskedFields, Cautions, TypedEntry};

@@ -4,14 +4,17 @@
 //! the scripted phone of the tests; a further system is a further folder
 //! here. No type of the user interface enters, no rule of the trade either.
 
+mod camera;
 mod clock;
 mod files;
 mod motion;
 mod page;
+mod picture;
 #[cfg(any(test, target_arch = "wasm32"))]
 mod search;
 mod share;
 mod signals;
+mod speech;
 mod storage;
 mod turns;
 mod work;
@@ -24,12 +27,15 @@ use std::future::Future;
 use std::pin::Pin;
 use std::rc::Rc;
 
+pub use camera::{Camera, CameraFault, Picture};
 pub use clock::Clock;
 pub use files::{Files, OpenedFile, OwnFuture};
 pub use motion::{Motion, MotionEvent, MotionFault, MotionSink, SourceName};
 pub use page::{Page, Ticker, Told, Visibility};
+pub use picture::{LARGEST, MOST_PIXELS, cleaned};
 pub use share::{OutFile, Share, Shared};
 pub use signals::{Print, Pulse, Sound, Tone, Vibration, Wake};
+pub use speech::Speech;
 pub use storage::{PersistAnswer, Storage, StorageFault, Write};
 pub use work::{Task, Work, WorkEvent, WorkHandle};
 
@@ -47,6 +53,10 @@ pub struct Platform {
     pub sound: Rc<dyn Sound>,
     /// Short pulses in the hand.
     pub vibration: Rc<dyn Vibration>,
+    /// Spoken prompts.
+    pub speech: Rc<dyn Speech>,
+    /// Live picture and photos.
+    pub camera: Rc<dyn Camera>,
     /// Date, time zone and monotonic time.
     pub clock: Rc<dyn Clock>,
     /// Paper.

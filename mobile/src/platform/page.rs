@@ -58,6 +58,10 @@ pub trait Page {
     /// went back or forward. The one before is told no more.
     fn on_pop(&self, told: Told<String>);
 
+    /// What the system says this phone is, in few words ('Android 14 Pixel
+    /// 7'); the same on every start. Empty where it does not tell.
+    fn device(&self) -> String;
+
     /// Sixteen hex digits that no other job has, from the system's secure source.
     fn random_id(&self) -> String;
 

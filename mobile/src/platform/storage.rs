@@ -80,6 +80,16 @@ pub trait Storage {
     /// or none is. `Ok` comes only when they are.
     fn commit(&self, writes: Vec<Write>) -> LocalFuture<'_, Result<(), StorageFault>>;
 
+    /// Keeps bytes under a key of their own, apart from the records. `Ok`
+    /// comes only when they are written.
+    fn blob_put(&self, key: &str, bytes: Vec<u8>) -> LocalFuture<'_, Result<(), StorageFault>>;
+
+    /// The bytes under a key.
+    fn blob_get(&self, key: &str) -> LocalFuture<'_, Result<Option<Vec<u8>>, StorageFault>>;
+
+    /// Removes the bytes under a key; nothing happens if there are none.
+    fn blob_delete(&self, key: &str) -> LocalFuture<'_, Result<(), StorageFault>>;
+
     /// Asks the system to keep the records for good.
     fn persist(&self) -> LocalFuture<'_, PersistAnswer>;
 }

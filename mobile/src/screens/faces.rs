@@ -1,18 +1,17 @@
 //! The phone at each mark: it reads by itself and goes on to the next.
 
 use dioxus::prelude::*;
-use rakeline_core::drawing::face_from_side;
 use rakeline_core::job::{self, JobState, Spot};
 use rakeline_core::text::{Message, msg};
 use rakeline_core::units::Degrees;
 
 use super::marks::NoMarks;
 use super::typed_face::TypedFace;
-use crate::driver::{Intent, Phase};
-use crate::parts::{DrawingView, Frame};
+use crate::driver::{Intent, Measure, Phase, phone_in_use};
+use crate::parts::{Figures, Frame, HeldBox};
 use crate::route::Step;
 use crate::shell::use_shell;
-use crate::texts::{figure, say, t};
+use crate::texts::{say, t};
 
 /// The screen of the face angles.
 #[component]
@@ -25,15 +24,10 @@ pub fn Faces() -> Element {
     if job.marks.is_none() {
         return rsx! { NoMarks {} };
     }
-    let (spot, phase, live, source) = match &state.reading {
-        Some(reading) => (
-            reading.spot,
-            reading.phase.clone(),
-            reading.live,
-            reading.source,
-        ),
+    let (spot, phase, source) = match &state.reading {
+        Some(held) => (held.spot(), held.phase.clone(), held.source),
         // After a restart: the sensor waits for a tap.
-        None => (first_open(job), Phase::Off, None, None),
+        None => (first_open(job), Phase::Off, None),
     };
     let label = job
         .spots
@@ -74,7 +68,9 @@ pub fn Faces() -> Element {
                 p { class: "why", {t("faces-why")} }
             }
             SpotBar { job: job.clone(), here: spot }
-            Live { phase: phase.clone(), live, label: label.clone(), all_read: job.all_read() }
+            HeldBox { figures: Figures::Face }
+            Repeats { index: spot }
+            RestsOn {}
             if let Some(source) = source {
                 p { class: "why", {say(&source.message())} }
             }
@@ -148,47 +144,84 @@ fn spot_words(job: &JobState, spot: &Spot) -> Message {
     }
 }
 
-/// The figure as the phone lies now, and what the phone waits for.
+/// What the angles rest on; each part leads to where it can be bettered.
 #[component]
-fn Live(phase: Phase, live: Option<Degrees>, label: String, all_read: bool) -> Element {
-    let (says, trouble) = match &phase {
-        Phase::Starting => (t("reading-starting"), false),
-        Phase::OnLastMark => (
-            say(&msg("reading-on-last-mark").text("label", label)),
-            false,
-        ),
-        Phase::Moving => (t("reading-moving"), false),
-        Phase::Settling(_) => (t("reading-settling"), false),
-        Phase::NotTaken(why) | Phase::NoSensor(why) => (say(why), true),
-        Phase::Off if all_read => (t("reading-off"), false),
-        Phase::Off => (t("reading-waits"), false),
+fn RestsOn() -> Element {
+    let shell = use_shell();
+    let state = shell.state.read();
+    let Some(job) = state.job() else {
+        return rsx! {};
     };
-    let share = match phase {
-        Phase::Settling(share) => share.clamp(0.0, 1.0) * 100.0,
-        _ => 0.0,
+    let (phone, renewal) = phone_in_use(&state, &shell.now());
+    let corners = if job::sweep(job).is_some() {
+        "corners-swept"
+    } else {
+        "corners-open"
     };
+    let parts = [
+        (Step::Zero, say(&job::phone_words(&phone)), renewal),
+        (Step::Ground, say(&job::ground_words(&job.ground)), None),
+        (Step::Corners, t(corners), None),
+        (Step::Level, t("level-open"), None),
+    ];
     rsx! {
-        if let Some(rake) = live {
-            div {
-                div { class: "reading", "aria-hidden": "true",
-                    {figure(rake.0.abs(), 1)}
-                    small { "°" }
+        div { class: "rests", role: "group", "aria-label": t("rests-on"),
+            for (step , words , renewal) in parts {
+                button {
+                    key: "{step:?}",
+                    class: "plain",
+                    onclick: {
+                        let shell = shell.clone();
+                        move |_| shell.send(Intent::GoStep(step))
+                    },
+                    {words}
+                    if renewal.is_some() {
+                        " · "
+                        {t("renew")}
+                    }
                 }
-                div { class: "says", {say(&job::facing_words(rake))} }
-            }
-            DrawingView { drawing: face_from_side(rake, None) }
-        }
-        div { role: "status",
-            if trouble {
-                div { class: "trouble-box", {says} }
-            } else {
-                p { class: "says", {says} }
             }
         }
-        if live.is_some() {
-            div { class: "hold", "aria-hidden": "true",
-                svg { view_box: "0 0 100 10", preserve_aspect_ratio: "none",
-                    rect { x: "0", y: "0", width: "{share}", height: "10" }
+    }
+}
+
+/// Readings at the chosen spot: how many, what they say of each other, and
+/// the ways to better them.
+#[component]
+pub fn Repeats(index: usize) -> Element {
+    let shell = use_shell();
+    let state = shell.state.read();
+    let Some((job, spot)) = state
+        .job()
+        .and_then(|job| Some((job, job.spots.get(index)?)))
+    else {
+        return rsx! {};
+    };
+    if !spot.is_read() {
+        return rsx! {};
+    }
+    let count = i64::try_from(spot.readings.len()).unwrap_or(i64::MAX);
+    let face = job::face_with_plus_minus(job, spot);
+    let (more, out) = (shell.clone(), shell.clone());
+    rsx! {
+        div { class: "note-box",
+            if let Some(face) = face {
+                p { b { {say(&face)} } }
+            }
+            p { {say(&msg("repeats-pooled").count("readings", count).text("label", spot.label.clone()))} }
+            if let Some(said) = job::repeats_at(job, spot) {
+                p { role: "status", {say(&said)} }
+            }
+            div { class: "side-by-side",
+                button {
+                    class: "also",
+                    onclick: move |_| more.send(Intent::Measure(Measure::ReadOnceMore(index))),
+                    {t("read-once-more")}
+                }
+                button {
+                    class: "also",
+                    onclick: move |_| out.send(Intent::Measure(Measure::TakeLastOut(index))),
+                    {t("take-last-out")}
                 }
             }
         }

@@ -97,6 +97,7 @@ pub fn Marks() -> Element {
                         }
                     }
                 }
+                FullSize {}
             }
         }
     }

@@ -3,9 +3,11 @@
 use dioxus::prelude::*;
 use rakeline_core::decide::ring_set::Verdict;
 use rakeline_core::drawing::{face_from_side, marks_drawing};
+use rakeline_core::estimate::zero::Phone;
 use rakeline_core::job::{self, JobState, Spot};
 use rakeline_core::text::msg;
 
+use super::faces::Repeats;
 use super::marks::NoMarks;
 use super::ring_by_hand::ByHand;
 use crate::driver::{Intent, MarkOutIntent};
@@ -25,7 +27,8 @@ pub fn Rings() -> Element {
     if job.marks.is_none() {
         return rsx! { NoMarks {} };
     }
-    let (sheet, faces) = (shell.clone(), shell.clone());
+    let (sheet, faces, zero) = (shell.clone(), shell.clone(), shell.clone());
+    let unzeroed = job::settled_by(job).is_some() && job.phone == Phone::Unzeroed;
     let all_read = job.all_read();
     let pairs: Vec<String> = job::pairs(job)
         .iter()
@@ -59,6 +62,16 @@ pub fn Rings() -> Element {
             }
             for line in pairs {
                 div { class: "note-box", role: "status", {line} }
+            }
+            for line in job::mirrors(job) {
+                div { class: "trouble-box", role: "status", {say(&line)} }
+            }
+            if unzeroed {
+                button {
+                    class: "also",
+                    onclick: move |_| zero.send(Intent::GoStep(Step::Zero)),
+                    {t("zero-the-phone")}
+                }
             }
             ol { class: "rings",
                 for (index , spot) in job.spots.iter().enumerate() {
@@ -124,6 +137,7 @@ fn RingRow(job: JobState, spot: Spot, index: usize) -> Element {
             details {
                 summary { {t("ring-why")} }
                 Weighed { job: job.clone(), spot: spot.clone() }
+                Repeats { index }
                 button {
                     class: "also",
                     onclick: move |_| read.send(Intent::ReadAgain(index)),

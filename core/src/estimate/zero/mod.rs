@@ -48,7 +48,7 @@ impl From<Source> for SourceKind {
 }
 
 /// Which phone it is and what it wears: a change asks for zeroing again.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct PhoneProfile {
     /// Name given to this phone.
     pub name: String,

@@ -4,6 +4,7 @@
 //! the app, and keep the parts to feed readings, advance the clock, break
 //! the storage and look at what was sounded, printed and shown.
 
+mod camera;
 mod clock;
 mod files;
 mod motion;
@@ -15,11 +16,12 @@ mod work;
 use std::rc::Rc;
 
 use super::Platform;
+pub use camera::MemoryCamera;
 pub use clock::MemoryClock;
 pub use files::MemoryFiles;
 pub use motion::MemoryMotion;
 pub use page::MemoryPage;
-pub use signals::{MemoryPrint, MemorySound, MemoryVibration, MemoryWake};
+pub use signals::{MemoryPrint, MemorySound, MemorySpeech, MemoryVibration, MemoryWake};
 pub use storage::MemoryStorage;
 pub use work::{MemoryShare, MemoryWork};
 
@@ -34,6 +36,10 @@ pub struct MemoryPlatform {
     pub sound: Rc<MemorySound>,
     /// Pulses that were asked for.
     pub vibration: Rc<MemoryVibration>,
+    /// What was said aloud.
+    pub speech: Rc<MemorySpeech>,
+    /// Pictures from the test.
+    pub camera: Rc<MemoryCamera>,
     /// A clock that moves when told.
     pub clock: Rc<MemoryClock>,
     /// Prints that were asked for.
@@ -73,6 +79,8 @@ impl MemoryPlatform {
             motion: Rc::default(),
             sound: Rc::default(),
             vibration: Rc::default(),
+            speech: Rc::default(),
+            camera: Rc::default(),
             print: Rc::default(),
             wake: Rc::default(),
             files: Rc::default(),
@@ -90,10 +98,14 @@ impl MemoryPlatform {
     pub fn restarted(&self) -> Self {
         let clock = Rc::new(self.clock.gone_on());
         Self {
-            storage: Rc::new(MemoryStorage::holding(self.storage.records())),
+            storage: Rc::new(
+                MemoryStorage::holding(self.storage.records()).with_blobs_of(&self.storage),
+            ),
             motion: Rc::default(),
             sound: Rc::default(),
             vibration: Rc::default(),
+            speech: Rc::default(),
+            camera: Rc::default(),
             print: Rc::default(),
             wake: Rc::default(),
             files: Rc::default(),
@@ -112,6 +124,8 @@ impl MemoryPlatform {
             motion: self.motion.clone(),
             sound: self.sound.clone(),
             vibration: self.vibration.clone(),
+            speech: self.speech.clone(),
+            camera: self.camera.clone(),
             clock: self.clock.clone(),
             print: self.print.clone(),
             wake: self.wake.clone(),

@@ -111,6 +111,10 @@ impl Page for MemoryPage {
         self.pop.replace(Some(told));
     }
 
+    fn device(&self) -> String {
+        "Memory phone".to_owned()
+    }
+
     fn random_id(&self) -> String {
         self.ids.set(self.ids.get() + 1);
         format!("{:016x}", self.ids.get())

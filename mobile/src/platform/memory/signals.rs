@@ -2,7 +2,7 @@
 
 use std::cell::{Cell, RefCell};
 
-use crate::platform::{Print, Pulse, Sound, Tone, Vibration, Wake};
+use crate::platform::{Print, Pulse, Sound, Speech, Tone, Vibration, Wake};
 
 /// Notes tones.
 #[derive(Default)]
@@ -49,6 +49,25 @@ impl Vibration for MemoryVibration {
     fn pulse(&self, pulse: Pulse) {
         self.0.borrow_mut().push(pulse);
     }
+}
+
+/// Notes what is said aloud.
+#[derive(Default)]
+pub struct MemorySpeech(RefCell<Vec<String>>);
+
+impl MemorySpeech {
+    /// What was said so far, oldest first; the list starts anew.
+    pub fn take(&self) -> Vec<String> {
+        self.0.take()
+    }
+}
+
+impl Speech for MemorySpeech {
+    fn say(&self, words: &str) {
+        self.0.borrow_mut().push(words.to_owned());
+    }
+
+    fn hush(&self) {}
 }
 
 /// Counts prints.

@@ -12,6 +12,7 @@ use crate::platform::{LocalFuture, PersistAnswer, Storage, StorageFault, Write};
 #[derive(Default)]
 pub struct MemoryStorage {
     records: RefCell<BTreeMap<String, String>>,
+    blobs: RefCell<BTreeMap<String, Vec<u8>>>,
     turns: Turns,
     standing: RefCell<Option<StorageFault>>,
     planned: RefCell<Vec<(usize, StorageFault)>>,
@@ -35,6 +36,19 @@ impl MemoryStorage {
     #[must_use]
     pub fn records(&self) -> BTreeMap<String, String> {
         self.records.borrow().clone()
+    }
+
+    /// Keys of the blobs that are stored now.
+    #[must_use]
+    pub fn blobs(&self) -> Vec<String> {
+        self.blobs.borrow().keys().cloned().collect()
+    }
+
+    /// The same store with these blobs beside its records.
+    #[must_use]
+    pub fn with_blobs_of(self, other: &Self) -> Self {
+        self.blobs.replace(other.blobs.borrow().clone());
+        self
     }
 
     /// Puts a record past the app, such as one that does not parse.
@@ -168,6 +182,34 @@ impl Storage for MemoryStorage {
                     Write::Delete { key } => records.remove(&key),
                 };
             }
+            Ok(())
+        })
+    }
+
+    fn blob_put(&self, key: &str, bytes: Vec<u8>) -> LocalFuture<'_, Result<(), StorageFault>> {
+        let key = key.to_owned();
+        Box::pin(async move {
+            if let Some(fault) = &*self.standing.borrow() {
+                return Err(fault.clone());
+            }
+            self.blobs.borrow_mut().insert(key, bytes);
+            Ok(())
+        })
+    }
+
+    fn blob_get(&self, key: &str) -> LocalFuture<'_, Result<Option<Vec<u8>>, StorageFault>> {
+        let key = key.to_owned();
+        Box::pin(async move {
+            self.reading()?;
+            Ok(self.blobs.borrow().get(&key).cloned())
+        })
+    }
+
+    fn blob_delete(&self, key: &str) -> LocalFuture<'_, Result<(), StorageFault>> {
+        let key = key.to_owned();
+        Box::pin(async move {
+            self.reading()?;
+            self.blobs.borrow_mut().remove(&key);
             Ok(())
         })
     }

@@ -3,7 +3,9 @@
 //! **Boundary:** plain browser calls only; no script text is evaluated and
 //! no inline style is set, so the page's content policy may forbid both.
 
+mod blobs;
 mod call;
+mod camera;
 mod clock;
 mod database;
 mod files;
@@ -13,6 +15,7 @@ mod page;
 mod share;
 mod sources;
 mod speaker;
+mod speech;
 mod storage;
 mod trouble;
 mod wake;
@@ -34,6 +37,8 @@ pub fn platform() -> Option<Platform> {
         motion: Rc::new(motion::WebMotion::new(&window)),
         sound: Rc::new(speaker::WebSound::default()),
         vibration: Rc::new(WebVibration::new(&window)),
+        speech: Rc::new(speech::WebSpeech::new(&window)),
+        camera: Rc::new(camera::WebCamera::new(&window)),
         clock: Rc::new(clock::WebClock::new(&window)),
         print: Rc::new(WebPrint::new(&window)),
         wake: Rc::new(WebWake::new(&window)),

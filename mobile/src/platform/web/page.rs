@@ -68,6 +68,21 @@ pub(super) fn every(window: &Window, interval: Millis, call: impl Fn() + 'static
     })
 }
 
+/// The first bracket of a user agent without version tails: system and
+/// model, which stay the same when the browser is renewed.
+fn device_of(agent: &str) -> String {
+    let bracket = agent
+        .split_once('(')
+        .and_then(|(_, rest)| rest.split_once(')'))
+        .map_or("", |(inside, _)| inside);
+    let parts: Vec<&str> = bracket
+        .split(';')
+        .map(str::trim)
+        .filter(|part| !part.is_empty() && *part != "K" && !part.starts_with("wv"))
+        .collect();
+    parts.join(", ")
+}
+
 impl Page for WebPage {
     fn path(&self) -> String {
         let path = self.window.location().pathname();
@@ -103,6 +118,11 @@ impl Page for WebPage {
         let window = self.window.clone();
         let listener = Listener::new(&self.window, "popstate", move |_| told(address(&window)));
         self.pop.replace(Some(listener));
+    }
+
+    fn device(&self) -> String {
+        let agent = self.window.navigator().user_agent().unwrap_or_default();
+        device_of(&agent)
     }
 
     fn random_id(&self) -> String {

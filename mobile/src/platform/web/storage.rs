@@ -8,8 +8,8 @@ use wasm_bindgen::JsValue;
 use web_sys::{IdbDatabase, Window};
 
 use super::call::{method, property, settled};
-use super::database;
 use super::listen::Listener;
+use super::{blobs, database};
 use crate::platform::turns::Turns;
 use crate::platform::{LocalFuture, PersistAnswer, Storage, StorageFault, Write};
 
@@ -120,6 +120,21 @@ impl Storage for WebStorage {
             self.with(|database| async move { database::commit(&database, writes).await })
                 .await
         })
+    }
+
+    fn blob_put(&self, key: &str, bytes: Vec<u8>) -> LocalFuture<'_, Result<(), StorageFault>> {
+        let key = key.to_owned();
+        Box::pin(async move { blobs::put(&self.window, &key, &bytes).await })
+    }
+
+    fn blob_get(&self, key: &str) -> LocalFuture<'_, Result<Option<Vec<u8>>, StorageFault>> {
+        let key = key.to_owned();
+        Box::pin(async move { blobs::get(&self.window, &key).await })
+    }
+
+    fn blob_delete(&self, key: &str) -> LocalFuture<'_, Result<(), StorageFault>> {
+        let key = key.to_owned();
+        Box::pin(async move { blobs::delete(&self.window, &key).await })
     }
 
     fn persist(&self) -> LocalFuture<'_, PersistAnswer> {

@@ -1,0 +1,76 @@
+//! Pictures from the test.
+
+use std::cell::{Cell, RefCell};
+
+use rakeline_core::units::Degrees;
+
+use crate::platform::{Camera, CameraFault, LocalFuture, Picture};
+
+/// A scripted camera.
+#[derive(Default)]
+pub struct MemoryCamera {
+    fault: RefCell<Option<CameraFault>>,
+    next: RefCell<Option<Picture>>,
+    runs: Cell<bool>,
+    angle: Cell<f64>,
+}
+
+impl MemoryCamera {
+    /// Every request from now on fails.
+    pub fn fail(&self, fault: CameraFault) {
+        self.fault.replace(Some(fault));
+    }
+
+    /// The picture that comes next, from the camera or a file.
+    pub fn gives(&self, picture: Picture) {
+        self.next.replace(Some(picture));
+    }
+
+    /// Whether the live picture runs.
+    #[must_use]
+    pub fn runs(&self) -> bool {
+        self.runs.get()
+    }
+
+    /// Turns the screen.
+    pub fn turn_screen(&self, angle: Degrees) {
+        self.angle.set(angle.0);
+    }
+
+    fn ok(&self) -> Result<(), CameraFault> {
+        self.fault.borrow().clone().map_or(Ok(()), Err)
+    }
+}
+
+impl Camera for MemoryCamera {
+    fn live(&self, _element: &str) -> LocalFuture<'_, Result<(), CameraFault>> {
+        Box::pin(async {
+            self.ok()?;
+            self.runs.set(true);
+            Ok(())
+        })
+    }
+
+    fn stop(&self) {
+        self.runs.set(false);
+    }
+
+    fn photo(&self) -> LocalFuture<'_, Result<Picture, CameraFault>> {
+        Box::pin(async {
+            self.ok()?;
+            self.next.take().ok_or(CameraFault::NotYet)
+        })
+    }
+
+    fn choose(&self) -> LocalFuture<'_, Result<Option<Picture>, CameraFault>> {
+        Box::pin(async { Ok(self.next.take()) })
+    }
+
+    fn show(&self, bytes: &[u8]) -> Option<String> {
+        Some(format!("memory:{}", bytes.len()))
+    }
+
+    fn screen_angle(&self) -> Degrees {
+        Degrees(self.angle.get())
+    }
+}

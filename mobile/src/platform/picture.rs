@@ -1,0 +1,192 @@
+//! A picture without its location: everything that a camera writes beside
+//! the pixels goes, but which way up it is to be shown. Nothing is decoded.
+
+use img_parts::jpeg::{Jpeg, JpegSegment, markers};
+use img_parts::png::Png;
+use img_parts::{Bytes, ImageEXIF};
+
+use super::{CameraFault, Picture};
+
+/// Largest file that is taken, bytes.
+pub const LARGEST: usize = 40_000_000;
+/// Widest or highest picture that is taken, pixels.
+pub const MOST_PIXELS: u32 = 20_000;
+
+/// Takes location, maker's notes and thumbnails out of a JPEG or PNG file.
+///
+/// # Errors
+/// [`CameraFault::NotAPicture`] for anything else.
+pub fn cleaned(bytes: Vec<u8>) -> Result<Picture, CameraFault> {
+    if bytes.len() > LARGEST {
+        return Err(CameraFault::NotAPicture);
+    }
+    let picture = if bytes.starts_with(&[0xFF, 0xD8]) {
+        jpeg(bytes)
+    } else {
+        png(bytes)
+    };
+    let fits = |size: u32| (1..=MOST_PIXELS).contains(&size);
+    picture
+        .filter(|picture| fits(picture.width) && fits(picture.height))
+        .ok_or(CameraFault::NotAPicture)
+}
+
+fn jpeg(bytes: Vec<u8>) -> Option<Picture> {
+    let mut jpeg = Jpeg::from_bytes(Bytes::from(bytes)).ok()?;
+    let turned = jpeg.exif().and_then(|exif| orientation(&exif)).unwrap_or(1);
+    let frame = jpeg
+        .segments()
+        .iter()
+        .find(|segment| is_frame(segment.marker()))?;
+    let size = frame.contents().get(1..5)?;
+    let height = u32::from(u16::from_be_bytes([size[0], size[1]]));
+    let width = u32::from(u16::from_be_bytes([size[2], size[3]]));
+    jpeg.segments_mut().retain(|segment| keeps(segment));
+    if turned != 1 {
+        jpeg.set_exif(Some(Bytes::from(only_orientation(turned))));
+    }
+    let (width, height) = if turned >= 5 {
+        (height, width)
+    } else {
+        (width, height)
+    };
+    Some(Picture {
+        bytes: jpeg.encoder().bytes().to_vec(),
+        width,
+        height,
+    })
+}
+
+/// Start-of-frame markers: C0 to CF but C4, C8, CC (ITU-T T.81, table B.1).
+fn is_frame(marker: u8) -> bool {
+    (0xC0..=0xCF).contains(&marker) && !matches!(marker, 0xC4 | 0xC8 | 0xCC)
+}
+
+/// Application segments hold what is not the picture; the colour profile,
+/// the JFIF header and Adobe's colour transform are needed to show it.
+fn keeps(segment: &JpegSegment) -> bool {
+    let marker = segment.marker();
+    let needed = matches!(marker, markers::APP0 | markers::APP2 | markers::APP14);
+    let is_application = (markers::APP0..=markers::APP15).contains(&marker);
+    (!is_application || needed) && marker != markers::COM && !holds_more_pictures(segment)
+}
+
+/// The multi-picture index is an APP2 too, and points to more pictures.
+fn holds_more_pictures(segment: &JpegSegment) -> bool {
+    segment.marker() == markers::APP2 && segment.contents().starts_with(b"MPF\0")
+}
+
+fn png(bytes: Vec<u8>) -> Option<Picture> {
+    let mut png = Png::from_bytes(Bytes::from(bytes)).ok()?;
+    let header = png.chunk_by_type(*b"IHDR")?.contents().clone();
+    let size = |from: usize| {
+        let four: [u8; 4] = header.get(from..from + 4)?.try_into().ok()?;
+        Some(u32::from_be_bytes(four))
+    };
+    let (width, height) = (size(0)?, size(4)?);
+    for kind in [*b"eXIf", *b"tEXt", *b"zTXt", *b"iTXt", *b"tIME"] {
+        png.remove_chunks_by_type(kind);
+    }
+    Some(Picture {
+        bytes: png.encoder().bytes().to_vec(),
+        width,
+        height,
+    })
+}
+
+/// Tag of the orientation (Exif 2.32, 4.6.4): 1 upright to 8.
+const ORIENTATION: u16 = 0x0112;
+
+/// The orientation in a TIFF block, from its first directory.
+fn orientation(tiff: &[u8]) -> Option<u16> {
+    let big = match tiff.get(..2)? {
+        b"MM" => true,
+        b"II" => false,
+        _ => return None,
+    };
+    let two = |at: usize| {
+        let pair: [u8; 2] = tiff.get(at..at + 2)?.try_into().ok()?;
+        Some(if big {
+            u16::from_be_bytes(pair)
+        } else {
+            u16::from_le_bytes(pair)
+        })
+    };
+    let four: [u8; 4] = tiff.get(4..8)?.try_into().ok()?;
+    let first = if big {
+        u32::from_be_bytes(four)
+    } else {
+        u32::from_le_bytes(four)
+    };
+    let start = usize::try_from(first).ok()?;
+    let entries = usize::from(two(start)?).min(200);
+    (0..entries)
+        .map(|entry| start + 2 + 12 * entry)
+        .find(|at| two(*at) == Some(ORIENTATION))
+        .and_then(|at| two(at + 8))
+        .filter(|turned| (1..=8).contains(turned))
+}
+
+/// A TIFF block with the orientation alone.
+fn only_orientation(turned: u16) -> Vec<u8> {
+    let mut tiff = b"MM\0\x2A\0\0\0\x08\0\x01".to_vec();
+    tiff.extend(ORIENTATION.to_be_bytes());
+    tiff.extend([0, 3, 0, 0, 0, 1]);
+    tiff.extend(turned.to_be_bytes());
+    tiff.extend([0, 0, 0, 0, 0, 0]);
+    tiff
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// SOI, APP1 with Exif, SOF0 of 640 x 480, SOS, EOI.
+    fn camera_file(exif: &[u8]) -> Vec<u8> {
+        let mut file = vec![0xFF, 0xD8, 0xFF, 0xE1];
+        let size = u16::try_from(exif.len() + 8).unwrap();
+        file.extend(size.to_be_bytes());
+        file.extend(b"Exif\0\0");
+        file.extend(exif);
+        file.extend([0xFF, 0xC0, 0, 11, 8, 0x01, 0xE0, 0x02, 0x80, 1, 1, 0x11, 0]);
+        file.extend([0xFF, 0xDA, 0, 8, 1, 1, 0, 0, 63, 0, 1, 2, 3, 0xFF, 0xD9]);
+        file
+    }
+
+    fn holds(bytes: &[u8], what: &[u8]) -> bool {
+        bytes.windows(what.len()).any(|part| part == what)
+    }
+
+    #[test]
+    fn the_location_goes_and_the_size_comes_from_the_header() {
+        let mut exif = only_orientation(1);
+        exif.extend(b"GPS 54.4609 -3.0886");
+        let picture = cleaned(camera_file(&exif)).unwrap();
+        assert_eq!((picture.width, picture.height), (640, 480));
+        assert!(!holds(&picture.bytes, b"GPS"));
+        assert!(!holds(&picture.bytes, b"Exif"));
+        assert!(holds(&picture.bytes, &[1, 2, 3]), "the pixels stay");
+    }
+
+    #[test]
+    fn a_picture_taken_upright_is_still_shown_upright() {
+        let mut exif = only_orientation(6);
+        exif.extend(b"GPS 54.4609");
+        let picture = cleaned(camera_file(&exif)).unwrap();
+        assert_eq!((picture.width, picture.height), (480, 640));
+        assert!(!holds(&picture.bytes, b"GPS"));
+        let again = Jpeg::from_bytes(Bytes::from(picture.bytes)).unwrap();
+        assert_eq!(again.exif().and_then(|exif| orientation(&exif)), Some(6));
+    }
+
+    #[test]
+    fn what_is_no_picture_is_refused() {
+        for bytes in [
+            Vec::new(),
+            b"%PDF-1.7".to_vec(),
+            vec![0xFF, 0xD8, 0xFF, 0xD9],
+        ] {
+            assert_eq!(cleaned(bytes), Err(CameraFault::NotAPicture));
+        }
+    }
+}

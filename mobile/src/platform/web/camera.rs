@@ -1,0 +1,209 @@
+//! The browser's camera.
+
+use std::cell::RefCell;
+use std::rc::Rc;
+
+use js_sys::{Array, Object, Promise, Uint8Array};
+use rakeline_core::units::Degrees;
+use wasm_bindgen::{JsCast, JsValue};
+use web_sys::{EventTarget, Window};
+
+use super::blobs::as_blob;
+use super::call::{error_name, error_words, method, property, set, settled};
+use super::listen::first_of;
+use crate::platform::{Camera, CameraFault, LocalFuture, Picture, cleaned};
+
+/// Quality of a photo from the live picture.
+const QUALITY: f64 = 0.9;
+/// Screen refreshes to wait for the video element.
+const TRIES: usize = 30;
+
+/// Camera stream and the picture shown last.
+pub(super) struct WebCamera {
+    window: Window,
+    stream: Rc<RefCell<Option<JsValue>>>,
+    video: RefCell<Option<JsValue>>,
+    url: RefCell<Option<String>>,
+}
+
+fn text(of: &str) -> JsValue {
+    JsValue::from_str(of)
+}
+
+fn fault(error: &JsValue) -> CameraFault {
+    match error_name(error).as_str() {
+        "NotAllowedError" | "SecurityError" => CameraFault::Refused,
+        "NotFoundError" | "NotReadableError" | "OverconstrainedError" | "AbortError" => {
+            CameraFault::NoCamera
+        }
+        _ => CameraFault::Failed(error_words(error)),
+    }
+}
+
+impl WebCamera {
+    pub(super) fn new(window: &Window) -> Self {
+        Self {
+            window: window.clone(),
+            stream: Rc::default(),
+            video: RefCell::default(),
+            url: RefCell::default(),
+        }
+    }
+
+    async fn ask(&self) -> Result<JsValue, CameraFault> {
+        if let Some(stream) = self.stream.borrow().clone() {
+            return Ok(stream);
+        }
+        let devices =
+            property(&self.window.navigator(), "mediaDevices").ok_or(CameraFault::NoCamera)?;
+        let (wanted, video) = (Object::new(), Object::new());
+        set(&video, "facingMode", &text("environment"));
+        let (width, height) = (Object::new(), Object::new());
+        set(&width, "ideal", &JsValue::from_f64(1920.0));
+        set(&height, "ideal", &JsValue::from_f64(1440.0));
+        set(&video, "width", &width);
+        set(&video, "height", &height);
+        set(&wanted, "video", &video);
+        set(&wanted, "audio", &JsValue::FALSE);
+        let asked = method(&devices, "getUserMedia", &[&wanted]).ok_or(CameraFault::NoCamera)?;
+        let stream = settled(asked.map_err(|error| fault(&error))?).await;
+        let stream = stream.map_err(|error| fault(&error))?;
+        self.stream.replace(Some(stream.clone()));
+        Ok(stream)
+    }
+
+    /// The element, which the screen may draw a moment later.
+    async fn element(&self, id: &str) -> Option<JsValue> {
+        for _ in 0..TRIES {
+            let found = self.window.document().and_then(|d| d.get_element_by_id(id));
+            if let Some(found) = found {
+                return Some(found.into());
+            }
+            let window = self.window.clone();
+            let frame = Promise::new(&mut |done, _| {
+                let _ = method(&window, "requestAnimationFrame", &[&done]);
+            });
+            let _ = settled(frame.into()).await;
+        }
+        None
+    }
+
+    fn make(&self, tag: &str) -> Option<JsValue> {
+        let document = self.window.document()?;
+        Some(document.create_element(tag).ok()?.into())
+    }
+
+    async fn grab(&self) -> Option<Vec<u8>> {
+        let video = self.video.borrow().clone()?;
+        let size = |name| property(&video, name).and_then(|size| size.as_f64());
+        let (width, height) = (size("videoWidth")?, size("videoHeight")?);
+        if width < 1.0 || height < 1.0 {
+            return None;
+        }
+        let canvas = self.make("canvas")?;
+        set(&canvas, "width", &JsValue::from_f64(width));
+        set(&canvas, "height", &JsValue::from_f64(height));
+        let pen = method(&canvas, "getContext", &[&text("2d")])?.ok()?;
+        let zero = JsValue::from_f64(0.0);
+        method(&pen, "drawImage", &[&video, &zero, &zero])?.ok()?;
+        let file = Promise::new(&mut |done, _| {
+            let quality = JsValue::from_f64(QUALITY);
+            let _ = method(&canvas, "toBlob", &[&done, &text("image/jpeg"), &quality]);
+        });
+        bytes_of(&settled(file.into()).await.ok()?).await
+    }
+
+    async fn pick(&self, input: JsValue) -> Result<Option<Picture>, CameraFault> {
+        let target: EventTarget = input.clone().unchecked_into();
+        let end = first_of(&target, &["change", "cancel"]).await;
+        let file = property(&input, "files")
+            .and_then(|files| method(&files, "item", &[&JsValue::from_f64(0.0)]))
+            .and_then(Result::ok)
+            .filter(|file| !file.is_null());
+        let _ = method(&input, "remove", &[]);
+        let Some(file) = file.filter(|_| end == "change") else {
+            return Ok(None);
+        };
+        let bytes = bytes_of(&file).await.ok_or(CameraFault::NotAPicture)?;
+        cleaned(bytes).map(Some)
+    }
+}
+
+async fn bytes_of(blob: &JsValue) -> Option<Vec<u8>> {
+    let buffer = method(blob, "arrayBuffer", &[])?.ok()?;
+    let buffer = settled(buffer).await.ok()?;
+    Some(Uint8Array::new(&buffer).to_vec())
+}
+
+impl Camera for WebCamera {
+    fn live(&self, element: &str) -> LocalFuture<'_, Result<(), CameraFault>> {
+        let id = element.to_owned();
+        Box::pin(async move {
+            let stream = self.ask().await?;
+            let video = self.element(&id).await.ok_or(CameraFault::NotYet)?;
+            set(&video, "srcObject", &stream);
+            if let Some(Ok(played)) = method(&video, "play", &[]) {
+                // Autoplay may be refused; the picture then stands until a tap.
+                let _ = settled(played).await;
+            }
+            self.video.replace(Some(video));
+            Ok(())
+        })
+    }
+
+    fn stop(&self) {
+        self.video.take();
+        let Some(stream) = self.stream.take() else {
+            return;
+        };
+        if let Some(Ok(tracks)) = method(&stream, "getTracks", &[]) {
+            for track in Array::from(&tracks).iter() {
+                let _ = method(&track, "stop", &[]);
+            }
+        }
+    }
+
+    fn photo(&self) -> LocalFuture<'_, Result<Picture, CameraFault>> {
+        Box::pin(async { cleaned(self.grab().await.ok_or(CameraFault::NotYet)?) })
+    }
+
+    fn choose(&self) -> LocalFuture<'_, Result<Option<Picture>, CameraFault>> {
+        let input = self.make("input");
+        if let Some(input) = &input {
+            set(input, "type", &text("file"));
+            set(input, "accept", &text("image/jpeg,image/png"));
+            set(input, "id", &text("picture-file"));
+            set(input, "hidden", &JsValue::TRUE);
+            if let Some(body) = self.window.document().and_then(|d| property(&d, "body")) {
+                let _ = method(&body, "append", &[input]);
+            }
+            // At once, inside the tap.
+            let _ = method(input, "click", &[]);
+        }
+        Box::pin(async move {
+            match input {
+                Some(input) => self.pick(input).await,
+                None => Ok(None),
+            }
+        })
+    }
+
+    fn show(&self, bytes: &[u8]) -> Option<String> {
+        let maker = property(&self.window, "URL")?;
+        if let Some(before) = self.url.take() {
+            let _ = method(&maker, "revokeObjectURL", &[&text(&before)]);
+        }
+        let made = method(&maker, "createObjectURL", &[&as_blob(bytes)?])?.ok()?;
+        let url = made.as_string()?;
+        self.url.replace(Some(url.clone()));
+        Some(url)
+    }
+
+    fn screen_angle(&self) -> Degrees {
+        let angle = property(&self.window, "screen")
+            .and_then(|screen| property(&screen, "orientation"))
+            .and_then(|orientation| property(&orientation, "angle"))
+            .and_then(|angle| angle.as_f64());
+        Degrees(angle.unwrap_or(0.0))
+    }
+}
