@@ -12,6 +12,7 @@ mod bad_entries;
 mod clock_goes_back;
 mod full_size;
 mod mark_cards;
+mod measuring;
 mod records;
 mod sensor_faults;
 mod storage_faults;
