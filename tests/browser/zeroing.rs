@@ -105,7 +105,7 @@ fn zeroing_ground_and_four_spots_on_a_tilted_vehicle_hold_the_truth() {
         handle_and_hold(&phone, upright(face - NOSE_UP));
         phone.rest(Duration::from_millis(1500));
     }
-    phone.wait_for("To check", 20);
+    phone.wait_for("To the job sheet", 20);
     phone.shot("rings-zeroed", Shot::WholePage);
     let shown = shown_faces(&phone);
     assert_eq!(shown.len(), 4, "{}", phone.text());
