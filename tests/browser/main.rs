@@ -16,3 +16,4 @@ mod quick_path;
 mod sensors;
 mod trouble;
 mod typing;
+mod zeroing;

@@ -14,6 +14,7 @@ mod fitting;
 mod full_size;
 mod kit_sheets;
 mod mark_cards;
+mod measuring;
 mod records;
 mod sensor_faults;
 mod storage_faults;

@@ -26,7 +26,7 @@ const NORMALISED_SCALE: f64 = 0.06;
 /// A board steeper than this is not a place to work.
 pub const MOST_SLOPE: Degrees = Degrees(12.0);
 /// Both readings of a board must lie this flat.
-const MOST_FLAT_TILT: Degrees = Degrees(20.0);
+pub const MOST_FLAT_TILT: Degrees = Degrees(20.0);
 
 /// How the ground was found.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]

@@ -1,7 +1,7 @@
 //! How the ground lies, how round the face is, what the vehicle carries.
 
 use rakeline_core::estimate::contact::{ABOVE_TO_BELOW, Roundness};
-use rakeline_core::estimate::ground::Ground;
+use rakeline_core::estimate::ground::{Ground, MOST_FLAT_TILT};
 use rakeline_core::estimate::rake::{Seat, Side, plausible, rake_against_gravity};
 use rakeline_core::estimate::seating::Seating;
 use rakeline_core::estimate::still::StillReading;
@@ -52,11 +52,10 @@ pub(super) fn board_taken(
     now: &Now,
 ) -> Result<Vec<Action>, Message> {
     // Anything that is no board is refused at its first reading.
-    let flat = Ground::board(&[(*still, *still)], Seating::Assumed);
-    flat.map_err(|why| match why.key.as_ref() {
-        "ground-too-steep" => msg("ground-not-flat").deg("lean", 12.0),
-        _ => why,
-    })?;
+    let lean = Degrees(90.0) - Degrees::asin(still.up.0[2]);
+    if lean > MOST_FLAT_TILT {
+        return Err(msg("ground-not-flat").deg("lean", lean.0));
+    }
     match (way, app.drafts.board.first) {
         (BoardWay::Forward, _) | (_, None) => {
             app.drafts.board.first = Some(*still);

@@ -1,0 +1,160 @@
+//! The phone zeroed, the ground measured and four spots read on a tilted
+//! vehicle, all through the browser's sensors: the result holds the truth.
+
+use std::time::Duration;
+
+use rakeline_tests::browser::{Attitude, Phone, Server, Shot};
+
+use crate::quick_path::{first_screen, type_half_widths};
+
+/// What this phone's seat adds to every angle, degrees: its back sits that
+/// much off its own axis.
+const SEAT: f64 = 2.0;
+/// The vehicle stands nose up by this much, degrees.
+const NOSE_UP: f64 = 3.0;
+/// True face angles against the ground.
+const FACES: [f64; 4] = [-5.0, -3.0, -3.0, -5.0];
+/// How the wall leans.
+const WALL: f64 = 0.6;
+
+/// The back on a face of this elevation against gravity, top edge up.
+fn upright(face: f64) -> Attitude {
+    Attitude::back_on_face(face + SEAT)
+}
+
+/// The back on a face, top edge down.
+fn upside_down(face: f64) -> Attitude {
+    Attitude {
+        alpha: 180.0,
+        beta: -(90.0 - (face - SEAT)),
+        gamma: 0.0,
+    }
+}
+
+/// The screen on a face of this elevation, the seat of the screen true.
+fn screen_in(face: f64, top: f64) -> Attitude {
+    Attitude {
+        alpha: 180.0,
+        beta: top * (90.0 + face),
+        gamma: 0.0,
+    }
+}
+
+fn handle_and_hold(phone: &Phone, to: Attitude) {
+    phone.carry_between_marks();
+    phone.hold(to);
+    phone.rest(Duration::from_millis(300));
+}
+
+#[test]
+fn zeroing_ground_and_four_spots_on_a_tilted_vehicle_hold_the_truth() {
+    let server = Server::start();
+    let phone = first_screen(&server);
+    phone.tap_named("Start a job");
+    type_half_widths(&phone, "864", "864");
+    phone.tap_named("Show the marks");
+    phone.tap_named("Tape is on");
+    phone.wait_for("Mark 1", 10);
+    phone.shot("faces-rests", Shot::WholePage);
+    phone.tap_named("phone not zeroed");
+    phone.wait_for("Start on the wall", 10);
+    phone.shot("zero-before", Shot::WholePage);
+    phone.tap_named("Start on the wall");
+    phone.wait_for("Reading 1 of 4", 10);
+    let poses = [
+        upright(WALL),
+        upside_down(WALL),
+        screen_in(WALL, 1.0),
+        screen_in(WALL, -1.0),
+    ];
+    for (index, pose) in poses.into_iter().enumerate() {
+        phone.wait_for(&format!("Reading {} of 4", index + 1), 15);
+        handle_and_hold(&phone, pose);
+        if index == 1 {
+            phone.shot("zero-pose", Shot::WholePage);
+        }
+    }
+    phone.wait_for("Two more on a table", 15);
+    phone.shot("zero-after", Shot::WholePage);
+    phone.tap_named("To the faces");
+    phone.wait_for("phone zeroed", 10);
+    phone.tap_named("ground looks level");
+    phone.wait_for("Measure with a board", 10);
+    phone.shot("ground", Shot::WholePage);
+    phone.tap_named("Measure with a board");
+    for (asked, beta) in [
+        ("top edge to the front", NOSE_UP - SEAT),
+        ("turned end for end", -NOSE_UP - SEAT),
+    ] {
+        phone.wait_for(asked, 15);
+        handle_and_hold(
+            &phone,
+            Attitude {
+                alpha: 0.0,
+                beta,
+                gamma: 0.0,
+            },
+        );
+    }
+    phone.wait_for("nose 3.0° up", 15);
+    phone.shot("ground-board", Shot::WholePage);
+    phone.tap_named("To the faces");
+    for (index, face) in FACES.into_iter().enumerate() {
+        phone.wait_for(&format!("Mark {}", index + 1), 15);
+        // Nose up: the rear faces down more against gravity.
+        handle_and_hold(&phone, upright(face - NOSE_UP));
+        phone.rest(Duration::from_millis(1500));
+    }
+    phone.wait_for("To the job sheet", 20);
+    phone.shot("rings-zeroed", Shot::WholePage);
+    let shown = shown_faces(&phone);
+    assert_eq!(shown.len(), 4, "{}", phone.text());
+    for ((angle, plus), truth) in shown.into_iter().zip(FACES) {
+        assert!(
+            (angle - truth).abs() <= plus,
+            "{angle} ± {plus}, truth {truth}"
+        );
+        assert!(plus < 4.0, "a zeroed phone on a board is no ± {plus}");
+    }
+}
+
+/// 'faces down 5.0° ± 1.2°' of each spot, as signed figures.
+fn shown_faces(phone: &Phone) -> Vec<(f64, f64)> {
+    let text = phone.text();
+    let read = |line: &str| {
+        let (sign, rest) = match line.split_once("faces down ") {
+            Some((_, rest)) => (-1.0, rest),
+            None => (1.0, line.split_once("faces up ")?.1),
+        };
+        let (angle, rest) = rest.split_once('°')?;
+        let plus = rest.split_once("± ")?.1.split('°').next()?;
+        Some((sign * angle.parse::<f64>().ok()?, plus.parse().ok()?))
+    };
+    text.lines().filter_map(read).collect()
+}
+
+#[test]
+fn corner_angles_and_the_camera_level_are_usable() {
+    let server = Server::start();
+    let phone = first_screen(&server);
+    phone.tap_named("Start a job");
+    type_half_widths(&phone, "864", "864");
+    phone.tap_named("Show the marks");
+    phone.tap_named("Tape is on");
+    phone.tap_named("corner angles, roundness");
+    phone.wait_for("Sweep left to right", 10);
+    phone.shot("corners", Shot::WholePage);
+    phone.tap_named("Sweep left to right");
+    let turns = [0.0, -26.0, -5.0, 5.0, 26.0, 0.0];
+    for turn in turns {
+        handle_and_hold(&phone, Attitude::back_on_face(-3.0).turned(turn));
+        phone.rest(Duration::from_millis(1600));
+    }
+    phone.wait_for("Back on the centre", 15);
+    phone.shot("corners-swept", Shot::WholePage);
+    phone.tap_named("To the faces");
+    phone.tap_named("camera level");
+    phone.wait_for("Camera level", 10);
+    phone.rest(Duration::from_millis(800));
+    phone.shot("level", Shot::WholePage);
+}
