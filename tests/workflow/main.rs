@@ -5,6 +5,7 @@
 
 mod bench;
 mod golden;
+mod held;
 mod scenario;
 mod sheet_text;
 
