@@ -18,8 +18,8 @@ use rakeline::platform::{
 use rakeline::route::KitId;
 use rakeline::texts::say;
 use rakeline_core::job::{JobId, JobState};
-use rakeline_core::sample::RawSample;
-use rakeline_core::units::{Degrees, Millis};
+
+use rakeline_core::units::Millis;
 
 /// How often the app looks at the readings, as the shell does.
 const TURN: Millis = Millis(100.0);

@@ -1,5 +1,6 @@
 //! How the phone on the bench is held: on a face, or on the way to the next.
 
+use rakeline::platform::Clock;
 use rakeline_core::sample::RawSample;
 use rakeline_core::units::{Degrees, Millis};
 
