@@ -86,7 +86,6 @@ pub fn Marks() -> Element {
                 p { class: "why", {t("marks-straight")} }
                 Gaps { job: job.clone() }
                 OtherPlans { job: job.clone() }
-                FullSize {}
                 if explained.len() > 2 {
                     details {
                         summary { {t("marks-why-here")} }
