@@ -183,8 +183,7 @@ impl Shell {
             | Action::TakePhoto
             | Action::ChoosePicture
             | Action::PutBlob(..)
-            | Action::ReadBlob(_)
-            | Action::DropBlob(_) => self.picture(action),
+            | Action::ReadBlob(_) => self.picture(action),
             Action::Print => {
                 let print = platform.print.clone();
                 // After the screen has drawn what is to be printed.
@@ -280,12 +279,6 @@ impl Shell {
                     let found = platform.storage.blob_get(&key).await;
                     let url = found.map(|bytes| platform.camera.show(&bytes?));
                     shell.send(said(LevelIntent::Read(key, url)));
-                });
-            }
-            Action::DropBlob(key) => {
-                spawn_forever(async move {
-                    // What stays behind is swept away when the job goes.
-                    let _ = platform.storage.blob_delete(&key).await;
                 });
             }
             _ => {}

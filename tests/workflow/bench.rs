@@ -209,7 +209,6 @@ impl Bench {
                     LevelIntent::Read(key, found.map(|bytes| camera.show(&bytes?)))
                 });
             }
-            Action::DropBlob(_) => {}
             Action::Load(id, step) => {
                 let storage = self.phone.storage.clone();
                 self.waiting.push_back(Box::pin(async move {

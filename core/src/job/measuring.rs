@@ -278,3 +278,80 @@ fn type_turn(next: &mut JobState, spot: usize, turn: Estimate<Degrees>) -> Resul
     }
     Ok(())
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::estimate::contact::Feet;
+    use crate::job::{JobEvent, JobId, apply};
+    use crate::kit;
+
+    fn at() -> DateTime<FixedOffset> {
+        DateTime::parse_from_rfc3339("2026-03-12T09:00:00+01:00").unwrap()
+    }
+
+    fn started() -> JobState {
+        let sheet = include_str!("../../../assets/kits/plain-four.json");
+        JobState::start(JobId("a1".to_owned()), kit::parse(sheet).unwrap(), at())
+    }
+
+    fn after(job: &JobState, event: MeasuringEvent) -> Result<JobState, Refusal> {
+        apply(job, JobEvent::Measuring(event), at())
+    }
+
+    #[test]
+    fn load_in_words_sets_the_allowance_and_a_silly_one_is_refused() {
+        let job = started();
+        let carrier = after(&job, MeasuringEvent::LoadSaid(Load::Carrier)).unwrap();
+        assert_eq!(carrier.load_allowance, LOAD_ALLOWANCE_CARRIER);
+        for own in [-1.0, 40.0, f64::NAN] {
+            let silly = MeasuringEvent::LoadSaid(Load::Own(Degrees(own)));
+            assert_eq!(after(&job, silly).unwrap_err().0.key, "load-out-of-range");
+        }
+    }
+
+    #[test]
+    fn a_corner_angle_beyond_the_corner_or_for_no_spot_is_refused() {
+        let job = started();
+        let turn = |spot, angle| MeasuringEvent::TurnTyped {
+            spot,
+            turn: Estimate::new(Degrees(angle), Degrees(3.0)),
+        };
+        let typed = after(&job, turn(3, -24.0)).unwrap();
+        assert_eq!(typed.measuring.typed_turn(3).unwrap().value, Degrees(-24.0));
+        assert_eq!(typed.measuring.typed_turn(0), None);
+        assert!(after(&job, turn(3, 120.0)).is_err());
+        assert!(after(&job, turn(4, 10.0)).is_err());
+        let dropped = after(&typed, MeasuringEvent::TurnDropped { spot: 3 }).unwrap();
+        assert_eq!(dropped.measuring.typed_turn(3), None);
+    }
+
+    #[test]
+    fn a_renamed_phone_is_the_same_phone() {
+        let profile = |name: &str| PhoneProfile {
+            name: name.to_owned(),
+            case: String::new(),
+            feet: Feet::None,
+        };
+        let used = MeasuringEvent::PhoneUsed {
+            phone: Phone::Unzeroed,
+            profile: profile("Slate"),
+        };
+        let job = after(&started(), used).unwrap();
+        let renamed = MeasuringEvent::PhoneRenamed {
+            before: "Slate".to_owned(),
+            after: "Bench phone".to_owned(),
+        };
+        let job = after(&job, renamed).unwrap();
+        assert_eq!(job.measuring.profile, Some(profile("Bench phone")));
+    }
+
+    #[test]
+    fn a_sweep_that_does_not_close_is_refused() {
+        let swept = MeasuringEvent::Swept(Vec::new());
+        assert_eq!(
+            after(&started(), swept).unwrap_err().0.key,
+            "sweep-too-short"
+        );
+    }
+}

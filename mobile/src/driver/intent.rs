@@ -182,8 +182,6 @@ pub enum Action {
     PutBlob(String, Vec<u8>),
     /// Reads a picture for the screen.
     ReadBlob(String),
-    /// Removes a picture.
-    DropBlob(String),
     /// Starts a task of the worker; its number comes back in `Worked`.
     StartWork(u64, Task),
     /// Gives up the task under way.

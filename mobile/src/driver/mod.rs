@@ -33,7 +33,9 @@ pub use layout::{CheckIntent, MarkOutIntent};
 pub use level::{CameraState, LevelDraft, LevelIntent, ShownPhoto, live_level, screen_turn};
 pub use lie::BoardDraft;
 pub use measure::{Drafts, Measure};
-pub use phone::{Bay, PhoneSettings, Voice, in_use as phone_in_use, profile as phone_profile};
+pub use phone::{
+    Bay, PhoneSettings, Voice, age as zeroing_age, in_use as phone_in_use, profile as phone_profile,
+};
 pub use state::{
     AppState, Boot, JobEntry, LeftHow, LeftJob, Making, Notice, OpenJob, Saved, Settings, Sheets,
     UndoOf, Unreadable,

@@ -72,6 +72,13 @@ pub(super) fn epoch(now: &Now) -> Millis {
     Millis(now.at.timestamp_millis() as f64)
 }
 
+/// Whole days since the phone was zeroed.
+#[must_use]
+pub fn age(zeroing: &Zeroing, now: &Now) -> i64 {
+    let gone = epoch(now) - zeroing.at;
+    (gone.0 / 86_400_000.0).max(0.0) as i64
+}
+
 /// The phone as it may be used now, and why it should be zeroed anew. What
 /// another phone, case or feet found is not used; an old zeroing is.
 #[must_use]

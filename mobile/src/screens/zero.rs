@@ -7,7 +7,7 @@ use rakeline_core::estimate::zero::{Phone, Zeroing};
 use rakeline_core::text::msg;
 
 use super::phone_form::PhoneForm;
-use crate::driver::{Intent, Measure, Target, phone_in_use};
+use crate::driver::{Intent, Measure, Target, phone_in_use, zeroing_age};
 use crate::parts::{Figures, Frame, HeldBox};
 use crate::route::Step;
 use crate::shell::use_shell;
@@ -143,8 +143,7 @@ fn Found(zeroing: Zeroing) -> Element {
     } else {
         "zero-before-up"
     });
-    let at = shell.now().at.timestamp_millis() as f64 - zeroing.at.0;
-    let days = (at / 86_400_000.0).max(0.0) as i64;
+    let days = zeroing_age(&zeroing, &shell.now());
     rsx! {
         dl { class: "pairs",
             dt { {t("zero-before")} }
