@@ -5,7 +5,7 @@ use std::time::Duration;
 
 use rakeline_tests::browser::{Attitude, Phone, Server, Shot};
 
-use crate::quick_path::{first_screen, type_half_widths};
+use crate::fitter::{first_screen, setup, type_half_widths};
 
 /// What this phone's seat adds to every angle, degrees: its back sits that
 /// much off its own axis.
@@ -49,7 +49,7 @@ fn handle_and_hold(phone: &Phone, to: Attitude) {
 #[test]
 fn zeroing_ground_and_four_spots_on_a_tilted_vehicle_hold_the_truth() {
     let server = Server::start();
-    let phone = first_screen(&server);
+    let phone = first_screen(&server, setup());
     phone.tap_named("Start a job");
     type_half_widths(&phone, "864", "864");
     phone.tap_named("Show the marks");
@@ -136,7 +136,7 @@ fn shown_faces(phone: &Phone) -> Vec<(f64, f64)> {
 #[test]
 fn corner_angles_and_the_camera_level_are_usable() {
     let server = Server::start();
-    let phone = first_screen(&server);
+    let phone = first_screen(&server, setup());
     phone.tap_named("Start a job");
     type_half_widths(&phone, "864", "864");
     phone.tap_named("Show the marks");
