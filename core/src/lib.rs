@@ -21,6 +21,8 @@ pub mod units;
 
 pub mod text;
 
+pub mod json;
+
 pub mod sample;
 
 pub mod estimate;

@@ -7,6 +7,7 @@
 use serde::{Deserialize, Serialize};
 
 use crate::job::JobState;
+use crate::json;
 use crate::text::{Message, msg};
 
 /// The version that is written.
@@ -76,7 +77,7 @@ pub fn write(job: &JobState) -> Result<String, RecordFault> {
         job,
     };
     let not_written = |why: String| RecordFault::NotWritten { why };
-    let text = serde_json::to_string(&record).map_err(|fault| not_written(fault.to_string()))?;
+    let text = json::write(&record).map_err(|fault| not_written(fault.to_string()))?;
     match read(&text) {
         Ok(back) if back == *job => Ok(text),
         Ok(_) => Err(not_written("it reads back as another job".to_owned())),
@@ -89,10 +90,9 @@ pub fn write(job: &JobState) -> Result<String, RecordFault> {
 /// # Errors
 /// What is wrong with it; the caller keeps the text as it is.
 pub fn read(text: &str) -> Result<JobState, RecordFault> {
-    let envelope: Envelope =
-        serde_json::from_str(text).map_err(|fault| RecordFault::NotARecord {
-            why: fault.to_string(),
-        })?;
+    let envelope: Envelope = json::read(text).map_err(|fault| RecordFault::NotARecord {
+        why: fault.to_string(),
+    })?;
     match envelope.version {
         VERSION => serde_json::from_value(envelope.job).map_err(|fault| RecordFault::Damaged {
             why: fault.to_string(),

@@ -8,6 +8,7 @@ mod golden;
 mod held;
 mod scenario;
 mod sheet_text;
+mod wrong_phone;
 
 mod bad_entries;
 mod clock_goes_back;
@@ -20,6 +21,7 @@ mod records;
 mod sensor_faults;
 mod storage_faults;
 mod stored_records;
+mod sweeping;
 mod template;
 mod twice;
 mod undo;

@@ -1,6 +1,7 @@
 //! The list of jobs: start, open, leave, delete with a way back.
 
 use rakeline_core::job::{JobId, JobState};
+use rakeline_core::json;
 use rakeline_core::kit;
 use rakeline_core::record;
 use rakeline_core::text::{Message, msg};
@@ -63,7 +64,7 @@ fn entries(
 /// by with the first commit.
 fn read_settings(app: &mut AppState, text: Option<&str>) {
     let Some(text) = text else { return };
-    match serde_json::from_str::<Settings>(text) {
+    match json::read::<Settings>(text) {
         Ok(settings) => app.settings = settings,
         Err(_) => {
             let value = serde_json::from_str::<serde_json::Value>(text).unwrap_or_default();

@@ -2,6 +2,7 @@
 //! left before its commit was done.
 
 use rakeline_core::job::JobState;
+use rakeline_core::json;
 use rakeline_core::record;
 use rakeline_core::text::msg;
 
@@ -66,7 +67,7 @@ pub(super) fn settings(app: &AppState) -> Vec<Write> {
         key: KEPT_SETTINGS_KEY.to_owned(),
         value,
     });
-    let now = serde_json::to_string(&app.settings).ok();
+    let now = json::write(&app.settings).ok();
     let now = now.map(|value| Write::Put {
         key: SETTINGS_KEY.to_owned(),
         value,

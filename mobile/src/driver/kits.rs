@@ -4,6 +4,7 @@
 use std::rc::Rc;
 
 use rakeline_core::job::JobEvent;
+use rakeline_core::json;
 use rakeline_core::kit::library::{self, Import};
 use rakeline_core::kit::{self, Draft, KitSheet, QuickSheet, SheetFault};
 use rakeline_core::text::{Message, msg};
@@ -76,7 +77,7 @@ fn booted(app: &mut AppState, kits: Vec<(String, String)>, quick: Option<&str>) 
     }
     sort(&mut app.kits.own);
     app.kits.quick = quick
-        .and_then(|text| serde_json::from_str(text).ok())
+        .and_then(|text| json::read(text).ok())
         .unwrap_or_default();
     Vec::new()
 }
@@ -134,7 +135,7 @@ fn keep_settings(app: &mut AppState) -> Vec<Action> {
 }
 
 fn keep_quick(app: &mut AppState) -> Vec<Action> {
-    match serde_json::to_string(&app.kits.quick) {
+    match json::write(&app.kits.quick) {
         Ok(value) => {
             let key = KIT_DRAFT_KEY.to_owned();
             commit(app, vec![Write::Put { key, value }])

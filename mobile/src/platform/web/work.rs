@@ -76,8 +76,8 @@ impl Bench {
     }
 
     fn post(&self, number: u32, task: &Task) -> Result<(), JsValue> {
-        let json =
-            serde_json::to_string(task).map_err(|fault| JsValue::from_str(&fault.to_string()))?;
+        let json = rakeline_core::json::write(task)
+            .map_err(|fault| JsValue::from_str(&fault.to_string()))?;
         let letter = Object::new();
         set(&letter, "number", &JsValue::from_f64(f64::from(number)));
         set(&letter, "task", &JsValue::from_str(&json));
@@ -100,7 +100,7 @@ impl Bench {
         } else if let Some(json) = property(letter, "refused").and_then(|json| json.as_string()) {
             self.end(
                 number,
-                match serde_json::from_str::<Message>(&json) {
+                match rakeline_core::json::read::<Message>(&json) {
                     Ok(message) => WorkEvent::Failed(message),
                     Err(_) => stopped(&json),
                 },
