@@ -1274,6 +1274,10 @@ hole-is-drilled = Hole { $label } is drilled
 hole-confirmed = Confirmed from behind
 hole-not-confirmed = Not confirmed from behind yet
 hole-steps = Step by step
+hole-more-why = { $more ->
+    [one] And one thing more
+   *[other] And { $more } things more
+}
 hole-old = An old hole is here
 hole-old-size = Old hole at { $label }, across
 head-sits = Head { $label } sits: arrow up, clicked home, tugged

@@ -90,7 +90,6 @@ impl Bench {
                 quick: shelf.get(KIT_DRAFT_KEY).await.ok().flatten(),
             })
         }));
-        self.settle();
         self.waiting.push_back(Box::pin(async move {
             match read_all(&*storage).await {
                 Ok((jobs, trash, settings)) => Intent::Booted {
@@ -172,9 +171,8 @@ impl Bench {
             Action::OpenFile(most) => {
                 let opened = self.phone.platform().files.open_text(most);
                 let id = KitId(self.phone.page.random_id());
-                self.waiting.push_back(Box::pin(async move {
-                    Intent::Kits(KitIntent::FileOpened(id, opened.await))
-                }));
+                let told = async { Intent::Kits(KitIntent::FileOpened(id, opened.await)) };
+                self.waiting.push_back(Box::pin(told));
             }
             Action::Commit(number, writes) => {
                 let storage = self.phone.storage.clone();

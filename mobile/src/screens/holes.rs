@@ -102,13 +102,13 @@ pub fn Holes() -> Element {
             if !heeded && !cautions.is_empty() {
                 Cautions { lines: cautions }
             }
-            ToolFields { job: job.clone() }
-            AskedFields { job: job.clone(), asked }
             ol { class: "rings",
                 for (index , spot) in job.spots.iter().enumerate() {
                     HoleCard { key: "{spot.label}", job: job.clone(), index, label: spot.label.clone() }
                 }
             }
+            ToolFields { job: job.clone() }
+            AskedFields { job: job.clone(), asked }
         }
     }
 }
@@ -165,8 +165,18 @@ fn HoleCard(job: JobState, index: usize, label: String) -> Element {
         li { class,
             span { class: "spot", {label.clone()} }
             span { class: "verdict", {say(&here.headline())} }
-            for line in why {
-                p { {line} }
+            if let Some(first) = why.first() {
+                p { {first.clone()} }
+            }
+            if why.len() > 1 {
+                details {
+                    summary { {say(&msg("hole-more-why").count("more", i64::try_from(why.len() - 1).unwrap_or(i64::MAX)))} }
+                    ul { class: "candidates",
+                        for line in why.iter().skip(1) {
+                            li { {line.clone()} }
+                        }
+                    }
+                }
             }
             if let Some(taken) = taken {
                 span { {say(&taken.set.name())} }
