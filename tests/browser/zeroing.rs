@@ -34,7 +34,7 @@ fn upside_down(face: f64) -> Attitude {
 /// The screen on a face of this elevation, the seat of the screen true.
 fn screen_in(face: f64, top: f64) -> Attitude {
     Attitude {
-        alpha: 180.0,
+        alpha: if top > 0.0 { 180.0 } else { 0.0 },
         beta: top * (90.0 + face),
         gamma: 0.0,
     }
