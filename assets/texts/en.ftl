@@ -137,6 +137,21 @@ shape-out-of-range = A tape figure goes beyond 3000 mm or a corner angle beyond 
 
 ## Kit sheet
 
+kit-group-sheet = The kit itself
+kit-word-plastic = Plastic
+kit-word-fibre = Fibre
+kit-word-metal = Metal
+kit-word-display = Display
+kit-word-speaker = Speaker
+kit-word-both = Both
+kit-word-beep = Beep
+kit-word-light = Light
+kit-word-nothing = Nothing
+kit-word-one-way = One-way
+kit-word-two-way = Two-way
+kit-word-yes = Yes
+kit-word-no = No
+
 kit-unit-mm = mm
 kit-unit-deg = °
 kit-unit-ms = ms
@@ -321,10 +336,10 @@ ring-set-others = Close call: { $sets } may be right too.
 ring-set-near-limit = { $set } for now, close to its limit
 ring-set-none-yet = { $sets }: none yet
 ring-set-cannot = This spot cannot be served by this kit
-ring-reason-sure = Face { $rake } ± { $plus }°, the set adds { $lift }°: { $aim } ± { $aim_plus }°. Chance that it points down: { $down } %.
-ring-reason-none = Face { $rake } ± { $plus }°.
-ring-reason-close = Face { $rake } ± { $plus }°: it hangs on where in this ± the face is. { $stretches }.
-ring-reason-cannot = Face { $rake } ± { $plus }°. The kit serves { $serves }.
+ring-reason-sure = Measured: { $rake } ± { $plus }°, the set adds { $lift }°: the head { $aim } ± { $aim_plus }°. Chance that it points down: { $down } %.
+ring-reason-none = Measured: { $rake } ± { $plus }°.
+ring-reason-close = Measured: { $rake } ± { $plus }°. Which set is right hangs on where in this ± the face is: { $stretches }.
+ring-reason-cannot = Measured: { $rake } ± { $plus }°. The kit serves: { $serves }.
 ring-right-from-to = { $set } is right from { $from } to { $to }
 ring-serves-from-to = { $from } to { $to }
 ring-settle-zero = zero the phone and read again
@@ -555,6 +570,75 @@ tape-height-not-read = Head { $head }: height not read yet.
 
 ## Job
 
+behind-not-looked = not looked yet
+behind-seen-and-clear = Seen and clear
+behind-could-not-see = Could not see
+behind-something = Something there
+behind-something-is = there is { $what }
+behind-headline-none = Look behind before anything is drilled
+behind-headline-clear = Seen and clear behind every head
+behind-headline-shut = The drill stays shut at: { $labels }
+entry-length-outside = { $typed } mm cannot be here; more than 0 and at most { $greatest } mm. Measure again.
+entry-not-volts = "{ $typed }" is no voltage. Type volts, such as 12.4.
+entry-not-amperes = "{ $typed }" is no fuse rating. Type amperes, such as 2.
+refused-no-spot = This kit has no such head.
+refused-face-not-read = Read the face here first.
+refused-seated-before-hole = There is no hole here yet, so no head can sit.
+refused-other-hole = A hole of { $drilled } mm is drilled here; that set needs { $needs } mm. Take a set with the same hole.
+refused-already-drilled = A hole is drilled already, so this cannot change any more.
+refused-mark-drilled = The hole at mark { $label } is drilled, so this mark cannot move.
+refused-cautions-first = Read the cautions and press 'All of this is so' first.
+refused-confirm-first = Confirm this mark from behind first.
+ring-taken-pair = { $set } goes in here, so that left and right are the same.
+ring-taken-by-hand = { $set }, taken by hand: { $reason }
+ring-pair-of = Heads { $left_label } and { $right_label }: { $what }
+hole-saw = Drill { $diameter } mm, stop at { $stop }
+hole-step-drill = Step drill to { $diameter } mm, stop at { $stop }
+hole-keep = Keep the old hole of { $diameter } mm
+hole-widen = Widen the old hole to { $diameter } mm
+hole-cover = Drill nothing: the insert covers the old hole of { $diameter } mm
+hole-drilled = Hole of { $diameter } mm made at { $when }
+hole-shut = Do not drill: { $why }
+hole-shut-plain = Do not drill
+hole-why-not-looked = nobody has looked behind
+hole-why-could-not-see = could not see behind
+hole-why-something-there = something is behind
+hole-why-foam = foam is behind
+hole-why-depth = depth not measured
+hole-why-too-shallow = too shallow
+hole-why-no-drill = no-drill area
+hole-why-ring-set = ring set not settled
+hole-why-kit-sheet = the kit sheet does not say enough
+hole-why-reach = the saw's centre drill
+hole-why-not-read = the face is not read
+hole-why-below = see below
+hole-not-read = The face at mark { $label } is not read. The ring set decides the hole.
+holes-headline = { $parts }
+holes-count-made = { $holes ->
+    [one] one hole made
+   *[other] { $holes } holes made
+}
+holes-count-open = { $holes } ready to drill
+holes-count-shut = { $holes } not to be drilled
+loom-grommet-missing = Type how far it is from the grommet to the control box.
+loom-drop = { $drop } V are lost in this lead at { $celsius } °C, there and back; { $arrives } V arrive.
+loom-open-leads = Not measured: { $leads }.
+loom-open-readings = Supply readings are missing.
+loom-open-lamp = How the reversing lamp is fed is not said.
+loom-open-fuse = The fuse at the take-off is not fitted.
+loom-open-rules = The route is not checked.
+loom-headline-trouble = { $troubles ->
+    [one] One thing to put right
+   *[other] { $troubles } things to put right
+}
+loom-headline-open = Leads and supply: still open
+loom-headline-done = Leads reach, supply is right
+part-no-words = Say what the part is.
+quote-not-money = "{ $typed }" is no amount. Type it as 12 or 12.50.
+quote-not-minutes = "{ $typed }" is no working time. Type whole minutes, at most { $most }.
+quote-total = Total { $total }
+quote-too-much = The total is larger than can be counted. Check the prices.
+
 plan-by-hand = Moved by hand
 marks-by-hand = These marks were moved by hand and keep every rule.
 offset-left = { $mm } mm left
@@ -577,7 +661,7 @@ agreed-no-name = Type who agreed.
 
 literal = { $text }
 budget-greatest = Greatest part: { $part }. { $shrink }
-with-plus-minus = { $words } ± { $plus }°
+with-plus-minus = { $words } ± { $plus }°
 entry-not-a-length = "{ $typed }" is no length. Type millimetres, such as 880.
 entry-not-an-angle = "{ $typed }" is no angle. Type degrees, such as 4.2.
 entry-face-too-steep = { $typed }° is no bumper face; { $greatest }° is the most. Read the gauge again.
@@ -617,6 +701,10 @@ record-of-another-job = It stands in the place of another job; it says it is { $
 record-damaged = Something in it does not fit: { $why }
 
 ## Drawing
+
+drawing-side-title = Arrow up the head points { $right }°, upside down { $wrong }°
+drawing-side-right = Arrow up
+drawing-side-wrong = Not so
 
 drawing-bumper-title = { $heads ->
     [0] The bumper from behind with its centre line and half widths
@@ -662,7 +750,7 @@ sheet-head = Head
 sheet-position = From centre
 sheet-face = Face
 sheet-ring = Ring set
-sheet-aim = Head
+sheet-aim = Aim
 sheet-not-measured = not measured
 sheet-ground = Angles are against the ground under the vehicle: { $how }.
 sheet-ground-by-eye = taken as level by eye (± { $plus }°)
@@ -685,6 +773,26 @@ sheet-open-cannot = Head { $label }: no ring set of this kit serves this spot.
 sheet-open-unzeroed = The phone was not zeroed at { $labels }: these face angles carry its own error (± { $plus }°).
 sheet-open-behind = What lies behind is not confirmed at: { $labels }. Look before you drill.
 sheet-cautions = Cautions
+sheet-mm = { $mm } mm
+sheet-behind = Look behind
+sheet-behind-what = What is behind
+sheet-holes = Holes and heads
+sheet-hole = Hole
+sheet-sits = Head
+sheet-hole-not-made = not made
+sheet-seated = arrow up, clicked home, tugged, { $when }
+sheet-not-seated = not in
+sheet-hole-unseen = The mark was not confirmed from behind at: { $labels }.
+sheet-head-line = Head { $label }: { $what }
+sheet-loom = Leads and supply
+sheet-volts = { $reading }: { $volts } V, as it should be
+sheet-lamp-plain = The reversing lamp is a bulb on a plain feed.
+sheet-parts = Parts used
+sheet-open-look = Nobody has answered what is behind at: { $labels }.
+sheet-open-hidden = It could not be seen what is behind at: { $labels }. Not drilled there.
+sheet-open-holes = No hole is recorded at: { $labels }.
+sheet-open-seated = Whether the head is clicked home is not recorded at: { $labels }.
+sheet-open-loom = Leads and supply are not recorded.
 clock-went-back = The phone's clock went back by { $minutes } minutes during this job. Times on this sheet may be off.
 caution-maker = The vehicle maker's instructions, local rules and licensed practice come before this sheet.
 caution-behind = Never drill where you have not seen what lies behind: crash beam, airbag or crash sensor, high-voltage (orange) cables, fuel lines, radar, wiring.
@@ -736,10 +844,14 @@ path-of-the-job = Path of the job
 stage-done = done
 stage-due = to do
 stage-shut = something comes first
+step-behind = Behind
 step-measures = Measures
 step-marks = Marks
 step-faces = Faces
 step-rings = Rings
+step-holes = Holes
+step-loom = Loom
+step-parts = Parts
 step-sheet = Sheet
 trouble-stopped = Rakeline stopped on a fault of its own. The job is safe up to the last 'saved'.
 trouble-reload = Open it again
@@ -910,6 +1022,12 @@ take-typed = Take it for mark { $label }
 
 ## Screens: ring sets
 
+ring-by-hand = Take another set by hand
+ring-by-hand-reason = Why
+ring-by-hand-note = kept on the job sheet
+ring-take = { $set }
+ring-by-rule = Take the set that the rule gives again
+
 rings-swap = Rings can be swapped after drilling. Holes and spots cannot.
 ring-not-read = Not read yet
 rings-settled-by = To settle close calls: { $ways }.
@@ -1056,6 +1174,172 @@ say-swept = The sweep is closed.
 
 ## Screens: kit sheets
 
+to-kits = Kit sheets
+to-restock = Parts to buy
+kits-title = Kit sheets
+kits-own = Your kits
+kits-samples = Samples
+kits-empty = None yet. Type a quick sheet in about two minutes, or bring in a file.
+kit-row = { $heads } heads, { $rings } rings · { $jobs ->
+    [0] no job uses it
+    [one] one job uses it
+   *[other] { $jobs } jobs use it
+}
+kit-open-file = Bring in a file
+kit-type-quick = Type a quick sheet
+kit-file-refused = This file was not brought in. Nothing was changed.
+kit-more-faults = And { $more } more.
+kit-file-not-read = The file could not be read: { $why }
+kit-already-there = { $name } is here already, just the same. Nothing was changed.
+kit-brought-in = { $name } is brought in.
+kit-brought-in-renamed = { $was } is taken by another sheet, so this one is called { $name }.
+kit-not-here = That kit sheet is not on this phone.
+kit-is-sample = A sample with invented figures. Copy it to change it.
+kit-edit = Edit every field
+kit-copy = Make a copy
+kit-save-file = Save as a file
+kit-copied = This is the copy.
+kit-deleted = { $kit } is deleted.
+kit-kept-next = Kept. The next job starts with it.
+kit-use-next = Start the next job with it
+kit-used-title = Jobs
+kit-used-none = No job uses it.
+kit-used-as-it-stands = { $job }: just as it stands here
+kit-used-as-it-was = { $job }: as it was when fitted; changed here since
+kit-not-given = Not given: { $groups }. What needs it asks then.
+kit-name-taken = Another sheet is called { $name }. Give this one its own name.
+kit-marks-went = The marks do not fit this kit, so they are gone. Show the marks again.
+kit-edit-title = Every field of the sheet
+kit-edit-why = What is not given stays empty; what needs it asks then.
+kit-edit-keep = Keep the sheet
+kit-edit-leave = Leave without keeping
+kit-edit-not-kept = Not kept yet:
+kit-entry-add = Add to: { $list }
+kit-entry-take = Take out: { $entry }
+kit-unit-or-empty = { $unit }, or leave it empty
+kit-or-empty = or leave it empty
+kit-needed = needed
+kit-of-job = Kit: { $kit }. Take another
+kit-fixed = Kit: { $kit }. A hole is drilled, so it stays.
+kit-pick-why = The last kit is taken first. It can be changed until the first hole.
+quick-title = Quick sheet
+quick-page = Part { $page } of { $pages }
+quick-group-heads = Heads and hole
+quick-group-rings = Rings and insert
+quick-group-aim = Where a head may point
+quick-group-marks = Where heads may sit
+quick-group-rest = Lead and obstacle learn
+quick-to-rings = On to the rings
+quick-to-aim = On to the aim
+quick-to-marks = On to the marks
+quick-to-rest = On to lead and learn
+quick-keep = Keep the sheet
+quick-back-heads = Back to the heads
+quick-back-rings = Back to the rings
+quick-back-aim = Back to the aim
+quick-back-marks = Back to the marks
+quick-note-name = what it says on the box
+quick-note-labels = such as 1 2 3 4
+quick-note-rings = with a space between
+quick-note-may-be-empty = may stay empty
+quick-note-aim = degrees above level
+asked-title = The kit sheet does not say
+asked-why = Measure it on the kit in the box. It goes on the sheet.
+asked-keep = Put it on the sheet
+
+## Screens: behind, holes, loom, parts
+
+behind-look-why = Answer once for the bumper. Only 'seen and clear' opens the drill.
+behind-what = What is behind the bumper
+behind-which = What is there
+behind-foam-seen = Behind the foam it is clear
+behind-foam-why = Foam is cleared from outside, and only after it was seen what is behind it.
+behind-other-words = Something else
+behind-other-keep = Add it
+behind-depth = Free depth
+behind-panel = Panel thickness
+behind-material = What the panel is made of
+behind-exceptions = Heads that are different
+behind-head-own = { $label }: { $what }
+behind-head-as-bumper = { $label }: as the bumper, { $what }
+behind-as-bumper = Same as the bumper again
+to-behind = Look behind
+to-holes = To the holes
+to-loom = To leads and supply
+to-parts = Parts and quote
+all-of-this-is-so = All of this is so
+holes-why = Nothing is drilled before it is answered.
+hole-confirm = Mark { $label } is confirmed from behind
+hole-is-drilled = Hole { $label } is drilled
+hole-confirmed = Confirmed from behind
+hole-not-confirmed = Not confirmed from behind yet
+hole-steps = Step by step
+hole-old = An old hole is here
+hole-old-size = Old hole at { $label }, across
+head-sits = Head { $label } sits: arrow up, clicked home, tugged
+head-seated = Arrow up, clicked home, tugged
+head-not-seated = The head is not in yet
+head-unseat = It does not sit after all
+tool-reach = Centre drill past the saw's teeth
+tool-reach-note = mm, kept for the next jobs
+tool-celsius = Bumper, °C
+tool-celsius-note = may stay empty
+loom-leads = Leads
+loom-leads-why = Along the way that the lead will lie.
+loom-grommet-to-box = Grommet to control box
+loom-slack = Slack at the head
+loom-slack-note = 250 if left empty
+loom-spot-to-grommet = Head { $label } to the grommet
+loom-route-of = { $lead }, all the way
+loom-straight = { $lead }: straight line
+loom-straight-fold = Check it against the straight line
+loom-straight-note = mm from end to end; no way is shorter
+loom-rules-keep = The whole route is so
+loom-rules-kept = The route is checked.
+supply-title = Supply
+supply-heed = All of this is so at the supply
+cautions-heeded = Read and heeded.
+supply-system = The vehicle's supply
+supply-12 = 12 V
+supply-24 = 24 V
+lamp-title = How the reversing lamp is fed
+lamp-plain = Bulb, plain feed
+lamp-pulsed = Pulsed, lamp-out check
+lamp-led = LED lamp
+lamp-bus = Over a data bus
+lamp-not-known = Not known
+supply-volts = { $reading }, volts
+in-volts = volts on the meter
+supply-fine = as it should be
+supply-section = Supply lead, mm²
+square-mm = { $size }
+fuse-label = Fuse at the take-off, A
+fuse-from-sheet = { $rating } A by the kit sheet
+fuse-from-default = { $rating } A; the kit sheet gives none
+fuse-is-fitted = A fuse of { $rating } A is fitted at the take-off.
+fuse-fit = The fuse is fitted at the take-off
+quote-why = Parts as decided now, and working time.
+quote-unpriced = { $parts ->
+    [one] One part has no price yet.
+   *[other] { $parts } parts have no price yet.
+}
+quote-minutes = Working time
+quote-minutes-note = minutes
+quote-an-hour = Price of an hour
+quote-price-note = price of one
+part-line = { $count } × { $part }
+part-another = Another part
+part-add = Add the part
+part-drop = Take it off
+restock-title = Parts to buy
+restock-headline = { $jobs ->
+    [0] Nothing was taken
+    [one] Taken by one job
+   *[other] Taken by { $jobs } jobs
+}
+restock-empty = Parts stand here once a hole is made.
+restock-done = All bought again
+
 
 ## Platform: storage, sensors
 
@@ -1079,6 +1363,7 @@ motion-permission-refused = The motion sensor is not allowed for this page. Allo
 motion-no-sensor = This phone gives no motion reading. Type the angle from a digital angle gauge.
 motion-insecure-context = The browser gives motion readings to secure pages only. Open Rakeline at its https address or at localhost, or type the angle from a digital angle gauge.
 motion-stopped = The motion sensor stopped. Tap 'Read the face' to start it again, or type the angle.
+
 
 ## Platform: worker, files
 

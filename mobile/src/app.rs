@@ -6,7 +6,8 @@ use crate::driver::{AppState, Boot};
 use crate::platform::Platform;
 use crate::route::{Route, Step};
 use crate::screens::{
-    Check, Corners, Faces, GroundScreen, Jobs, Level, Marks, Measures, Opening, Rings, Sheet, Zero,
+    Behind, Check, Corners, EditKit, Faces, GroundScreen, Holes, Jobs, Kit, Kits, Level, Loom,
+    Marks, Measures, Opening, Parts, QuickKit, Restock, Rings, Sheet, Zero,
 };
 use crate::shell::Shell;
 
@@ -23,7 +24,16 @@ pub fn App() -> Element {
     }
     match (&now.route, now.open.is_some()) {
         (Route::Jobs, _) => rsx! { Jobs {} },
+        (Route::Kits, _) => rsx! { Kits {} },
+        (Route::NewKit, _) => rsx! { QuickKit {} },
+        (Route::Kit(id), _) => rsx! { Kit { id: id.clone() } },
+        (Route::EditKit(id), _) => rsx! { EditKit { id: id.clone() } },
+        (Route::Restock, _) => rsx! { Restock {} },
         (Route::Job(..), false) => rsx! { Opening {} },
+        (Route::Job(_, Step::Behind), true) => rsx! { Behind {} },
+        (Route::Job(_, Step::Holes), true) => rsx! { Holes {} },
+        (Route::Job(_, Step::Loom), true) => rsx! { Loom {} },
+        (Route::Job(_, Step::Parts), true) => rsx! { Parts {} },
         (Route::Job(_, Step::Measures), true) => rsx! { Measures {} },
         (Route::Job(_, Step::Marks), true) => rsx! { Marks {} },
         (Route::Job(_, Step::Faces), true) => rsx! { Faces {} },

@@ -5,6 +5,8 @@ use rakeline_core::job::JobId;
 /// A step of a job that has a screen.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Step {
+    /// What is behind the bumper.
+    Behind,
     /// Half widths.
     Measures,
     /// The mark-out.
@@ -15,8 +17,14 @@ pub enum Step {
     Rings,
     /// Checked before the drill.
     Check,
+    /// Holes, one by one.
+    Holes,
+    /// Leads and supply.
+    Loom,
     /// The job sheet.
     Sheet,
+    /// Parts and quote; beside the path.
+    Parts,
     /// Zero the phone.
     Zero,
     /// How the ground lies.
@@ -28,26 +36,39 @@ pub enum Step {
 }
 
 /// Steps beside the path: each comes from one on it and goes back there.
-pub const BESIDE: [Step; 4] = [Step::Zero, Step::Ground, Step::Corners, Step::Level];
+pub const BESIDE: [Step; 5] = [
+    Step::Parts,
+    Step::Zero,
+    Step::Ground,
+    Step::Corners,
+    Step::Level,
+];
 
 /// The steps in the order of the work.
-pub const STEPS: [Step; 6] = [
+pub const STEPS: [Step; 9] = [
+    Step::Behind,
     Step::Measures,
     Step::Marks,
     Step::Faces,
     Step::Rings,
     Step::Check,
+    Step::Holes,
+    Step::Loom,
     Step::Sheet,
 ];
 
 impl Step {
     fn word(self) -> &'static str {
         match self {
+            Self::Behind => "behind",
             Self::Measures => "measures",
             Self::Marks => "marks",
             Self::Faces => "faces",
             Self::Rings => "rings",
             Self::Check => "check",
+            Self::Holes => "holes",
+            Self::Loom => "loom",
+            Self::Parts => "parts",
             Self::Sheet => "sheet",
             Self::Zero => "zero",
             Self::Ground => "ground",
@@ -60,11 +81,15 @@ impl Step {
     #[must_use]
     pub fn name(self) -> &'static str {
         match self {
+            Self::Behind => "step-behind",
             Self::Measures => "step-measures",
             Self::Marks => "step-marks",
             Self::Faces => "step-faces",
             Self::Rings => "step-rings",
             Self::Check => "step-check",
+            Self::Holes => "step-holes",
+            Self::Loom => "step-loom",
+            Self::Parts => "step-parts",
             Self::Sheet => "step-sheet",
             Self::Zero => "step-zero",
             Self::Ground => "step-ground",
@@ -90,7 +115,21 @@ pub enum Route {
     Jobs,
     /// A step of a job.
     Job(JobId, Step),
+    /// The kit sheets.
+    Kits,
+    /// A new kit sheet, typed quickly.
+    NewKit,
+    /// A kit sheet.
+    Kit(KitId),
+    /// A kit sheet in the full editor.
+    EditKit(KitId),
+    /// What to buy again.
+    Restock,
 }
+
+/// Name of a kit sheet in the store, or of a sample.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct KitId(pub String);
 
 impl Route {
     /// Its path in the address.
@@ -99,6 +138,11 @@ impl Route {
         match self {
             Self::Jobs => "/".to_owned(),
             Self::Job(id, step) => format!("/job/{}/{}", id.0, step.word()),
+            Self::Kits => "/kits".to_owned(),
+            Self::NewKit => "/kits/new".to_owned(),
+            Self::Kit(id) => format!("/kit/{}", id.0),
+            Self::EditKit(id) => format!("/kit/{}/edit", id.0),
+            Self::Restock => "/parts".to_owned(),
         }
     }
 
@@ -107,17 +151,23 @@ impl Route {
     pub fn of(path: &str) -> Self {
         let plain = path.split(['?', '#']).next().unwrap_or_default();
         let parts: Vec<&str> = plain.split('/').filter(|part| !part.is_empty()).collect();
-        let ["job", id, rest @ ..] = parts.as_slice() else {
-            return Self::Jobs;
-        };
-        let step = rest
-            .first()
-            .and_then(|word| {
+        let kit = |id: &str| KitId(id.to_owned());
+        match parts.as_slice() {
+            ["job", id, rest @ ..] => {
                 let mut steps = STEPS.into_iter().chain(BESIDE);
-                steps.find(|step| step.word() == *word)
-            })
-            .unwrap_or(Step::Measures);
-        Self::Job(JobId((*id).to_owned()), step)
+                let step = rest
+                    .first()
+                    .and_then(|word| steps.find(|step| step.word() == *word))
+                    .unwrap_or(Step::Measures);
+                Self::Job(JobId((*id).to_owned()), step)
+            }
+            ["kits"] => Self::Kits,
+            ["kits", "new"] => Self::NewKit,
+            ["kit", id] => Self::Kit(kit(id)),
+            ["kit", id, "edit"] => Self::EditKit(kit(id)),
+            ["parts"] => Self::Restock,
+            _ => Self::Jobs,
+        }
     }
 }
 
@@ -131,7 +181,17 @@ mod tests {
             let route = Route::Job(JobId("a1".to_owned()), step);
             assert_eq!(Route::of(&route.path()), route);
         }
-        assert_eq!(Route::of(&Route::Jobs.path()), Route::Jobs);
+        let kit = KitId("k1".to_owned());
+        for route in [
+            Route::Jobs,
+            Route::Kits,
+            Route::NewKit,
+            Route::Kit(kit.clone()),
+            Route::EditKit(kit),
+            Route::Restock,
+        ] {
+            assert_eq!(Route::of(&route.path()), route);
+        }
     }
 
     #[test]

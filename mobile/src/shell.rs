@@ -12,10 +12,11 @@ use rakeline_core::job::JobId;
 use rakeline_core::units::Millis;
 
 use crate::driver::{
-    Action, AppState, Intent, JOB_PREFIX, LevelIntent, Measure, Now, Place, SETTINGS_KEY,
-    TRASH_PREFIX, handle, screen_turn,
+    Action, AppState, Intent, JOB_PREFIX, KIT_DRAFT_KEY, KIT_PREFIX, KitIntent, LevelIntent,
+    Measure, Now, Place, SETTINGS_KEY, TRASH_PREFIX, handle, screen_turn,
 };
 use crate::platform::{MotionEvent, Platform, StorageFault, Task, Ticker, WorkHandle, Write};
+use crate::route::KitId;
 
 /// How often sensor readings are looked at: ten screens a second are enough
 /// for the eye and leave the phone cool.
@@ -114,6 +115,7 @@ impl Shell {
         let path = self.platform.page.path();
         match self.read_all().await {
             Ok((jobs, trash, settings)) => {
+                self.read_kits().await;
                 self.send(Intent::Booted {
                     jobs,
                     trash,
@@ -132,6 +134,12 @@ impl Shell {
     #[must_use]
     pub fn new_id(&self) -> JobId {
         JobId(self.platform.page.random_id())
+    }
+
+    /// A name that no other kit sheet has.
+    #[must_use]
+    pub fn new_kit(&self) -> KitId {
+        KitId(self.platform.page.random_id())
     }
 
     /// What the clock says, for screens that show dates.
@@ -182,6 +190,15 @@ impl Shell {
                 platform
                     .page
                     .after(Millis(60.0), Box::new(move || print.print()));
+            }
+            Action::OpenFile(most) => {
+                let opened = platform.files.open_text(most);
+                let shell = self.clone();
+                spawn_forever(async move {
+                    let file = opened.await;
+                    let id = KitId(shell.platform.page.random_id());
+                    shell.send(Intent::Kits(KitIntent::FileOpened(id, file)));
+                });
             }
             Action::StartWork(number, task) => self.start_work(number, task),
             Action::StopWork => {
@@ -322,6 +339,17 @@ impl Shell {
             Write::Delete { key: from },
         ];
         self.platform.storage.commit(writes).await
+    }
+
+    /// The kit sheets before the screens: a job may ask for them.
+    async fn read_kits(&self) {
+        let storage = &self.platform.storage;
+        let kits = storage.list(KIT_PREFIX).await;
+        let quick = storage.get(KIT_DRAFT_KEY).await;
+        self.send(Intent::Kits(KitIntent::Booted {
+            kits: kits.unwrap_or_default(),
+            quick: quick.ok().flatten(),
+        }));
     }
 
     async fn read_all(&self) -> Result<Records, StorageFault> {

@@ -3,9 +3,11 @@
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use rakeline_tests::browser::{Phone, PhoneSetup, Server, Shot};
+use rakeline_tests::browser::{Phone, PhoneSetup, Server};
 use rakeline_tests::printed::Printed;
 use serde_json::json;
+
+use crate::fitter::{PATIENCE, look, setup};
 
 /// The sample job's marks, on a phone whose downloads lie in a folder.
 fn marks(server: &Server, setup: PhoneSetup, name: &str) -> (Phone, PathBuf) {
@@ -22,7 +24,7 @@ fn marks(server: &Server, setup: PhoneSetup, name: &str) -> (Phone, PathBuf) {
         json!({ "behavior": "allow", "downloadPath": folder }),
     );
     phone.goto("/?sample");
-    phone.wait_for("Tape is on", 20);
+    phone.wait_for("Tape is on", PATIENCE);
     (phone, folder)
 }
 
@@ -35,7 +37,7 @@ fn pdfs(folder: &Path) -> Vec<PathBuf> {
 }
 
 fn saved(phone: &Phone, folder: &Path) -> Printed {
-    phone.wait_for("Saved among your downloads", 20);
+    phone.wait_for("Saved among your downloads", PATIENCE);
     phone.until("the download", || pdfs(folder).len() == 1);
     let path = pdfs(folder).remove(0);
     let name = folder.file_name().unwrap().to_string_lossy().into_owned();
@@ -49,9 +51,9 @@ fn saved(phone: &Phone, folder: &Path) -> Printed {
 #[test]
 fn the_template_is_saved_as_pdf_for_the_paper_that_was_chosen() {
     let server = Server::start();
-    let (phone, folder) = marks(&server, PhoneSetup::default(), "full-size");
+    let (phone, folder) = marks(&server, setup(), "full-size");
     phone.tap_named("Letter");
-    phone.shot("marks-full-size", Shot::WholePage);
+    look(&phone, "marks-full-size");
     phone.tap_named("Print at full size");
     let pages = saved(&phone, &folder).texts();
     // Two marks of 1,400 mm and what is drawn beyond, on sheets of 235 mm.
@@ -60,9 +62,9 @@ fn the_template_is_saved_as_pdf_for_the_paper_that_was_chosen() {
         let number = format!("Sheet {} of {}", index + 1, pages.len());
         assert!(page.contains(&number), "{page}");
     }
-    phone.shot("marks-full-size-saved", Shot::Screen);
+    look(&phone, "marks-full-size-saved");
     phone.reload();
-    phone.wait_for("Print at full size", 20);
+    phone.wait_for("Print at full size", PATIENCE);
     let kept = phone.eval("document.querySelector('[aria-pressed=true]').textContent");
     assert_eq!(kept, "Letter");
     assert_eq!(phone.errors(), Vec::<String>::new());
@@ -75,13 +77,13 @@ fn a_worker_that_does_not_start_is_said_and_the_next_one_works() {
         globalThis.Worker = class extends Whole {\
             constructor(url, options) { super(made++ ? url : '/icon.svg', options); }\
         };";
-    let setup = PhoneSetup {
+    let broken = PhoneSetup {
         before_page: Some(first_is_missing.to_owned()),
-        ..PhoneSetup::default()
+        ..setup()
     };
-    let (phone, folder) = marks(&server, setup, "full-size-again");
+    let (phone, folder) = marks(&server, broken, "full-size-again");
     phone.tap_named("Print at full size");
-    phone.wait_for("Try again: it starts anew", 10);
+    phone.wait_for("Try again: it starts anew", PATIENCE);
     assert!(pdfs(&folder).is_empty());
     phone.forgive("icon.svg");
     phone.tap_named("Print at full size");

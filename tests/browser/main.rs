@@ -8,6 +8,7 @@ mod full_size;
 mod harness;
 mod jobs;
 mod kept;
+mod kit;
 mod mark_out;
 mod paper;
 mod pictures;

@@ -1,10 +1,10 @@
 //! The mark-out by hand: areas to keep clear of, plans to pick, dragging,
 //! locks, undo, and the check before the drill.
 
-use rakeline_tests::browser::{Phone, Server, Shot};
+use rakeline_tests::browser::{Phone, Server};
 use serde_json::json;
 
-use crate::fitter::{first_screen, setup, start_job, type_half_widths};
+use crate::fitter::{PATIENCE, first_screen, look, setup, start_job, type_half_widths};
 
 fn marked_out(server: &Server, left: &str, right: &str) -> Phone {
     let phone = first_screen(server, setup());
@@ -59,24 +59,24 @@ fn cross(phone: &Phone, spot: usize) -> (f64, f64) {
 fn an_area_to_keep_clear_of_moves_the_marks() {
     let server = Server::start();
     let phone = marked_out(&server, "864", "864");
-    phone.wait_for("Tape is on", 10);
+    phone.wait_for("Tape is on", PATIENCE);
     assert_eq!(marks(&phone)[2], "3 228 right");
     phone.tap_named("Measures");
     phone.tap_named("Plate, lamps, tow hitch, old holes");
     phone.type_into("From", "-90");
     phone.type_into("To", "L 400");
     phone.tap_named("Keep clear of it");
-    phone.wait_for("Type the left end first", 3);
-    phone.shot("keep-clear-reversed", Shot::WholePage);
-    phone.type_into("To", "90");
+    phone.wait_for("Type the left end first", PATIENCE);
+    look(&phone, "keep-clear-reversed");
+    phone.type_into("To", "L 150");
     phone.type_into("From", "-400");
     phone.tap_named("Keep clear of it");
-    phone.wait_for("One area to keep clear of", 5);
+    phone.wait_for("One area to keep clear of", PATIENCE);
     phone.tap_named("Show the marks again");
-    phone.wait_for("Solve all marks again", 5);
-    phone.shot("marks-in-area", Shot::WholePage);
+    phone.wait_for("Solve all marks again", PATIENCE);
+    look(&phone, "marks-in-area");
     phone.tap_named("Solve all marks again");
-    phone.wait_gone("Solve all marks again", 5);
+    phone.wait_gone("Solve all marks again", PATIENCE);
     assert_ne!(marks(&phone)[1], "2 228 left");
 }
 
@@ -84,14 +84,14 @@ fn an_area_to_keep_clear_of_moves_the_marks() {
 fn a_mark_is_dragged_locked_and_the_rest_solved_again() {
     let server = Server::start();
     let phone = marked_out(&server, "864", "864");
-    phone.wait_for("Tape is on", 10);
+    phone.wait_for("Tape is on", PATIENCE);
     phone.tap_named("Move a mark");
-    phone.wait_for("Done moving", 5);
-    phone.shot("marks-moving", Shot::WholePage);
+    phone.wait_for("Done moving", PATIENCE);
+    look(&phone, "marks-moving");
     let from = cross(&phone, 2);
     drag(&phone, from, (from.0 + 7.0, from.1));
-    phone.wait_for("Moved by hand", 5);
-    phone.wait_for("Mark 3:", 5);
+    phone.wait_for("Moved by hand", PATIENCE);
+    phone.wait_for("Mark 3:", PATIENCE);
     let text = phone.text();
     let line = text
         .lines()
@@ -104,17 +104,17 @@ fn a_mark_is_dragged_locked_and_the_rest_solved_again() {
         .expect("a figure");
     assert!(at > 240.0 && at < 300.0, "{line}");
     phone.tap_named("Lock this mark");
-    phone.wait_for("Unlock this mark", 5);
+    phone.wait_for("Unlock this mark", PATIENCE);
     phone.tap_named("Solve the marks that are not locked");
-    phone.wait_gone("Moved by hand", 5);
+    phone.wait_gone("Moved by hand", PATIENCE);
     phone.tap_named("Done moving");
-    phone.wait_for("Tape is on", 5);
+    phone.wait_for("Tape is on", PATIENCE);
     let solved = marks(&phone);
     assert_eq!(solved[2], format!("3 {at:.0} right"));
     phone.tap_named("Undo");
     phone.tap_named("Undo");
     phone.tap_named("Undo");
-    phone.wait_for("228", 5);
+    phone.wait_for("228", PATIENCE);
     assert_eq!(marks(&phone)[2], "3 228 right");
 }
 
@@ -122,10 +122,10 @@ fn a_mark_is_dragged_locked_and_the_rest_solved_again() {
 fn a_wide_bumper_asks_for_a_pick_and_one_tap_takes_it() {
     let server = Server::start();
     let phone = marked_out(&server, "1150", "1150");
-    phone.wait_for("Pick a mark-out", 10);
-    phone.shot("marks-pick", Shot::WholePage);
+    phone.wait_for("Pick a mark-out", PATIENCE);
+    look(&phone, "marks-pick");
     phone.tap_named("Take 'As wide as it goes'");
-    phone.wait_for("Tape is on", 5);
+    phone.wait_for("Tape is on", PATIENCE);
     assert_eq!(marks(&phone)[3], "4 970 right");
 }
 
@@ -133,24 +133,24 @@ fn a_wide_bumper_asks_for_a_pick_and_one_tap_takes_it() {
 fn the_tape_read_back_says_ready_or_by_how_much_it_is_off() {
     let server = Server::start();
     let phone = marked_out(&server, "864", "864");
-    phone.wait_for("Tape is on", 10);
+    phone.wait_for("Tape is on", PATIENCE);
     phone.tap_named("Check");
-    phone.wait_for("Tape read back", 5);
+    phone.wait_for("Tape read back", PATIENCE);
     phone.type_into("Tape at 1", "684");
     phone.type_into("Tape at 2", "228");
     phone.type_into("Tape at 3", "233");
     phone.type_into("Tape at 4", "684");
-    phone.wait_for("5 mm off", 5);
-    phone.shot("check-off", Shot::WholePage);
+    phone.wait_for("5 mm off", PATIENCE);
+    look(&phone, "check-off");
     phone.type_into("Tape at 3", "229");
-    phone.wait_for("Ready", 5);
+    phone.wait_for("Ready", PATIENCE);
     phone.tap_named("Marks are checked");
-    phone.wait_for("Checked", 5);
+    phone.wait_for("Checked", PATIENCE);
     phone.tap_named("Mark 1 is seen from behind and clear");
     phone.type_into("Who agrees", "R. Fell");
     phone.tap_named("By phone");
-    phone.wait_for("R. Fell agreed", 5);
-    phone.shot("check-done", Shot::WholePage);
+    phone.wait_for("R. Fell agreed", PATIENCE);
+    look(&phone, "check-done");
     phone.reload();
-    phone.wait_for("R. Fell agreed", 10);
+    phone.wait_for("R. Fell agreed", PATIENCE);
 }

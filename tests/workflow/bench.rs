@@ -7,23 +7,24 @@ use std::rc::Rc;
 use std::task::{Context, Poll, Waker};
 
 use rakeline::driver::{
-    Action, AppState, Intent, JOB_PREFIX, LevelIntent, Measure, Now, Place, SETTINGS_KEY, Saved,
-    TRASH_PREFIX, handle,
+    Action, AppState, Intent, JOB_PREFIX, KIT_DRAFT_KEY, KIT_PREFIX, KitIntent, LevelIntent,
+    Measure, Now, Place, SETTINGS_KEY, Saved, TRASH_PREFIX, handle,
 };
 use rakeline::platform::memory::MemoryPlatform;
 use rakeline::platform::{
     Camera, Clock, LocalFuture, Motion, MotionEvent, Page, Print, Sound, Speech, Storage,
     StorageFault, Ticker, Vibration, Visibility, Wake, WorkHandle, Write,
 };
+use rakeline::route::KitId;
 use rakeline::texts::say;
 use rakeline_core::job::{JobId, JobState};
-use rakeline_core::sample::RawSample;
-use rakeline_core::units::{Degrees, Millis};
+
+use rakeline_core::units::Millis;
 
 /// How often the app looks at the readings, as the shell does.
 const TURN: Millis = Millis(100.0);
 /// Time between two samples of the scripted sensor.
-const SAMPLE: Millis = Millis(20.0);
+pub(super) const SAMPLE: Millis = Millis(20.0);
 
 /// A running app on a scripted phone.
 pub struct Bench {
@@ -35,7 +36,7 @@ pub struct Bench {
     due: Rc<Cell<bool>>,
     turns: Option<Ticker>,
     task: Option<WorkHandle>,
-    samples: u32,
+    pub(super) samples: u32,
 }
 
 impl Bench {
@@ -82,6 +83,14 @@ impl Bench {
         self.send_only(Intent::OnDevice(self.phone.page.device()));
         let storage = self.phone.storage.clone();
         let path = self.phone.page.path();
+        let shelf = self.phone.storage.clone();
+        self.waiting.push_back(Box::pin(async move {
+            Intent::Kits(KitIntent::Booted {
+                kits: shelf.list(KIT_PREFIX).await.unwrap_or_default(),
+                quick: shelf.get(KIT_DRAFT_KEY).await.ok().flatten(),
+            })
+        }));
+        self.settle();
         self.waiting.push_back(Box::pin(async move {
             match read_all(&*storage).await {
                 Ok((jobs, trash, settings)) => Intent::Booted {
@@ -144,6 +153,8 @@ impl Bench {
             Action::Pulse(pulse) => self.phone.vibration.pulse(pulse),
             Action::Print => self.phone.print.print(),
             Action::StartWork(number, task) => {
+                // The task before is given up first, as the shell does.
+                self.task = None;
                 let posted = self.posted.clone();
                 let told = Rc::new(move |event| {
                     posted.borrow_mut().push_back(Intent::Worked(number, event));
@@ -156,6 +167,13 @@ impl Bench {
                 self.waiting.push_back(Box::pin(async move {
                     let name = file.name.clone();
                     Intent::FileOut(name, share.save(file).await)
+                }));
+            }
+            Action::OpenFile(most) => {
+                let opened = self.phone.platform().files.open_text(most);
+                let id = KitId(self.phone.page.random_id());
+                self.waiting.push_back(Box::pin(async move {
+                    Intent::Kits(KitIntent::FileOpened(id, opened.await))
                 }));
             }
             Action::Commit(number, writes) => {
@@ -273,50 +291,6 @@ impl Bench {
                 self.send(Intent::Tick(self.phone.clock.monotonic()));
             }
         }
-    }
-
-    /// Feeds one sample now, then lets its time pass.
-    pub fn sample(&mut self, sample: RawSample) {
-        self.phone.motion.samples([sample]);
-        self.pass(SAMPLE);
-    }
-
-    /// The phone lies with its back on a face of this angle, as a browser
-    /// reports it: rounded to 0.1 degree, with a little noise.
-    pub fn rest_on(&mut self, rake: f64, time: Millis) {
-        for _ in 0..(time.0 / SAMPLE.0) as u32 {
-            self.samples += 1;
-            let noise = [0.0, 0.1, 0.0, -0.1, 0.0][self.samples as usize % 5];
-            let sample = self.euler(90.0 - rake + noise, 0.0);
-            self.sample(sample);
-        }
-    }
-
-    /// The phone is carried to the next mark.
-    pub fn carry(&mut self, time: Millis) {
-        for _ in 0..(time.0 / SAMPLE.0) as u32 {
-            self.samples += 1;
-            let swing = f64::from(self.samples % 7) * 6.0;
-            let sample = self.euler(60.0 + swing, swing);
-            self.sample(sample);
-        }
-    }
-
-    /// A sample of the browser's orientation now.
-    pub fn euler(&self, beta: f64, gamma: f64) -> RawSample {
-        RawSample::Euler {
-            at: self.phone.clock.monotonic(),
-            alpha: None,
-            beta,
-            gamma,
-            step: Degrees(0.1),
-        }
-    }
-
-    /// Carries the phone to a face of this angle and holds it there.
-    pub fn hold_to(&mut self, rake: f64) {
-        self.carry(Millis(600.0));
-        self.rest_on(rake, Millis(1500.0));
     }
 
     /// The system's back button.

@@ -5,12 +5,15 @@
 
 mod bench;
 mod golden;
+mod held;
 mod scenario;
 mod sheet_text;
 
 mod bad_entries;
 mod clock_goes_back;
+mod fitting;
 mod full_size;
+mod kit_sheets;
 mod mark_cards;
 mod measuring;
 mod records;

@@ -1,16 +1,16 @@
 //! The template as a printer would put it on paper.
 
-use chrono::DateTime;
-use rakeline::driver::{AppState, Boot, Intent, Now, handle};
+use rakeline::driver::Intent;
 use rakeline::texts::say;
-use rakeline_core::job::JobId;
 use rakeline_core::report::{
     AcrossLine, Paper, TemplateFacts, TemplateHead, Unrolled, pdf, template, template_facts,
 };
-use rakeline_core::units::{Millimetres, Millis, Offset};
+use rakeline_core::units::{Millimetres, Offset};
 use rakeline_tests::oracle;
 use rakeline_tests::printed::{DPI, Printed};
 use serde_json::{Value, json};
+
+use crate::bench::Bench;
 
 /// What the sheets must keep, mm.
 const WITHIN: f64 = 0.1;
@@ -40,17 +40,10 @@ fn facts() -> TemplateFacts {
 
 /// The app's sample job.
 fn sample() -> TemplateFacts {
-    let mut app = AppState {
-        boot: Boot::Ready,
-        ..AppState::default()
-    };
-    let now = Now {
-        at: DateTime::parse_from_rfc3339("2026-03-02T09:00:00+00:00").unwrap(),
-        zone: "Etc/UTC".to_owned(),
-        monotonic: Millis(0.0),
-    };
-    handle(&mut app, Intent::OpenSample(JobId("a".to_owned())), &now);
-    template_facts(app.job().unwrap()).unwrap()
+    let mut bench = Bench::new();
+    let id = bench.new_id();
+    bench.send(Intent::OpenSample(id));
+    template_facts(bench.app.job().unwrap()).unwrap()
 }
 
 fn printed(name: &str, facts: &TemplateFacts, paper: Paper) -> Printed {

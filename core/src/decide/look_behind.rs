@@ -10,7 +10,7 @@ use crate::text::{Message, msg};
 use crate::units::{Millimetres, Offset};
 
 /// What stands behind the face.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Obstacle {
     /// The crash beam.
     CrashBeam,

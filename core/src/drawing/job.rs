@@ -2,7 +2,7 @@
 
 use super::{BumperView, Drawing, Item, MarkView, Words, bumper_from_behind};
 use crate::decide::mark_out::Plan;
-use crate::job::{HalfWidths, JobState, half_widths, ring_choices};
+use crate::job::{HalfWidths, JobState, half_widths, sets_taken};
 use crate::units::{Millimetres, Offset};
 
 /// Half width that is drawn before anything was typed, mm.
@@ -57,14 +57,11 @@ pub fn marks_drawing_with(job: &JobState, moved: Option<(usize, Offset)>) -> Dra
         .spots
         .iter()
         .zip(&offsets)
-        .zip(ring_choices(job))
-        .map(|((spot, at), choice)| MarkView {
+        .zip(sets_taken(job))
+        .map(|((spot, at), taken)| MarkView {
             label: spot.label.clone(),
             at: *at,
-            below: choice
-                .as_ref()
-                .and_then(|choice| choice.set())
-                .map(|set| Words::Literal(set.ring.clone())),
+            below: taken.map(|taken| Words::Literal(taken.set.ring)),
         })
         .collect();
     bumper_from_behind(&BumperView {

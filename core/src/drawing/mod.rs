@@ -9,6 +9,7 @@ mod feet;
 mod job;
 mod level;
 mod plan;
+mod side_up;
 
 pub use bumper::{BumperView, MarkView, bumper_from_behind};
 pub use face::face_from_side;
@@ -16,6 +17,7 @@ pub use feet::{feet_on_the_back, round_face};
 pub use job::{half_width_drawing, marks_drawing, marks_drawing_with, plan_drawing};
 pub use level::level_over_picture;
 pub use plan::shape_from_above;
+pub use side_up::which_side_up;
 
 use serde::{Deserialize, Serialize};
 

@@ -4,12 +4,11 @@ use chrono::{DateTime, FixedOffset};
 
 use super::entry::Field;
 use super::event::JobEvent;
-use super::marks::{moved, task_for};
+use super::marks::{holds_the_rules, moved};
 use super::state::{ClockTrust, JobState, Marks, MarksFrom, SheetIssue, TakenReading, Tape};
-use super::{check, mark_out, measuring};
-use crate::decide::mark_out::check_marks;
+use super::{behind, check, holes, kit_asked, loom, mark_out, measuring, quote, rings_chosen};
 use crate::text::{Message, msg};
-use crate::units::{Millimetres, Offset};
+use crate::units::Offset;
 
 /// Longest text that a job keeps in one field, characters.
 pub const TEXT_GREATEST: usize = 500;
@@ -39,6 +38,13 @@ pub struct Refusal(pub Message);
 /// | `TapeLaid` | needs marks |
 /// | `FaceRead` | needs marks and a spot of this kit; joins the readings there |
 /// | `FaceDropped` | the last reading there goes; needs one |
+/// | `KitChosen` | needs that no hole is drilled; with as many heads and marks inside its limits marks and readings stay, else they go; sets taken by hand go |
+/// | `KitFilled` | what is typed for asked fields goes on the job's sheet |
+/// | `Behind` | answers, photos, no-drill areas; the panel's material only before the first hole |
+/// | `Rings` | by hand needs a reason and the hole that is there; seated needs the hole |
+/// | `Holes` | a hole needs its plan, the cautions and the mark confirmed from behind |
+/// | `Loom` | answers; a fuse that is too large is refused |
+/// | `Quote` | parts by hand and prices as typed |
 /// | `Measuring(PhoneUsed)` | refused where another phone's readings, or the same phone's with another case or feet, would be corrected by it |
 /// | `Measuring(Swept)` | needs a sweep that closes |
 /// | other `Measuring` | kept; all face angles follow |
@@ -72,7 +78,7 @@ pub fn apply(
             offsets,
         } => {
             holds_the_rules(job, half_left, half_right, &offsets)?;
-            void_moved(&mut next, &offsets);
+            void_moved(&mut next, &offsets)?;
             next.marks = Some(Marks {
                 half_left,
                 half_right,
@@ -103,6 +109,13 @@ pub fn apply(
                 return Err(Refusal(msg("refused-no-reading").text("label", label)));
             }
         }
+        JobEvent::KitChosen(kit) => kit_asked::chosen(&mut next, *kit)?,
+        JobEvent::KitFilled(asked) => kit_asked::filled(&mut next, &asked)?,
+        JobEvent::Behind(event) => behind::apply(&mut next, event)?,
+        JobEvent::Rings(event) => rings_chosen::apply(&mut next, event, at)?,
+        JobEvent::Holes(event) => holes::apply(&mut next, event, at)?,
+        JobEvent::Loom(event) => loom::apply(&mut next, event, at)?,
+        JobEvent::Quote(event) => quote::apply(&mut next, event)?,
         JobEvent::Measuring(event) => measuring::apply(&mut next, event)?,
         JobEvent::SheetIssued { zone } => next.sheets.push(SheetIssue {
             number: next_number(job),
@@ -183,7 +196,8 @@ fn steady(next: &mut JobState, at: DateTime<FixedOffset>) -> DateTime<FixedOffse
     next.changed
 }
 
-fn cut(text: String) -> String {
+/// A text cut at [`TEXT_GREATEST`] characters.
+pub(super) fn cut(text: String) -> String {
     if text.chars().count() <= TEXT_GREATEST {
         text
     } else {
@@ -191,47 +205,36 @@ fn cut(text: String) -> String {
     }
 }
 
-fn holds_the_rules(
-    job: &JobState,
-    half_left: Millimetres,
-    half_right: Millimetres,
-    offsets: &[Offset],
-) -> Result<(), Refusal> {
-    if offsets.len() != job.spots.len() {
-        return Err(Refusal(
-            msg("refused-mark-count")
-                .count("marks", i64::try_from(offsets.len()).unwrap_or(i64::MAX))
-                .count("heads", i64::try_from(job.spots.len()).unwrap_or(i64::MAX)),
-        ));
-    }
-    let task = task_for(job, half_left, half_right);
-    if let Err(faults) = task.check() {
-        let fault = faults.into_iter().next();
-        return Err(Refusal(fault.unwrap_or_else(|| msg("refused-no-marks"))));
-    }
-    match check_marks(&task, offsets).first() {
-        None => Ok(()),
-        Some(broken) => Err(Refusal(broken.message(&task))),
-    }
-}
-
 /// What belongs to a mark is void where the mark moves: its readings, its
-/// tape, its confirmation from behind; and the customer's agreement.
-pub(super) fn void_moved(next: &mut JobState, offsets: &[Offset]) {
-    let Some(before) = &next.marks else { return };
+/// tape, what was seen and confirmed behind it, a set taken by hand; and the
+/// customer's agreement. A mark with a hole cannot move.
+pub(super) fn void_moved(next: &mut JobState, offsets: &[Offset]) -> Result<(), Refusal> {
+    let Some(before) = &next.marks else {
+        return Ok(());
+    };
     let moved: Vec<usize> = (0..offsets.len())
         .filter(|spot| match before.offsets.get(*spot) {
             Some(old) => moved(*old, offsets[*spot]),
             None => true,
         })
         .collect();
+    let index = |spot: &usize| u8::try_from(*spot).unwrap_or(u8::MAX);
+    for spot in &moved {
+        if next.holes.drilled.contains_key(&index(spot)) {
+            let label = next.spots.get(*spot).map_or("", |s| &s.label).to_owned();
+            return Err(Refusal(msg("refused-mark-drilled").text("label", label)));
+        }
+    }
     for spot in &moved {
         next.measuring.forget_turn(*spot);
         if let Some(place) = next.spots.get_mut(*spot) {
             place.readings.clear();
         }
+        behind::void_spot(next, index(spot));
+        rings_chosen::void_spot(next, index(spot));
     }
     check::void(&mut next.check, &moved);
+    Ok(())
 }
 
 #[cfg(test)]
@@ -241,7 +244,7 @@ mod tests {
     use crate::estimate::rake::{Against, FaceReading};
     use crate::job::{JobId, plans};
     use crate::kit;
-    use crate::units::{Degrees, Millis};
+    use crate::units::{Degrees, Millimetres, Millis};
 
     fn at(minute: u32) -> DateTime<FixedOffset> {
         let text = format!("2026-03-12T09:{minute:02}:00+01:00");

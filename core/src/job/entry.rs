@@ -7,7 +7,9 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::kit_asked::Asked;
 use super::mark_out::Limit;
+use crate::decide::supply::Reading;
 use crate::estimate::turn::MOST_TURN;
 use crate::text::{Message, msg};
 use crate::units::{COVERAGE_95, Degrees, Estimate, Millimetres, Offset};
@@ -68,6 +70,64 @@ pub enum Field {
     TapeLine(u8),
     /// Who agreed to the positions.
     AgreedName,
+    /// Free depth behind the face.
+    Depth(Whose),
+    /// Thickness of the panel.
+    Panel(Whose),
+    /// Diameter of an old hole at a spot.
+    OldHoleSize(u8),
+    /// How far the saw's own centre drill reaches past the teeth.
+    ReachPastTeeth,
+    /// How warm the bumper is, °C.
+    BumperCelsius,
+    /// A lead's own route: a head's to the grommet, another's all the way.
+    Route(WhichLead),
+    /// Straight line from end to end of a lead.
+    Straight(WhichLead),
+    /// The way that all heads' leads share: grommet to control box.
+    GrommetToBox,
+    /// Slack that lets a head be taken out.
+    Slack,
+    /// A reading at the supply.
+    Volts(Reading),
+    /// Rating of the fuse at the take-off.
+    FuseAmperes,
+    /// Working time of the quote.
+    QuoteMinutes,
+    /// Price of an hour.
+    QuoteAnHour,
+    /// Why a set is taken by hand at a spot.
+    HandReason(u8),
+    /// A part that is added by hand.
+    PartWords,
+    /// What else is behind, in the fitter's words.
+    BehindWords(Whose),
+    /// A field of the sheet that the work asks for.
+    Asked(Asked),
+}
+
+/// Whether something is meant for the whole bumper or one spot.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Whose {
+    /// All spots without an answer of their own.
+    Bumper,
+    /// One spot, 0 for the leftmost.
+    Spot(u8),
+}
+
+/// Which lead of the job.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum WhichLead {
+    /// The head's at a spot, 0 for the leftmost.
+    Spot(u8),
+    /// The display's.
+    Display,
+    /// The speaker's.
+    Speaker,
+    /// The supply's.
+    Supply,
 }
 
 /// Millimetres in an inch, exact.

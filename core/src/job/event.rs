@@ -2,13 +2,20 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::behind::BehindEvent;
 use super::check::CheckEvent;
 use super::entry::Field;
+use super::holes::HolesEvent;
+use super::kit_asked::Asked;
+use super::loom::LoomEvent;
 use super::mark_out::MarkOutEvent;
 use super::measuring::MeasuringEvent;
+use super::quote::QuoteEvent;
+use super::rings_chosen::RingsEvent;
 use super::state::Particular;
 use crate::decide::mark_out::PlanKind;
 use crate::estimate::rake::FaceReading;
+use crate::kit::KitSheet;
 use crate::units::{Millimetres, Offset};
 
 /// Something that happened in a job.
@@ -49,6 +56,20 @@ pub enum JobEvent {
         /// Which spot.
         spot: usize,
     },
+    /// Another kit will be fitted.
+    KitChosen(Box<KitSheet>),
+    /// What is typed for these fields belongs on the job's sheet.
+    KitFilled(Vec<Asked>),
+    /// Something was found out about the bumper from behind.
+    Behind(BehindEvent),
+    /// Something was decided or done about ring sets.
+    Rings(RingsEvent),
+    /// Something happened at the holes.
+    Holes(HolesEvent),
+    /// Something was answered about leads and supply.
+    Loom(LoomEvent),
+    /// Something was said about parts and prices.
+    Quote(QuoteEvent),
     /// How the angles are measured changed.
     Measuring(MeasuringEvent),
     /// A job sheet was issued.

@@ -189,7 +189,7 @@ fn move_mark(next: &mut JobState, spot: usize, to: Offset) -> Result<(), Refusal
     if let Some(broken) = rule_breaks(next, &offsets).first() {
         return Err(Refusal(broken.clone()));
     }
-    super::apply::void_moved(next, &offsets);
+    super::apply::void_moved(next, &offsets)?;
     if let Some(marks) = &mut next.marks {
         marks.offsets = offsets;
         marks.from = MarksFrom::Hand;

@@ -1,9 +1,10 @@
 //! From what was typed to the marks: the task for the mark-out and its plans.
 
+use super::apply::Refusal;
 use super::entry::{Field, read_half_width};
 use super::mark_out::{limits_of, locks};
 use super::state::{JobState, MarksFrom};
-use crate::decide::mark_out::{MarkOutPlans, MarkOutTask, NoPlan, solve};
+use crate::decide::mark_out::{MarkOutPlans, MarkOutTask, NoPlan, check_marks, solve};
 use crate::kit::KitSheet;
 use crate::text::{Message, msg};
 use crate::units::{Millimetres, Offset};
@@ -205,4 +206,29 @@ pub fn gap_words(job: &JobState) -> Vec<Message> {
                 .mm("gap", (pair[1] - pair[0]).0)
         })
         .collect()
+}
+
+/// Refuses marks that break a rule of the task.
+pub(super) fn holds_the_rules(
+    job: &JobState,
+    half_left: Millimetres,
+    half_right: Millimetres,
+    offsets: &[Offset],
+) -> Result<(), Refusal> {
+    if offsets.len() != job.spots.len() {
+        return Err(Refusal(
+            msg("refused-mark-count")
+                .count("marks", i64::try_from(offsets.len()).unwrap_or(i64::MAX))
+                .count("heads", i64::try_from(job.spots.len()).unwrap_or(i64::MAX)),
+        ));
+    }
+    let task = task_for(job, half_left, half_right);
+    if let Err(faults) = task.check() {
+        let fault = faults.into_iter().next();
+        return Err(Refusal(fault.unwrap_or_else(|| msg("refused-no-marks"))));
+    }
+    match check_marks(&task, offsets).first() {
+        None => Ok(()),
+        Some(broken) => Err(Refusal(broken.message(&task))),
+    }
 }

@@ -1,26 +1,45 @@
 //! A job: events are facts, [`apply`] turns them into the next state.
 
 mod apply;
+mod behind;
 mod check;
 mod entry;
 mod event;
+mod holes;
+mod kit_asked;
+mod loom;
 mod mark_out;
 mod marks;
 mod measured;
 mod measuring;
+mod quote;
 mod rings;
+mod rings_chosen;
 mod state;
 
 pub use apply::{Refusal, TEXT_GREATEST, apply, step_back};
+pub use behind::{
+    Answer, BehindEvent, BehindState, PANEL_GREATEST, behind_headline, behind_words, look,
+    typed_depth, typed_panel,
+};
 pub use check::{
     Agreed, AgreedHow, Check, CheckEvent, CheckView, SeenBehind, check_view, tape_reading,
 };
 pub use entry::{
     CORNER_PLUS_MINUS, FACE_GREATEST, Facing, Field, GAUGE_PLUS_MINUS, HALF_WIDTH_GREATEST,
-    HALF_WIDTH_LEAST, read_corner, read_degrees, read_half_width, read_length, read_offset,
-    read_tape_place, read_typed_face,
+    HALF_WIDTH_LEAST, WhichLead, Whose, read_corner, read_degrees, read_half_width, read_length,
+    read_offset, read_tape_place, read_typed_face,
 };
 pub use event::JobEvent;
+pub use holes::{
+    Drilled, Hole, HolesEvent, HolesState, OLD_HOLE_GREATEST, hole, hole_cautions, holes_headline,
+    seen_from_behind, tools, typed_old_hole,
+};
+pub use kit_asked::{Asked, asked_for_holes, asked_for_leads, asked_trouble};
+pub use loom::{
+    LoomEvent, LoomState, READINGS, ReadVolts, WARM_LEAD, fuse_typed, lead_name, lead_plan,
+    lead_plans, leads_of, loom_headline, loom_open, loom_troubles, supply_drop, volts,
+};
 pub use mark_out::{
     Limit, MarkOut, MarkOutEvent, Row, height_fault, limit_value, marks_broken, would_break,
 };
@@ -37,9 +56,17 @@ pub use measured::{
 pub use measuring::{
     LOAD_GREATEST, LevelPhoto, Load, Measuring, MeasuringEvent, PHOTOS_GREATEST, PictureLine,
 };
+pub use quote::{
+    MINUTES_GREATEST, QuoteEvent, QuoteState, minutes_trouble, money_trouble, parts_planned,
+    parts_taken_at, parts_used, price_typed, quote, total_words, unpriced,
+};
 pub use rings::{
     aim_with_ring, budget_lines, face_with_plus_minus, facing_words, rake_at, ring_choice,
     ring_choices, rings_headline, settled_by,
+};
+pub use rings_chosen::{
+    HandTaken, MirrorPair, RingsEvent, RingsState, SetTaken, TakenBy, aim_at, pair_words, pairs,
+    set_taken, sets_taken, taken_words,
 };
 pub use state::{
     ClockTrust, JobId, JobState, Marks, MarksFrom, Particular, SheetIssue, Spot, TakenReading, Tape,

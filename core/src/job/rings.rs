@@ -2,13 +2,13 @@
 //! sheet. Nothing here is stored: better knowledge of the phone or the
 //! ground corrects what was read before.
 
+use super::holes::typed_old_hole;
 use super::measured::{around, phone_as_seated};
 use super::state::{JobState, Spot};
 use crate::decide::ring_set::{
     InsertUse, RakeOrigin, RingChoice, SpotFacts, Verdict, aim_words, choose, face_words,
 };
 use crate::estimate::rake::{Origin, RakeEstimate, estimate_rake};
-use crate::kit::Material;
 use crate::text::{Message, msg};
 use crate::units::{COVERAGE_95, Degrees};
 
@@ -23,7 +23,7 @@ pub fn rake_at(job: &JobState, spot: &Spot) -> Option<RakeEstimate> {
 #[must_use]
 pub fn ring_choice(job: &JobState, spot: &Spot) -> Option<RingChoice> {
     let estimate = rake_at(job, spot)?;
-    Some(choose(&job.kit, &facts(job, &estimate)))
+    Some(choose(&job.kit, &facts(job, spot, &estimate)))
 }
 
 /// The ring choices of all spots, left to right.
@@ -35,7 +35,12 @@ pub fn ring_choices(job: &JobState) -> Vec<Option<RingChoice>> {
         .collect()
 }
 
-fn facts(job: &JobState, estimate: &RakeEstimate) -> SpotFacts {
+fn facts(job: &JobState, spot: &Spot, estimate: &RakeEstimate) -> SpotFacts {
+    let place = job.spots.iter().position(|other| other.label == spot.label);
+    let old_hole = place
+        .and_then(|place| u8::try_from(place).ok())
+        .and_then(|place| typed_old_hole(job, place))
+        .and_then(Result::ok);
     SpotFacts {
         rake: estimate.rake,
         origin: match estimate.origin {
@@ -43,9 +48,9 @@ fn facts(job: &JobState, estimate: &RakeEstimate) -> SpotFacts {
             Origin::Unzeroed => RakeOrigin::Unzeroed,
             Origin::Typed { .. } => RakeOrigin::Typed,
         },
-        material: Material::Plastic,
+        material: job.behind.material,
         load_allowance: job.load_allowance,
-        old_hole: None,
+        old_hole,
         inserts: InsertUse::WhereNeeded,
     }
 }

@@ -5,10 +5,15 @@ use std::collections::BTreeMap;
 use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Serialize};
 
+use super::behind::BehindState;
 use super::check::Check;
 use super::entry::Field;
+use super::holes::HolesState;
+use super::loom::LoomState;
 use super::mark_out::MarkOut;
 use super::measuring::Measuring;
+use super::quote::QuoteState;
+use super::rings_chosen::RingsState;
 use crate::decide::mark_out::PlanKind;
 use crate::decide::ring_set::LOAD_ALLOWANCE;
 use crate::estimate::ground::Ground;
@@ -173,6 +178,21 @@ pub struct JobState {
     pub ground: Ground,
     /// Added to the sheet's least aim for a loaded rear, degrees.
     pub load_allowance: Degrees,
+    /// What is behind the bumper.
+    #[serde(default)]
+    pub behind: BehindState,
+    /// Ring sets taken and heads that sit.
+    #[serde(default)]
+    pub rings: RingsState,
+    /// Marks confirmed and holes made.
+    #[serde(default)]
+    pub holes: HolesState,
+    /// Leads and supply.
+    #[serde(default)]
+    pub loom: LoomState,
+    /// Parts and prices.
+    #[serde(default)]
+    pub quote: QuoteState,
     /// How the angles are measured.
     #[serde(default)]
     pub measuring: Measuring,
@@ -210,6 +230,11 @@ impl JobState {
             phone: Phone::Unzeroed,
             ground: Ground::looks_level(),
             load_allowance: LOAD_ALLOWANCE,
+            behind: BehindState::default(),
+            rings: RingsState::default(),
+            holes: HolesState::default(),
+            loom: LoomState::default(),
+            quote: QuoteState::default(),
             measuring: Measuring::default(),
             sheets: Vec::new(),
         }

@@ -167,7 +167,7 @@ impl SheetFault {
 }
 
 /// A place in words: 'rings 3: adds'. Entries count from 1 on the screen.
-fn place(at: &str) -> Message {
+pub(super) fn place(at: &str) -> Message {
     if rule(at).is_none() || at.is_empty() {
         return msg("kit-field-sheet");
     }

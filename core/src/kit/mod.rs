@@ -14,6 +14,7 @@ mod electrics;
 mod fault;
 pub mod library;
 mod limits;
+mod lines;
 mod parse;
 mod parts;
 mod quick;
@@ -31,6 +32,7 @@ pub use limits::{
     AimLimits, DEFAULT_CLEARANCE, DEFAULT_CORNER_GAP_GREATEST, DEFAULT_ODD_HEAD_WITHIN,
     DEFAULT_SPACING_LEAST, HeightRange, MarkOutLimits,
 };
+pub use lines::{Line, LineGroup, LineKind, line_groups, word};
 pub use parse::{LARGEST_SHEET, parse, to_json};
 pub use parts::{
     DEFAULT_LIFT_TOLERANCE, Grip, Heads, HoleFor, Holes, Insert, Material, MeasuredTotal, Ring,

@@ -2,15 +2,16 @@
 
 use chrono::{DateTime, FixedOffset};
 
+use super::fitting::{fitting, not_fitted};
 use super::{Block, Document, Section};
 use crate::decide::mark_out::NoDrill;
-use crate::decide::ring_set::{RingChoice, Verdict};
+use crate::decide::ring_set::Verdict;
 use crate::drawing::marks_drawing;
 use crate::estimate::ground::{Ground, GroundHow};
 use crate::estimate::rake::{Against, Origin, U_UNZEROED};
 use crate::job::{
-    ClockTrust, JobState, Particular, Spot, Tape, aim_with_ring, face_with_plus_minus,
-    offset_words, rake_at, ring_choice,
+    ClockTrust, JobState, Particular, Spot, TakenBy, Tape, aim_at, face_with_plus_minus,
+    offset_words, rake_at, ring_choice, set_taken,
 };
 use crate::text::{Message, msg};
 use crate::units::{COVERAGE_95, Degrees, Estimate};
@@ -22,7 +23,9 @@ pub fn job_sheet(job: &JobState, at: DateTime<FixedOffset>, zone: &str) -> Docum
     sections.push(marks(job));
     sections.push(heads(job));
     sections.extend(checked(job));
-    let open = not_done(job);
+    sections.extend(fitting(job));
+    let mut open = not_done(job);
+    open.extend(not_fitted(job));
     if !open.is_empty() {
         sections.push(Section {
             heading: msg("sheet-not-done"),
@@ -285,10 +288,14 @@ fn head_row(job: &JobState, index: usize, spot: &Spot) -> Vec<Message> {
         .map_or_else(none, |offset| offset_words(*offset));
     let face = face_with_plus_minus(job, spot).unwrap_or_else(none);
     let choice = ring_choice(job, spot);
-    let ring = choice.as_ref().map_or_else(none, RingChoice::headline);
-    let aim = choice
-        .as_ref()
-        .and_then(|choice| aim_with_ring(job, choice));
+    let taken = set_taken(job, index);
+    let ring = match (&choice, taken) {
+        (Some(choice), Some(taken)) if taken.by == TakenBy::Rule => choice.headline(),
+        (Some(_), Some(taken)) => taken.set.name(),
+        (Some(choice), None) => choice.headline(),
+        (None, _) => none(),
+    };
+    let aim = aim_at(job, index);
     vec![
         literal(&spot.label),
         position,

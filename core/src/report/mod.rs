@@ -1,6 +1,7 @@
 //! The job sheet: one document for screen, print and PDF. Pages at full size:
 //! the template of the marks and the mark cards.
 
+mod fitting;
 mod job_sheet;
 #[cfg(feature = "pdf")]
 mod lettering;
@@ -10,6 +11,7 @@ mod paper;
 mod pdf;
 pub mod tag36h11;
 mod template;
+mod template_facts;
 pub mod tiles;
 
 pub use job_sheet::job_sheet;
@@ -17,7 +19,8 @@ pub use mark_cards::{CARDS_GREATEST, CHECK_LINE, mark_cards};
 pub use paper::{Page, Pages, Paper};
 #[cfg(feature = "pdf")]
 pub use pdf::{PdfFault, pdf};
-pub use template::{AcrossLine, TemplateFacts, TemplateHead, Unrolled, template, template_facts};
+pub use template::template;
+pub use template_facts::{AcrossLine, TemplateFacts, TemplateHead, Unrolled, template_facts};
 
 use crate::drawing::Drawing;
 use crate::text::Message;

@@ -5,105 +5,11 @@
 //! seen from behind. It is cut into lying sheets that overlap; cut each
 //! sheet at its left line and lay it on the right line of the one before.
 
-use serde::{Deserialize, Serialize};
-
 use super::paper::{Page, Pages, Paper, bar, words};
+use super::template_facts::{TemplateFacts, TemplateHead, Unrolled};
 use super::tiles::{Tile, Whole, tiles};
 use crate::drawing::{Anchor, At, Item, Lettering, Pen, Words, line};
-use crate::job::{JobState, ring_choice};
-use crate::kit::Material;
 use crate::text::{Message, msg};
-use crate::units::{Millimetres, Offset};
-
-/// One head on the template.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-pub struct TemplateHead {
-    /// Its label.
-    pub label: String,
-    /// Where it is, straight.
-    pub at: Offset,
-    /// The same place along the face from the centre line, + to the right.
-    pub along: Millimetres,
-    /// Diameter of its hole.
-    pub hole: Millimetres,
-}
-
-/// How the strip was unrolled.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Unrolled {
-    /// No shape from above is known: straight distances.
-    Straight,
-    /// Along the face by the shape from above.
-    AlongTheFace,
-}
-
-/// A line that runs true across and that the height was measured from.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-pub struct AcrossLine {
-    /// How far above the marks it lies, along the face; negative below them.
-    pub above: Millimetres,
-}
-
-/// What a template shows.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-pub struct TemplateFacts {
-    /// What the fitter calls the job, else its name in the store.
-    pub job: String,
-    /// The heads, left to right.
-    pub heads: Vec<TemplateHead>,
-    /// How the places along the face came about.
-    pub unrolled: Unrolled,
-    /// The line that the height was measured from, if any.
-    pub across: Option<AcrossLine>,
-}
-
-/// The template's facts of a job, straight; `None` until it has marks.
-///
-/// The hole is that of the ring set chosen so far, else the head's own.
-#[must_use]
-pub fn template_facts(job: &JobState) -> Option<TemplateFacts> {
-    let marks = job.marks.as_ref()?;
-    let name = job.name.trim();
-    let heads = job.spots.iter().zip(&marks.offsets).map(|(spot, at)| {
-        let choice = ring_choice(job, spot);
-        let hole = choice
-            .as_ref()
-            .and_then(|choice| choice.set()?.hole(&job.kit, choice.facts.material));
-        TemplateHead {
-            label: spot.label.clone(),
-            at: *at,
-            along: Millimetres(at.0),
-            hole: hole.unwrap_or_else(|| job.kit.head_hole(Material::Plastic)),
-        }
-    });
-    Some(TemplateFacts {
-        job: if name.is_empty() { &job.id.0 } else { name }.to_owned(),
-        heads: heads.collect(),
-        unrolled: Unrolled::Straight,
-        across: None,
-    })
-}
-
-impl TemplateFacts {
-    /// The same heads along the face: `along` gives, for a straight offset,
-    /// the length along the face from the centre line, + to the right.
-    #[must_use]
-    pub fn unrolled(mut self, along: impl Fn(Offset) -> Millimetres) -> Self {
-        for head in &mut self.heads {
-            head.along = along(head.at);
-        }
-        self.unrolled = Unrolled::AlongTheFace;
-        self
-    }
-
-    /// The same with the line that the height was measured from.
-    #[must_use]
-    pub fn from_line(mut self, across: AcrossLine) -> Self {
-        self.across = Some(across);
-        self
-    }
-}
 
 /// Margin that printers leave white, mm (ours; common ones need 4 to 8).
 const MARGIN: f64 = 12.0;
@@ -397,4 +303,96 @@ fn place(key: &'static str, mm: f64) -> Message {
 
 fn decimals(value: f64) -> u8 {
     u8::from((value - value.round()).abs() > 0.05)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::AcrossLine;
+    use super::*;
+    use crate::units::{Millimetres, Offset};
+
+    fn facts(above: f64) -> TemplateFacts {
+        let head = |label: &str, at: f64, hole: f64| TemplateHead {
+            label: label.to_owned(),
+            at: Offset(at),
+            along: Millimetres(at),
+            hole: Millimetres(hole),
+        };
+        TemplateFacts {
+            job: "a".to_owned(),
+            heads: vec![head("1", -620.0, 21.0), head("2", 620.0, 28.0)],
+            unrolled: Unrolled::Straight,
+            across: None,
+        }
+        .from_line(AcrossLine {
+            above: Millimetres(above),
+        })
+    }
+
+    fn holes(pages: &Pages) -> Vec<(usize, f64)> {
+        let on = |(number, page): (usize, &Page)| {
+            let circles = page.items.iter().filter_map(move |item| match item {
+                Item::Circle {
+                    pen: Pen::Ink,
+                    radius,
+                    ..
+                } => Some((number, *radius)),
+                _ => None,
+            });
+            circles.collect::<Vec<_>>()
+        };
+        pages.pages.iter().enumerate().flat_map(on).collect()
+    }
+
+    #[test]
+    fn every_hole_stands_once_on_one_sheet_with_its_own_size() {
+        for paper in [Paper::A4, Paper::Letter] {
+            let pages = template(&facts(0.0), paper);
+            let holes = holes(&pages);
+            assert_eq!(holes.len(), 2, "{holes:?}");
+            assert_eq!((holes[0].1, holes[1].1), (10.5, 14.0));
+            assert!(holes[0].0 < holes[1].0);
+        }
+    }
+
+    #[test]
+    fn everything_keeps_off_the_edge_that_printers_leave_white() {
+        for above in [-110.0, 0.0, 40.0, 85.0, 300.0] {
+            for page in template(&facts(above), Paper::A4).pages {
+                let inside = |at: &At| {
+                    (5.0..=page.size.0 - 5.0).contains(&at.0)
+                        && (5.0..=page.size.1 - 5.0).contains(&at.1)
+                };
+                for item in &page.items {
+                    match item {
+                        Item::Line { points, .. } | Item::Area { points, .. } => {
+                            assert!(points.iter().all(inside), "{item:?}");
+                        }
+                        Item::Circle { centre: at, .. } | Item::Text { at, .. } => {
+                            assert!(inside(at), "{item:?}");
+                        }
+                    }
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn a_line_above_the_marks_is_on_the_paper_as_far_as_it_fits() {
+        let has_line = |above: f64| {
+            let pages = template(&facts(above), Paper::A4);
+            let mut items = pages.pages[0].items.iter();
+            items.any(|item| {
+                matches!(
+                    item,
+                    Item::Line {
+                        pen: Pen::Outline,
+                        ..
+                    }
+                )
+            })
+        };
+        assert!(has_line(85.0) && has_line(-100.0));
+        assert!(!has_line(140.0));
+    }
 }

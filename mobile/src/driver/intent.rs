@@ -1,11 +1,12 @@
 //! What the fitter or the phone wants, and what the phone is to do about it.
 
 use rakeline_core::decide::mark_out::PlanKind;
-use rakeline_core::job::{Facing, Field, JobId, Particular};
+use rakeline_core::job::{Asked, Facing, Field, JobEvent, JobId, Particular};
 use rakeline_core::report::Paper;
 use rakeline_core::text::Message;
 use rakeline_core::units::Millis;
 
+use super::kit_shelf::KitIntent;
 use super::layout::{CheckIntent, MarkOutIntent};
 use super::measure::Measure;
 use super::{JOB_PREFIX, Sheets, TRASH_PREFIX};
@@ -88,6 +89,12 @@ pub enum Intent {
     MarkOut(MarkOutIntent),
     /// Something before drilling.
     Check(CheckIntent),
+    /// One event of the screens of look-behind, ring sets, holes, loom, parts.
+    Fit(Box<JobEvent>),
+    /// What is typed for asked fields goes on the kit sheet.
+    Fill(Vec<Asked>),
+    /// What the fitter wants of the kit sheets.
+    Kits(KitIntent),
     /// Tape is on; the face angles follow.
     TapeOn,
     /// Starts, or starts again, the sensor for the faces.
@@ -159,6 +166,8 @@ pub enum Action {
     Pulse(Pulse),
     /// Opens the print view.
     Print,
+    /// Asks for a file of at most so many bytes.
+    OpenFile(usize),
     /// Says something aloud.
     Say(Message),
     /// Shows the live picture of the camera on the level's screen.

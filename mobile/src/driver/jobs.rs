@@ -8,7 +8,7 @@ use rakeline_core::text::{Message, msg};
 use super::intent::{Action, Now, Place};
 use super::state::{AppState, Boot, JobEntry, Notice, Saved, Settings, UndoOf, Unreadable};
 use super::work::{self, Shown};
-use super::{JOB_PREFIX, TRASH_PREFIX, keeping};
+use super::{JOB_PREFIX, TRASH_PREFIX, fit, keeping, kits};
 use crate::platform::StorageFault;
 use crate::route::{Route, Step};
 use crate::sample_job;
@@ -30,10 +30,14 @@ pub(super) fn booted(
     read_settings(app, settings);
     app.boot = Boot::Ready;
     match Route::of(path) {
-        Route::Jobs => Vec::new(),
         Route::Job(id, step) => {
             app.route = Route::Job(id.clone(), step);
             load(app, id, step)
+        }
+        other => {
+            app.route = other;
+            kits::arrive(app);
+            Vec::new()
         }
     }
 }
@@ -95,6 +99,7 @@ pub(super) fn start(app: &mut AppState, id: JobId, now: &Now) -> Vec<Action> {
             app.settings.fitter.clone(),
         );
     }
+    fit::prefill(&mut job, &app.settings);
     enter(app, job, Step::Measures)
 }
 
@@ -204,12 +209,19 @@ pub(super) fn go_list(app: &mut AppState) -> Vec<Action> {
     if app.route == Route::Jobs {
         return Vec::new();
     }
+    go_to(app, Route::Jobs)
+}
+
+/// Shows a screen outside jobs as a new step of the history.
+pub(super) fn go_to(app: &mut AppState, route: Route) -> Vec<Action> {
     let Some(mut actions) = keeping::leave(app) else {
         return Vec::new();
     };
     app.opening = None;
-    app.route = Route::Jobs;
-    let next = keeping::bring_back(app).unwrap_or_else(|| vec![Action::Push(Route::Jobs)]);
+    app.route = route.clone();
+    app.notice = None;
+    kits::arrive(app);
+    let next = keeping::bring_back(app).unwrap_or_else(|| vec![Action::Push(route)]);
     actions.extend(next);
     actions
 }
@@ -228,6 +240,7 @@ pub(super) fn popped(app: &mut AppState, path: &str) -> Vec<Action> {
     };
     app.opening = None;
     app.route = to.clone();
+    kits::arrive(app);
     if let Some(back) = keeping::bring_back(app) {
         actions.extend(back);
     } else if let Route::Job(id, step) = to {

@@ -58,7 +58,7 @@ fn left_again(app: &mut AppState) -> Vec<Write> {
 
 /// The settings; those that could not be read at the start are put by first.
 /// Settings that were never read are not written.
-fn settings(app: &AppState) -> Vec<Write> {
+pub(super) fn settings(app: &AppState) -> Vec<Write> {
     if !matches!(app.boot, Boot::Ready) {
         return Vec::new();
     }

@@ -5,10 +5,13 @@
 //! scripted phone.
 
 mod corners;
+mod fit;
 mod held;
 mod intent;
 mod jobs;
 mod keeping;
+mod kit_shelf;
+mod kits;
 mod layout;
 mod level;
 mod lie;
@@ -25,6 +28,7 @@ mod zeroing;
 pub use corners::{SweepDraft, corner_field, station_words, sweep_field, sweep_places};
 pub use held::{Beside, BoardWay, Held, Phase, Target};
 pub use intent::{Action, Intent, Now, Place};
+pub use kit_shelf::{Editing, KitEntry, KitIntent, Kits, QUICK_PAGES};
 pub use layout::{CheckIntent, MarkOutIntent};
 pub use level::{CameraState, LevelDraft, LevelIntent, ShownPhoto, live_level, screen_turn};
 pub use lie::BoardDraft;
@@ -46,6 +50,11 @@ pub const TRASH_PREFIX: &str = "trash/";
 pub const SETTINGS_KEY: &str = "settings";
 /// Key under which settings that could not be read are put by.
 pub const KEPT_SETTINGS_KEY: &str = "kept/settings";
+
+/// Key of a kit sheet.
+pub const KIT_PREFIX: &str = "kit/";
+/// Key of the quick sheet that is being typed.
+pub const KIT_DRAFT_KEY: &str = "kit-draft";
 
 /// Turns an intent into the state that follows and the actions to perform.
 ///
@@ -83,6 +92,9 @@ pub fn handle(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
         Intent::PlanMarks(kind) => work::plan_marks(app, kind, now),
         Intent::MarkOut(intent) => layout::mark_out(app, intent, now),
         Intent::Check(intent) => layout::check(app, intent, now),
+        Intent::Fit(event) => fit::event(app, *event, now),
+        Intent::Fill(asked) => fit::fill(app, asked, now),
+        Intent::Kits(intent) => kits::handle(app, intent, now),
         Intent::TapeOn => work::tape_on(app, now),
         Intent::Undo => work::undo(app, now),
         Intent::IssueSheet => work::issue_sheet(app, now),

@@ -1,6 +1,9 @@
 //! What the app knows at a moment. Screens read it and send intents.
 
-use rakeline_core::job::{JobId, JobState, Particular};
+use std::rc::Rc;
+
+use rakeline_core::decide::parts::{Part, PartLine};
+use rakeline_core::job::{Field, JobId, JobState, Particular, parts_taken_at, parts_used};
 use rakeline_core::kit::KitSheet;
 use rakeline_core::report::Paper;
 use rakeline_core::text::Message;
@@ -8,6 +11,7 @@ use rakeline_core::units::Millis;
 use serde::{Deserialize, Serialize};
 
 use super::held::Held;
+use super::kit_shelf::Kits;
 use super::measure::Drafts;
 use super::phone::{Bay, PhoneSettings, Voice};
 use crate::route::Route;
@@ -40,6 +44,12 @@ pub struct JobEntry {
     pub read: usize,
     /// Heads of the kit.
     pub heads: usize,
+    /// Its kit sheet, as it was when fitted.
+    pub kit: Rc<KitSheet>,
+    /// When the first part was taken from the shelf.
+    pub taken_at: Option<chrono::DateTime<chrono::FixedOffset>>,
+    /// The parts it took.
+    pub parts: Vec<PartLine>,
 }
 
 impl JobEntry {
@@ -54,6 +64,9 @@ impl JobEntry {
             changed: job.changed,
             read: job.read_count(),
             heads: job.spots.len(),
+            kit: Rc::new(job.kit.clone()),
+            taken_at: parts_taken_at(job),
+            parts: parts_used(job),
         }
     }
 }
@@ -123,6 +136,8 @@ pub enum UndoOf {
     Deletion(JobId),
     /// The open job's last step.
     Step,
+    /// The kit sheet deleted last comes back.
+    Kit,
 }
 
 /// What is kept between jobs.
@@ -133,6 +148,12 @@ pub struct Settings {
     pub last_kit: Option<KitSheet>,
     /// Who fitted last.
     pub fitter: String,
+    /// What is typed once for the workshop: tools, the price of an hour.
+    pub workshop: Vec<(Field, String)>,
+    /// Prices typed last.
+    pub prices: Vec<(Part, String)>,
+    /// When the parts that jobs took were bought again.
+    pub restocked: Option<chrono::DateTime<chrono::FixedOffset>>,
     /// The phone that reads.
     pub phone: PhoneSettings,
     /// Bays whose ground was measured, last measured first.
@@ -198,6 +219,8 @@ pub struct AppState {
     pub printed: Option<Millis>,
     /// Kept between jobs.
     pub settings: Settings,
+    /// The workshop's kit sheets.
+    pub kits: Kits,
     /// Which screen.
     pub route: Route,
     /// Said at the foot.
@@ -230,6 +253,7 @@ impl Default for AppState {
             broken_settings: None,
             printed: None,
             settings: Settings::default(),
+            kits: Kits::default(),
             route: Route::Jobs,
             notice: None,
             reading: None,

@@ -9,7 +9,7 @@ use rakeline_core::units::Millis;
 
 use super::intent::{Action, Now};
 use super::state::{AppState, Notice, UndoOf};
-use super::{held, keeping, level, reading};
+use super::{fit, held, keeping, level, reading};
 use crate::route::{Route, Step};
 
 /// How many steps back are kept.
@@ -123,6 +123,7 @@ pub(super) fn particular(
 }
 
 pub(super) fn typed(app: &mut AppState, field: Field, text: String, now: &Now) -> Vec<Action> {
+    fit::remember(&mut app.settings, field, &text);
     event(app, JobEvent::Typed(field, text), Back::Typing, now)
 }
 

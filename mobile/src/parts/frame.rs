@@ -2,7 +2,7 @@
 //! body, and what to do at thumb's reach.
 
 use dioxus::prelude::*;
-use rakeline_core::job::{JobState, Tape};
+use rakeline_core::job::{JobState, Tape, loom_open, loom_troubles};
 
 use super::path::Stage;
 use super::{NoticeBar, PathStrip};
@@ -97,6 +97,19 @@ fn stage_of(job: &JobState, step: Step) -> Stage {
             job.check.tape_at.is_some() && job.check.agreed.is_some(),
             job.marks.is_none(),
         ),
+        Step::Behind => (
+            job.behind.bumper.behind.is_some() || job.behind.spots.len() == job.spots.len(),
+            false,
+        ),
+        Step::Holes => (
+            job.holes.drilled.len() == job.spots.len(),
+            job.marks.is_none(),
+        ),
+        Step::Loom => (
+            loom_open(job).is_empty() && loom_troubles(job).is_empty(),
+            false,
+        ),
+        Step::Parts => (false, false),
         Step::Sheet => (!job.sheets.is_empty(), false),
         // Not on the path.
         Step::Zero | Step::Ground | Step::Corners | Step::Level => (false, false),

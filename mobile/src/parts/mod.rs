@@ -6,6 +6,7 @@ mod frame;
 mod held;
 mod notice;
 mod path;
+mod typed;
 
 pub use drawing::DrawingView;
 pub use field::{Entry, Focus, Kind};
@@ -13,3 +14,4 @@ pub use frame::Frame;
 pub use held::{Figures, HeldBox};
 pub use notice::NoticeBar;
 pub use path::PathStrip;
+pub use typed::{AskedFields, Cautions, TypedEntry};

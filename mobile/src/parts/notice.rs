@@ -2,7 +2,7 @@
 
 use dioxus::prelude::*;
 
-use crate::driver::{Intent, UndoOf};
+use crate::driver::{Intent, KitIntent, UndoOf};
 use crate::shell::use_shell;
 use crate::texts::{say, t};
 
@@ -24,6 +24,7 @@ pub fn NoticeBar() -> Element {
                         back.send(match &undo {
                             UndoOf::Deletion(id) => Intent::RestoreJob(id.clone()),
                             UndoOf::Step => Intent::Undo,
+                            UndoOf::Kit => Intent::Kits(KitIntent::BringBack),
                         });
                     },
                     {t("undo")}

@@ -1,5 +1,6 @@
 //! The path of the job along the top: what is done, due, shut.
 
+use dioxus::html::{ScrollLogicalPosition, ScrollToOptions};
 use dioxus::prelude::*;
 
 use crate::driver::Intent;
@@ -36,6 +37,13 @@ impl Stage {
     }
 }
 
+/// The present step stands in the middle of the strip; the page stays.
+const IN_VIEW: ScrollToOptions = ScrollToOptions {
+    behavior: ScrollBehavior::Instant,
+    vertical: ScrollLogicalPosition::Nearest,
+    horizontal: ScrollLogicalPosition::Center,
+};
+
 /// The strip of steps; a tap goes there.
 #[component]
 pub fn PathStrip(steps: Vec<(Step, Stage)>, here: Step) -> Element {
@@ -47,6 +55,12 @@ pub fn PathStrip(steps: Vec<(Step, Stage)>, here: Step) -> Element {
                     key: "{step:?}",
                     class: stage.class(),
                     "aria-current": if step == here { "step" },
+                    onmounted: move |event| async move {
+                        if step == here {
+                            // A browser that cannot scroll shows the strip's beginning.
+                            let _ = event.scroll_to_with_options(IN_VIEW).await;
+                        }
+                    },
                     onclick: {
                         let shell = shell.clone();
                         move |_| shell.send(Intent::GoStep(step))

@@ -6,6 +6,7 @@
 
 mod camera;
 mod clock;
+mod files;
 mod motion;
 mod page;
 mod picture;
@@ -28,6 +29,7 @@ use std::rc::Rc;
 
 pub use camera::{Camera, CameraFault, Picture};
 pub use clock::Clock;
+pub use files::{Files, OpenedFile, OwnFuture};
 pub use motion::{Motion, MotionEvent, MotionFault, MotionSink, SourceName};
 pub use page::{Page, Ticker, Told, Visibility};
 pub use picture::{LARGEST, MOST_PIXELS, cleaned};
@@ -61,6 +63,8 @@ pub struct Platform {
     pub print: Rc<dyn Print>,
     /// A screen that stays on.
     pub wake: Rc<dyn Wake>,
+    /// Files that the fitter chooses and keeps.
+    pub files: Rc<dyn Files>,
     /// Address, history, timers.
     pub page: Rc<dyn Page>,
     /// Heavy work beside the screens.

@@ -4,8 +4,9 @@ use chrono::{DateTime, FixedOffset};
 use dioxus::prelude::*;
 use rakeline_core::text::msg;
 
-use crate::driver::{Boot, Intent, JobEntry};
+use crate::driver::{Boot, Intent, JobEntry, KitIntent};
 use crate::parts::NoticeBar;
+use crate::route::Route;
 use crate::shell::use_shell;
 use crate::texts::{plain, say, t};
 
@@ -24,7 +25,8 @@ pub fn Jobs() -> Element {
         .as_ref()
         .map(|kit| say(&msg("start-with-kit").text("kit", kit.name.clone())));
     let empty = state.jobs.is_empty();
-    let (start, sample) = (shell.clone(), shell.clone());
+    let (start, sample, kits, restock) =
+        (shell.clone(), shell.clone(), shell.clone(), shell.clone());
     rsx! {
         div { class: "frame",
             header { class: "head",
@@ -64,6 +66,18 @@ pub fn Jobs() -> Element {
                     class: "plain",
                     onclick: move |_| sample.send(Intent::OpenSample(sample.new_id())),
                     {t("open-sample")}
+                }
+                div { class: "things",
+                    button {
+                        class: "also",
+                        onclick: move |_| kits.send(Intent::Kits(KitIntent::Go(Route::Kits))),
+                        {t("to-kits")}
+                    }
+                    button {
+                        class: "also",
+                        onclick: move |_| restock.send(Intent::Kits(KitIntent::Go(Route::Restock))),
+                        {t("to-restock")}
+                    }
                 }
                 if !state.trash.is_empty() {
                     details {

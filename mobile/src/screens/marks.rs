@@ -86,7 +86,6 @@ pub fn Marks() -> Element {
                 p { class: "why", {t("marks-straight")} }
                 Gaps { job: job.clone() }
                 OtherPlans { job: job.clone() }
-                FullSize {}
                 if explained.len() > 2 {
                     details {
                         summary { {t("marks-why-here")} }
@@ -97,6 +96,7 @@ pub fn Marks() -> Element {
                         }
                     }
                 }
+                FullSize {}
             }
         }
     }
@@ -220,7 +220,7 @@ pub fn NoMarks() -> Element {
     let state = shell.state.read();
     let here = match &state.route {
         crate::route::Route::Job(_, step) => *step,
-        crate::route::Route::Jobs => Step::Marks,
+        _ => Step::Marks,
     };
     let back = shell.clone();
     rsx! {

@@ -4,6 +4,7 @@ use dioxus::prelude::*;
 use rakeline_core::drawing::half_width_drawing;
 use rakeline_core::job::{self, Field, HalfWidths, Particular};
 
+use super::kit_pick::KitPick;
 use crate::driver::Intent;
 use crate::parts::{DrawingView, Entry, Focus, Frame, Kind};
 use crate::route::Step;
@@ -96,6 +97,7 @@ pub fn Measures() -> Element {
                 }
             }
             super::keep_clear::KeepClear { job: job.clone() }
+            KitPick {}
             Particulars {}
         }
     }

@@ -1,33 +1,50 @@
 //! One file a step. A screen reads the state and sends intents; it decides
 //! and computes nothing.
 
+mod behind;
 mod check;
 mod corners;
 mod edit_marks;
 mod faces;
 mod full_size;
 mod ground;
+mod holes;
 mod jobs;
 mod keep_clear;
+mod kit_edit;
+mod kit_pick;
+mod kit_quick;
+mod kits;
 mod level;
+mod loom;
 mod marks;
 mod measures;
 mod opening;
+mod parts;
 mod phone_form;
+mod ring_by_hand;
 mod rings;
 mod sheet;
+mod supply;
 mod typed_face;
 mod zero;
 
+pub use behind::Behind;
 pub use check::Check;
 pub use corners::Corners;
 pub use faces::Faces;
 pub use ground::GroundScreen;
+pub use holes::Holes;
 pub use jobs::{Jobs, job_title};
+pub use kit_edit::EditKit;
+pub use kit_quick::QuickKit;
+pub use kits::{Kit, Kits};
 pub use level::Level;
+pub use loom::Loom;
 pub use marks::Marks;
 pub use measures::Measures;
 pub use opening::Opening;
+pub use parts::{Parts, Restock};
 pub use rings::Rings;
 pub use sheet::Sheet;
 pub use zero::Zero;

@@ -9,6 +9,7 @@ use rakeline_core::text::msg;
 
 use super::faces::Repeats;
 use super::marks::NoMarks;
+use super::ring_by_hand::ByHand;
 use crate::driver::{Intent, MarkOutIntent};
 use crate::parts::{DrawingView, Frame};
 use crate::route::Step;
@@ -29,6 +30,11 @@ pub fn Rings() -> Element {
     let (sheet, faces, zero) = (shell.clone(), shell.clone(), shell.clone());
     let unzeroed = job::settled_by(job).is_some() && job.phone == Phone::Unzeroed;
     let all_read = job.all_read();
+    let pairs: Vec<String> = job::pairs(job)
+        .iter()
+        .filter_map(|mirror| job::pair_words(job, mirror))
+        .map(|words| say(&words))
+        .collect();
     rsx! {
         Frame {
             here: Step::Rings,
@@ -53,6 +59,9 @@ pub fn Rings() -> Element {
                     p { {say(&ways)} }
                 }
                 p { class: "why", {t("rings-swap")} }
+            }
+            for line in pairs {
+                div { class: "note-box", role: "status", {line} }
             }
             for line in job::mirrors(job) {
                 div { class: "trouble-box", role: "status", {say(&line)} }
@@ -96,13 +105,18 @@ fn RingRow(job: JobState, spot: Spot, index: usize) -> Element {
         Verdict::CloseCall { .. } => "ring close",
         Verdict::CannotBeServed { .. } => "ring none",
     };
-    let aim = job::aim_with_ring(&job, &choice);
+    let taken = job::set_taken(&job, index);
+    let taken_words = taken.as_ref().and_then(job::taken_words);
+    let aim = job::aim_at(&job, index);
     rsx! {
         li { class,
             span { class: "spot", {spot.label.clone()} }
             span { class: "verdict", {say(&choice.headline())} }
             if let Some(others) = choice.others() {
                 span { {say(&others)} }
+            }
+            if let Some(words) = &taken_words {
+                span { {say(words)} }
             }
             if let Some(aim) = &aim {
                 span { class: "aim", {say(aim)} }
@@ -119,6 +133,7 @@ fn RingRow(job: JobState, spot: Spot, index: usize) -> Element {
                     {t("move-this-mark")}
                 }
             }
+            ByHand { job: job.clone(), index }
             details {
                 summary { {t("ring-why")} }
                 Weighed { job: job.clone(), spot: spot.clone() }

@@ -44,7 +44,11 @@
     const at = document.elementsFromPoint(box.left + box.width / 2, box.top + box.height / 2);
     const under = at.filter((e) => e !== text && text.ownerSVGElement.contains(e) && e !== text.ownerSVGElement
       && e.localName !== 'text');
-    return under.map((e) => parse(getComputedStyle(e).fill)).filter(Boolean);
+    return under.map((e) => {
+      const { fill, fillOpacity } = getComputedStyle(e);
+      const colour = parse(fill);
+      return colour && [...colour.slice(0, 3), colour[3] * Number(fillOpacity)];
+    }).filter(Boolean);
   };
   const called = (el, text) => `'${text.replace(/\s+/g, ' ').trim().slice(0, 40)}' (${el.localName}${
     el.getAttribute('class') ? '.' + el.getAttribute('class').trim().replace(/\s+/g, '.') : ''})`;

@@ -52,7 +52,7 @@ impl System {
 }
 
 /// Which reading.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 pub enum Reading {
     /// At the take-off with reverse on.
     ReverseOn,
@@ -63,7 +63,9 @@ pub enum Reading {
 }
 
 impl Reading {
-    fn name(self) -> Message {
+    /// Its name.
+    #[must_use]
+    pub fn name(self) -> Message {
         msg(match self {
             Self::ReverseOn => "supply-reading-on",
             Self::ReverseOff => "supply-reading-off",

@@ -6,6 +6,7 @@
 
 mod camera;
 mod clock;
+mod files;
 mod motion;
 mod page;
 mod signals;
@@ -17,6 +18,7 @@ use std::rc::Rc;
 use super::Platform;
 pub use camera::MemoryCamera;
 pub use clock::MemoryClock;
+pub use files::MemoryFiles;
 pub use motion::MemoryMotion;
 pub use page::MemoryPage;
 pub use signals::{MemoryPrint, MemorySound, MemorySpeech, MemoryVibration, MemoryWake};
@@ -44,6 +46,8 @@ pub struct MemoryPlatform {
     pub print: Rc<MemoryPrint>,
     /// Whether the screen is kept on.
     pub wake: Rc<MemoryWake>,
+    /// Files from the test.
+    pub files: Rc<MemoryFiles>,
     /// A history, and timers on the scripted clock.
     pub page: Rc<MemoryPage>,
     /// A worker that works at once.
@@ -79,6 +83,7 @@ impl MemoryPlatform {
             camera: Rc::default(),
             print: Rc::default(),
             wake: Rc::default(),
+            files: Rc::default(),
             work: Rc::default(),
             share: Rc::default(),
             page: Rc::new(MemoryPage::new(clock.clone(), path)),
@@ -103,6 +108,7 @@ impl MemoryPlatform {
             camera: Rc::default(),
             print: Rc::default(),
             wake: Rc::default(),
+            files: Rc::default(),
             work: Rc::default(),
             share: Rc::default(),
             page: Rc::new(self.page.reopened(clock.clone())),
@@ -123,6 +129,7 @@ impl MemoryPlatform {
             clock: self.clock.clone(),
             print: self.print.clone(),
             wake: self.wake.clone(),
+            files: self.files.clone(),
             page: self.page.clone(),
             work: self.work.clone(),
             share: self.share.clone(),

@@ -8,6 +8,7 @@ mod call;
 mod camera;
 mod clock;
 mod database;
+mod files;
 mod listen;
 mod motion;
 mod page;
@@ -41,6 +42,7 @@ pub fn platform() -> Option<Platform> {
         clock: Rc::new(clock::WebClock::new(&window)),
         print: Rc::new(WebPrint::new(&window)),
         wake: Rc::new(WebWake::new(&window)),
+        files: Rc::new(files::WebFiles::new(&window)),
         page: Rc::new(page::WebPage::new(&window)),
         work: Rc::new(work::WebWork::default()),
         share: Rc::new(share::WebShare::new(&window)),

@@ -1,0 +1,318 @@
+//! Leads and supply of a job: typed routes and readings, judged; answers
+//! about lamp circuit and fuse.
+
+use std::collections::BTreeSet;
+
+use chrono::{DateTime, FixedOffset};
+use serde::{Deserialize, Serialize};
+
+use super::apply::Refusal;
+use super::entry::{Field, WhichLead, read_length};
+use super::state::JobState;
+use crate::decide::leads::{self, DEFAULT_SLACK, LeadOf, LeadPlan, Route, RouteRule};
+use crate::decide::supply::{
+    self, Amperes, Celsius, CrossSection, FuseAnswer, Judged, LampCircuit, Reading, System, Volts,
+};
+use crate::text::{Message, msg};
+use crate::units::Millimetres;
+
+/// A lead in the engine or boot room on a hot day, °C: voltage drop is
+/// judged at it (our own figure).
+pub const WARM_LEAD: Celsius = Celsius(60.0);
+
+/// What was answered about leads and supply.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct LoomState {
+    /// Rules of the route that were checked.
+    pub rules: Vec<RouteRule>,
+    /// When the supply's cautions were heeded, 'All of this is so'.
+    pub cautions: Option<DateTime<FixedOffset>>,
+    /// The vehicle's supply.
+    pub system: System,
+    /// How the reversing lamp is fed.
+    pub lamp: Option<LampCircuit>,
+    /// The supply lead's cross-section.
+    pub cross_section: CrossSection,
+    /// The fuse at the take-off.
+    pub fuse: Option<FuseAnswer>,
+}
+
+impl Default for LoomState {
+    fn default() -> Self {
+        Self {
+            rules: Vec::new(),
+            cautions: None,
+            system: System::Twelve,
+            lamp: None,
+            cross_section: CrossSection::Mm2_0_75,
+            fuse: None,
+        }
+    }
+}
+
+/// Something that was answered about leads and supply.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub enum LoomEvent {
+    /// All rules of the route are kept.
+    RulesKept,
+    /// The supply's cautions were heeded, all of them.
+    CautionsHeeded,
+    /// 12 or 24 V.
+    SystemChosen(System),
+    /// How the reversing lamp is fed.
+    LampFound(LampCircuit),
+    /// Which lead brings the supply.
+    CrossSectionChosen(CrossSection),
+    /// The fuse of the typed rating is fitted at the take-off.
+    FuseFitted,
+    /// The fuse is not fitted.
+    FuseNotFitted,
+}
+
+pub(super) fn apply(
+    next: &mut JobState,
+    event: LoomEvent,
+    at: DateTime<FixedOffset>,
+) -> Result<(), Refusal> {
+    match event {
+        LoomEvent::RulesKept => next.loom.rules = RouteRule::ALL.to_vec(),
+        LoomEvent::CautionsHeeded => next.loom.cautions = Some(at),
+        LoomEvent::SystemChosen(system) => next.loom.system = system,
+        LoomEvent::LampFound(lamp) => next.loom.lamp = Some(lamp),
+        LoomEvent::CrossSectionChosen(section) => next.loom.cross_section = section,
+        LoomEvent::FuseNotFitted => next.loom.fuse = Some(FuseAnswer::NotFitted),
+        LoomEvent::FuseFitted => {
+            let rating = fuse_typed(next).map_err(Refusal)?;
+            let answer = FuseAnswer::FittedAtTakeOff(rating);
+            if let Some(why) = supply::fuse_missing(&next.kit, answer) {
+                return Err(Refusal(why));
+            }
+            next.loom.fuse = Some(answer);
+        }
+    }
+    Ok(())
+}
+
+/// The fuse's rating as typed, else what belongs there.
+///
+/// # Errors
+/// What stands there instead of a rating.
+pub fn fuse_typed(job: &JobState) -> Result<Amperes, Message> {
+    let typed = job.typed(Field::FuseAmperes).trim();
+    if typed.is_empty() {
+        return Ok(supply::fuse(&job.kit).rating);
+    }
+    figure(typed)
+        .filter(|value| *value > 0.0)
+        .map(Amperes)
+        .ok_or_else(|| msg("entry-not-amperes").text("typed", typed))
+}
+
+fn figure(typed: &str) -> Option<f64> {
+    let plain = typed
+        .trim()
+        .trim_end_matches(|c: char| c.is_alphabetic() || c.is_whitespace())
+        .replace(',', ".")
+        .replace('−', "-");
+    plain.parse::<f64>().ok().filter(|value| value.is_finite())
+}
+
+/// The leads that this job's kit has: one a head, then those that the sheet names.
+#[must_use]
+pub fn leads_of(job: &JobState) -> Vec<WhichLead> {
+    let mut all: Vec<WhichLead> = (0_u8..)
+        .zip(&job.spots)
+        .map(|(spot, _)| WhichLead::Spot(spot))
+        .collect();
+    if let Some(leads) = &job.kit.leads {
+        let others = [
+            (leads.display.is_some(), WhichLead::Display),
+            (leads.speaker.is_some(), WhichLead::Speaker),
+        ];
+        all.extend(others.into_iter().filter(|(has, _)| *has).map(|(_, w)| w));
+    }
+    all.push(WhichLead::Supply);
+    all
+}
+
+fn of(job: &JobState, which: WhichLead) -> LeadOf {
+    match which {
+        WhichLead::Spot(spot) => LeadOf::Head(
+            job.spots
+                .get(usize::from(spot))
+                .map_or_else(String::new, |place| place.label.clone()),
+        ),
+        WhichLead::Display => LeadOf::Display,
+        WhichLead::Speaker => LeadOf::Speaker,
+        WhichLead::Supply => LeadOf::Supply,
+    }
+}
+
+/// Its name.
+#[must_use]
+pub fn lead_name(job: &JobState, which: WhichLead) -> Message {
+    of(job, which).message()
+}
+
+/// What the typed route of a lead comes to; `None` until it is typed.
+#[must_use]
+pub fn lead_plan(job: &JobState, which: WhichLead) -> Option<Result<LeadPlan, Message>> {
+    let given = |field| Some(job.typed(field)).filter(|text| !text.trim().is_empty());
+    let own = given(Field::Route(which))?;
+    let route = || -> Result<Route, Message> {
+        let mut stretches = vec![read_length(own)?];
+        if matches!(which, WhichLead::Spot(_)) {
+            let common = given(Field::GrommetToBox).ok_or_else(|| msg("loom-grommet-missing"))?;
+            stretches.push(read_length(common)?);
+        }
+        let straight = given(Field::Straight(which)).map(read_length).transpose()?;
+        let slack = match (which, given(Field::Slack)) {
+            (WhichLead::Spot(_), Some(typed)) => read_length(typed)?,
+            (WhichLead::Spot(_), None) => DEFAULT_SLACK,
+            _ => Millimetres(0.0),
+        };
+        Ok(Route {
+            of: of(job, which),
+            stretches,
+            straight,
+            slack,
+        })
+    };
+    Some(route().and_then(|route| leads::plan(&job.kit, &route).map_err(|fault| fault.message())))
+}
+
+/// The leads that reach, as far as their routes are typed.
+#[must_use]
+pub fn lead_plans(job: &JobState) -> Vec<LeadPlan> {
+    leads_of(job)
+        .into_iter()
+        .filter_map(|which| lead_plan(job, which)?.ok())
+        .collect()
+}
+
+/// The readings in the order of work.
+pub const READINGS: [Reading; 3] = [Reading::ReverseOn, Reading::ReverseOff, Reading::EarthDrop];
+
+/// A reading as typed and judged; `None` until it is typed.
+#[derive(Clone, Debug, PartialEq)]
+pub enum ReadVolts {
+    /// No figure.
+    NotAFigure(Message),
+    /// Judged.
+    Judged(Volts, Judged),
+}
+
+impl ReadVolts {
+    /// What is wrong with it; `None` when it is fine.
+    #[must_use]
+    pub fn trouble(&self, reading: Reading) -> Option<Message> {
+        match self {
+            Self::NotAFigure(why) => Some(why.clone()),
+            Self::Judged(_, judged) => judged.message(reading),
+        }
+    }
+}
+
+/// A reading as typed.
+#[must_use]
+pub fn volts(job: &JobState, reading: Reading) -> Option<ReadVolts> {
+    let typed = job.typed(Field::Volts(reading)).trim();
+    if typed.is_empty() {
+        return None;
+    }
+    Some(match figure(typed) {
+        None => ReadVolts::NotAFigure(msg("entry-not-volts").text("typed", typed)),
+        Some(value) => {
+            let volts = Volts(value);
+            ReadVolts::Judged(volts, supply::judge(job.loom.system, reading, volts))
+        }
+    })
+}
+
+/// Volts lost in the supply lead and, if too few arrive, what to do. `None`
+/// until route and current are known.
+#[must_use]
+pub fn supply_drop(job: &JobState) -> Option<(Message, Option<Message>)> {
+    let current = Amperes(job.kit.supply.as_ref().and_then(|supply| supply.amperes)?);
+    let route = read_length(job.typed(Field::Route(WhichLead::Supply))).ok()?;
+    let (Some(Ok(_)), Some(ReadVolts::Judged(on, Judged::Fine))) = (
+        lead_plan(job, WhichLead::Supply),
+        volts(job, Reading::ReverseOn),
+    ) else {
+        return None;
+    };
+    let section = job.loom.cross_section;
+    let drop = supply::voltage_drop(section, route * 2.0, current, WARM_LEAD);
+    let said = msg("loom-drop")
+        .number("drop", drop.0, 2)
+        .number("arrives", on.0 - drop.0, 1)
+        .number("celsius", WARM_LEAD.0, 0);
+    Some((said, supply::arrives_too_low(&job.kit, on, drop)))
+}
+
+/// Everything about leads and supply that is not as it should be, in the
+/// order of the screen; what was not typed or answered is not in it.
+#[must_use]
+pub fn loom_troubles(job: &JobState) -> Vec<Message> {
+    let mut all: Vec<Message> = leads_of(job)
+        .into_iter()
+        .filter_map(|which| lead_plan(job, which)?.err())
+        .collect();
+    all.extend(
+        READINGS
+            .into_iter()
+            .filter_map(|r| volts(job, r)?.trouble(r)),
+    );
+    if job.loom.fuse == Some(FuseAnswer::NotFitted) {
+        all.extend(supply::fuse_missing(&job.kit, FuseAnswer::NotFitted));
+    }
+    if let Some((_, Some(low))) = supply_drop(job) {
+        all.push(low);
+    }
+    all
+}
+
+/// What of leads and supply is still open, in words.
+#[must_use]
+pub fn loom_open(job: &JobState) -> Vec<Message> {
+    let untyped: BTreeSet<WhichLead> = leads_of(job)
+        .into_iter()
+        .filter(|which| lead_plan(job, *which).is_none())
+        .collect();
+    let mut all = Vec::new();
+    if !untyped.is_empty() {
+        let names = untyped.iter().map(|which| lead_name(job, *which)).collect();
+        all.push(msg("loom-open-leads").list("leads", names));
+    }
+    if READINGS.into_iter().any(|r| volts(job, r).is_none()) {
+        all.push(msg("loom-open-readings"));
+    }
+    if job.loom.lamp.is_none() {
+        all.push(msg("loom-open-lamp"));
+    }
+    if job.loom.fuse.is_none() {
+        all.push(msg("loom-open-fuse"));
+    }
+    if job.loom.rules.len() < RouteRule::ALL.len() {
+        all.push(msg("loom-open-rules"));
+    }
+    all
+}
+
+/// The first line of the screen.
+#[must_use]
+pub fn loom_headline(job: &JobState) -> Message {
+    let troubles = loom_troubles(job);
+    let open = loom_open(job);
+    if !troubles.is_empty() {
+        msg("loom-headline-trouble").count(
+            "troubles",
+            i64::try_from(troubles.len()).unwrap_or(i64::MAX),
+        )
+    } else if open.is_empty() {
+        msg("loom-headline-done")
+    } else {
+        msg("loom-headline-open")
+    }
+}

@@ -1,0 +1,231 @@
+//! Holes, one head a card: the verdict first, the steps folded.
+
+use dioxus::prelude::*;
+use rakeline_core::drawing::which_side_up;
+use rakeline_core::job::{
+    self, Field, Hole, HolesEvent, JobEvent, JobState, RingsEvent, SetTaken, hole, seen_from_behind,
+};
+use rakeline_core::text::{Message, msg};
+
+use super::marks::NoMarks;
+use crate::driver::{CheckIntent, Intent};
+use crate::parts::{AskedFields, Cautions, DrawingView, Frame, TypedEntry};
+use crate::route::Step;
+use crate::shell::use_shell;
+use crate::texts::{say, t};
+
+/// What to do next at the holes.
+#[derive(Clone, Debug, PartialEq)]
+enum Next {
+    Heed,
+    Confirm(usize),
+    Drill(usize),
+    Seat(usize),
+    Look,
+    Onward,
+}
+
+fn next(job: &JobState) -> Next {
+    let small = |spot: usize| u8::try_from(spot).unwrap_or(u8::MAX);
+    let mut any_plan = false;
+    for spot in 0..job.spots.len() {
+        match hole(job, spot) {
+            Hole::Plan(_) if job.holes.cautions.is_none() => return Next::Heed,
+            Hole::Plan(_) if !seen_from_behind(job, spot) => return Next::Confirm(spot),
+            Hole::Plan(_) => return Next::Drill(spot),
+            Hole::Drilled(_) => {
+                any_plan = true;
+                if !job.rings.seated.contains_key(&small(spot)) {
+                    return Next::Seat(spot);
+                }
+            }
+            Hole::Shut(_) => {}
+        }
+    }
+    if any_plan { Next::Onward } else { Next::Look }
+}
+
+/// The screen of the holes.
+#[component]
+pub fn Holes() -> Element {
+    let shell = use_shell();
+    let state = shell.state.read();
+    let Some(job) = state.job() else {
+        return rsx! {};
+    };
+    if job.marks.is_none() {
+        return rsx! { NoMarks {} };
+    }
+    let next = next(job);
+    let label = |spot: usize| job.spots.get(spot).map_or("", |s| &s.label).to_owned();
+    let small = |spot: usize| u8::try_from(spot).unwrap_or(u8::MAX);
+    let (words, intent): (Message, Intent) = match next {
+        Next::Heed => (
+            msg("all-of-this-is-so"),
+            Intent::Fit(Box::new(JobEvent::Holes(HolesEvent::CautionsHeeded))),
+        ),
+        Next::Confirm(spot) => (
+            msg("hole-confirm").text("label", label(spot)),
+            Intent::Check(CheckIntent::Seen(spot)),
+        ),
+        Next::Drill(spot) => (
+            msg("hole-is-drilled").text("label", label(spot)),
+            Intent::Fit(Box::new(JobEvent::Holes(HolesEvent::HoleDrilled(small(
+                spot,
+            ))))),
+        ),
+        Next::Seat(spot) => (
+            msg("head-sits").text("label", label(spot)),
+            Intent::Fit(Box::new(JobEvent::Rings(RingsEvent::Seated(small(spot))))),
+        ),
+        Next::Look => (msg("to-behind"), Intent::GoStep(Step::Behind)),
+        Next::Onward => (msg("to-loom"), Intent::GoStep(Step::Loom)),
+    };
+    let cautions: Vec<String> = job::hole_cautions(job).iter().map(say).collect();
+    let heeded = job.holes.cautions.is_some();
+    let asked = job::asked_for_holes(job);
+    let act = shell.clone();
+    rsx! {
+        Frame {
+            here: Step::Holes,
+            foot: rsx! {
+                button {
+                    class: "do at-car",
+                    onclick: move |_| act.send(intent.clone()),
+                    {say(&words)}
+                }
+            },
+            div {
+                h1 { {say(&job::holes_headline(job))} }
+                p { class: "why", {t("holes-why")} }
+            }
+            if !heeded && !cautions.is_empty() {
+                Cautions { lines: cautions }
+            }
+            ToolFields { job: job.clone() }
+            AskedFields { job: job.clone(), asked }
+            ol { class: "rings",
+                for (index , spot) in job.spots.iter().enumerate() {
+                    HoleCard { key: "{spot.label}", job: job.clone(), index, label: spot.label.clone() }
+                }
+            }
+        }
+    }
+}
+
+/// The saw and how warm the bumper is; entered once.
+#[component]
+fn ToolFields(job: JobState) -> Element {
+    let trouble = |field| {
+        let typed = job.typed(field);
+        let faulty = !typed.trim().is_empty() && job::read_length(typed).is_err();
+        faulty.then(|| say(&msg("entry-not-a-length").text("typed", typed.to_owned())))
+    };
+    rsx! {
+        div { class: "side-by-side",
+            TypedEntry {
+                id: "reach",
+                job: job.clone(),
+                field: Field::ReachPastTeeth,
+                label: t("tool-reach"),
+                wrong: trouble(Field::ReachPastTeeth),
+                note: t("tool-reach-note"),
+            }
+            TypedEntry {
+                id: "celsius",
+                job: job.clone(),
+                field: Field::BumperCelsius,
+                label: t("tool-celsius"),
+                note: t("tool-celsius-note"),
+            }
+        }
+    }
+}
+
+#[component]
+fn HoleCard(job: JobState, index: usize, label: String) -> Element {
+    let shell = use_shell();
+    let spot = u8::try_from(index).unwrap_or(u8::MAX);
+    let here = hole(&job, index);
+    let class = match here {
+        Hole::Shut(_) => "ring none",
+        Hole::Plan(_) | Hole::Drilled(_) => "ring",
+    };
+    let (why, steps): (Vec<String>, Vec<String>) = match &here {
+        Hole::Shut(why) => (why.iter().map(say).collect(), Vec::new()),
+        Hole::Plan(plan) => (Vec::new(), plan.steps.iter().map(say).collect()),
+        Hole::Drilled(_) => (Vec::new(), Vec::new()),
+    };
+    let confirmed = seen_from_behind(&job, index);
+    let seated = job.rings.seated.contains_key(&spot);
+    let taken = job::set_taken(&job, index);
+    let drilled = matches!(here, Hole::Drilled(_));
+    let unseat = shell.clone();
+    rsx! {
+        li { class,
+            span { class: "spot", {label.clone()} }
+            span { class: "verdict", {say(&here.headline())} }
+            for line in why {
+                p { {line} }
+            }
+            if let Some(taken) = taken {
+                span { {say(&taken.set.name())} }
+                if drilled {
+                    SideUp { job: job.clone(), index, taken }
+                }
+            }
+            if !drilled && !steps.is_empty() {
+                span { class: "aim", {t(if confirmed { "hole-confirmed" } else { "hole-not-confirmed" })} }
+                details {
+                    summary { {t("hole-steps")} }
+                    ol { class: "steps small",
+                        for step in steps {
+                            li { {step} }
+                        }
+                    }
+                }
+            }
+            if drilled {
+                span { class: "aim", {t(if seated { "head-seated" } else { "head-not-seated" })} }
+                if seated {
+                    button {
+                        class: "plain",
+                        onclick: move |_| unseat.send(Intent::Fit(Box::new(JobEvent::Rings(RingsEvent::Unseated(spot))))),
+                        {t("head-unseat")}
+                    }
+                }
+            } else {
+                details {
+                    summary { {t("hole-old")} }
+                    TypedEntry {
+                        id: "old-hole-{index}",
+                        job: job.clone(),
+                        field: Field::OldHoleSize(spot),
+                        label: say(&msg("hole-old-size").text("label", label)),
+                        wrong: job::typed_old_hole(&job, spot).and_then(Result::err).as_ref().map(say),
+                        note: t("in-mm"),
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// Which side up, with what upside down would do.
+#[component]
+fn SideUp(job: JobState, index: usize, taken: SetTaken) -> Element {
+    let drawn = job.spots.get(index).and_then(|spot| {
+        let choice = job::ring_choice(&job, spot)?;
+        let candidate = choice.candidate(&job.kit, &taken.set)?;
+        Some(which_side_up(
+            choice.facts.rake.value,
+            candidate.aim.value,
+            candidate.aim_upside_down(),
+        ))
+    });
+    rsx! {
+        if let Some(drawing) = drawn {
+            DrawingView { drawing }
+        }
+    }
+}
