@@ -42,13 +42,13 @@ pub fn level_over_picture(
     items.push(label(
         (end.0, end.1 - size * 0.5),
         Anchor::End,
-        Words::Message(msg("level-end")),
+        Words::Message(msg("level-end").number("angle", level.0, 1)),
     ));
     let top = upright(rise);
     items.push(label(
         (top.0.max(width * 0.02), top.1 - size * 0.5),
         Anchor::Start,
-        Words::Message(msg("plumb-end")),
+        Words::Message(msg("plumb-end").number("angle", level.0, 1)),
     ));
     if let Some(([from, to], off)) = laid {
         let at = |p: [f64; 2]| (p[0] * width, p[1] * width);

@@ -73,7 +73,7 @@ pub fn GroundScreen() -> Element {
                 HeldBox { figures: Figures::None }
             } else {
                 div {
-                    h1 { {say(&job::ground_words(&ground))} }
+                    h1 { class: "capital", {say(&job::ground_words(&ground))} }
                     p { {say(&job::ground_figures(&ground))} }
                     p { class: "why", {t("ground-why")} }
                 }
@@ -98,10 +98,12 @@ fn Ways() -> Element {
     let (save, bay_name, sill, sill_taken) =
         (shell.clone(), shell.clone(), shell.clone(), shell.clone());
     rsx! {
-        Pick {
-            chosen: job.ground.how == GroundHow::LooksLevel,
-            said: Measure::LooksLevel,
-            words: t("looks-level"),
+        div { class: "choice",
+            Pick {
+                chosen: job.ground.how == GroundHow::LooksLevel,
+                said: Measure::LooksLevel,
+                words: t("looks-level"),
+            }
         }
         if is_board {
             Entry {
