@@ -2,8 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use crate::job::{JobState, ring_choice};
-use crate::kit::Material;
+use crate::job::{JobState, plan_curve, sets_taken};
 use crate::units::{Millimetres, Offset};
 
 /// One head on the template.
@@ -49,32 +48,40 @@ pub struct TemplateFacts {
     pub across: Option<AcrossLine>,
 }
 
-/// The template's facts of a job, straight; `None` until it has marks.
+/// The template's facts of a job; `None` until it has marks. Along the face
+/// where the shape from above is known and reaches every mark, else straight.
 ///
-/// The hole is that of the ring set chosen so far, else the head's own.
+/// The hole is that of the ring set that goes in, else the head's own.
 #[must_use]
 pub fn template_facts(job: &JobState) -> Option<TemplateFacts> {
     let marks = job.marks.as_ref()?;
     let name = job.name.trim();
-    let heads = job.spots.iter().zip(&marks.offsets).map(|(spot, at)| {
-        let choice = ring_choice(job, spot);
-        let hole = choice
-            .as_ref()
-            .and_then(|choice| choice.set()?.hole(&job.kit, choice.facts.material));
+    let material = job.behind.material;
+    let places = job.spots.iter().zip(&marks.offsets);
+    let heads = places.zip(sets_taken(job)).map(|((spot, at), taken)| {
+        let hole = taken.and_then(|taken| taken.set.hole(&job.kit, material));
         TemplateHead {
             label: spot.label.clone(),
             at: *at,
             along: Millimetres(at.0),
-            hole: hole.unwrap_or_else(|| job.kit.head_hole(Material::Plastic)),
+            hole: hole.unwrap_or_else(|| job.kit.head_hole(material)),
         }
     });
-    Some(TemplateFacts {
+    let facts = TemplateFacts {
         job: if name.is_empty() { &job.id.0 } else { name }.to_owned(),
         heads: heads.collect(),
         unrolled: Unrolled::Straight,
         across: job.mark_out.row.map(|row| AcrossLine {
             above: -row.from_line,
         }),
+    };
+    let along: Option<Vec<Millimetres>> = plan_curve(job).and_then(|curve| {
+        let place = |at: &Offset| curve.along(*at).map(|along| along.value);
+        marks.offsets.iter().map(place).collect()
+    });
+    Some(match along {
+        Some(along) => facts.placed_along(&along),
+        None => facts,
     })
 }
 
@@ -85,6 +92,15 @@ impl TemplateFacts {
     pub fn unrolled(mut self, along: impl Fn(Offset) -> Millimetres) -> Self {
         for head in &mut self.heads {
             head.along = along(head.at);
+        }
+        self.unrolled = Unrolled::AlongTheFace;
+        self
+    }
+
+    /// The same heads at these lengths along the face, left to right.
+    fn placed_along(mut self, along: &[Millimetres]) -> Self {
+        for (head, along) in self.heads.iter_mut().zip(along) {
+            head.along = *along;
         }
         self.unrolled = Unrolled::AlongTheFace;
         self

@@ -2,7 +2,7 @@
 
 use dioxus::prelude::*;
 use rakeline_core::decide::mark_out::{MarkOutPlans, PlanKind};
-use rakeline_core::drawing::{marks_drawing, plan_drawing};
+use rakeline_core::drawing::{marks_drawing, plan_drawing, shape_from_above};
 use rakeline_core::job::{self, JobState, MarksFrom};
 use rakeline_core::text::msg;
 
@@ -84,6 +84,7 @@ pub fn Marks() -> Element {
                     }
                 }
                 p { class: "why", {t("marks-straight")} }
+                Shape { job: job.clone() }
                 Gaps { job: job.clone() }
                 OtherPlans { job: job.clone() }
                 if explained.len() > 2 {
@@ -97,6 +98,28 @@ pub fn Marks() -> Element {
                     }
                 }
                 FullSize {}
+            }
+        }
+    }
+}
+
+/// The tape along the face and the bumper from above, where its shape is known.
+#[component]
+fn Shape(job: JobState) -> Element {
+    let lines = job::along_the_face(&job);
+    if lines.is_empty() {
+        return rsx! {};
+    }
+    rsx! {
+        details {
+            summary { {t("along-title")} }
+            ul { class: "candidates",
+                for line in lines {
+                    li { {say(&line)} }
+                }
+            }
+            if let Some(drawing) = shape_from_above(&job) {
+                DrawingView { drawing }
             }
         }
     }
