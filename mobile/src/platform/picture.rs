@@ -41,7 +41,7 @@ fn jpeg(bytes: Vec<u8>) -> Option<Picture> {
     let size = frame.contents().get(1..5)?;
     let height = u32::from(u16::from_be_bytes([size[0], size[1]]));
     let width = u32::from(u16::from_be_bytes([size[2], size[3]]));
-    jpeg.segments_mut().retain(|segment| keeps(segment));
+    jpeg.segments_mut().retain(keeps);
     if turned != 1 {
         jpeg.set_exif(Some(Bytes::from(only_orientation(turned))));
     }
