@@ -2,20 +2,17 @@
 //! angles and repeats; and everything that can go wrong on the way.
 
 use rakeline::driver::{Intent, Measure};
-use rakeline::platform::{MotionEvent, MotionFault, SourceName, Visibility};
-use rakeline::route::Step;
 use rakeline_core::estimate::ground::GroundHow;
 use rakeline_core::estimate::rake::Side;
 use rakeline_core::estimate::zero::Phone;
-use rakeline_core::estimate::zero::poses::Pose;
 use rakeline_core::job::{self, Field, Load};
 use rakeline_core::units::{Degrees, Millis};
-use rakeline_tests::tilt_sim::{on_face, on_table};
+use rakeline_tests::tilt_sim::on_face;
 
 use crate::bench::Bench;
 use crate::scenario;
 
-use crate::wrong_phone::*;
+use crate::hand::*;
 
 #[test]
 fn a_wrong_phone_on_sloping_ground_reads_the_truth_within_its_interval() {
@@ -34,12 +31,6 @@ fn a_wrong_phone_on_sloping_ground_reads_the_truth_within_its_interval() {
         let raw = job::rake_at(&unzeroed(job), spot).expect("read").rake.value;
         assert!((raw.0 - rake).abs() > 1.0, "the raw phone is clearly wrong");
     }
-}
-
-pub fn unzeroed(job: &job::JobState) -> job::JobState {
-    let mut job = job.clone();
-    job.phone = Phone::Unzeroed;
-    job
 }
 
 #[test]
@@ -70,49 +61,6 @@ fn faces_read_before_zeroing_are_corrected_by_it() {
     assert!((before.rake.value.0 + 4.0).abs() > 1.0);
     assert!((after.rake.value.0 + 4.0).abs() < 0.4, "{after:?}");
     assert!(after.rake.u < before.rake.u);
-}
-
-#[test]
-fn bad_poses_are_named_and_nothing_of_them_is_kept() {
-    let mut bench = Bench::new();
-    scenario::to_faces(&mut bench);
-    bench.send(Intent::GoStep(Step::Zero));
-    measure(&mut bench, Measure::ZeroStart);
-    hold(&mut bench, on_face(back(), Side::Back, 20.0, 0.0), 1600.0);
-    assert_eq!(refusal(&bench).as_deref(), Some("zero-bad-surface-leans"));
-    hold(&mut bench, on_face(back(), Side::Back, WALL, 30.0), 1600.0);
-    assert_eq!(refusal(&bench).as_deref(), Some("zero-bad-not-upright"));
-    hold(&mut bench, wall_pose(Pose::BackUpsideDown), 1600.0);
-    assert_eq!(refusal(&bench).as_deref(), Some("zero-bad-wrong-way-up"));
-    assert_eq!(pose_asked(&bench), Some(Pose::BackUpright));
-    assert!(bench.app.drafts.zero.poses.is_empty());
-    hold(&mut bench, wall_pose(Pose::BackUpright), 1600.0);
-    assert_eq!(pose_asked(&bench), Some(Pose::BackUpsideDown));
-    assert_eq!(bench.app.settings.phone.zeroing, None);
-}
-
-#[test]
-fn another_phone_or_case_does_not_use_this_zeroing() {
-    let mut bench = Bench::new();
-    scenario::to_faces(&mut bench);
-    zero_on_the_wall(&mut bench);
-    assert!(matches!(bench.job().phone, Phone::Zeroed(_)));
-    bench.send(Intent::OnDevice("Another phone".to_owned()));
-    bench.send(Intent::GoStep(Step::Faces));
-    hold(&mut bench, on_face(back(), Side::Back, -4.0, 0.0), 1600.0);
-    assert_eq!(bench.job().phone, Phone::Unzeroed);
-    // And once this phone has read, the first one's zeroing must not.
-    bench.send(Intent::OnDevice("Memory phone".to_owned()));
-    hold(&mut bench, on_face(back(), Side::Back, -4.0, 0.0), 1600.0);
-    assert_eq!(refusal(&bench).as_deref(), Some("refused-other-phone"));
-    assert_eq!(bench.readings(), [1, 0, 0, 0]);
-    measure(&mut bench, Measure::ReadAllAgain);
-    hold(&mut bench, on_face(back(), Side::Back, -4.0, 0.0), 1600.0);
-    assert_eq!(bench.readings(), [1, 0, 0, 0]);
-    assert!(matches!(bench.job().phone, Phone::Zeroed(_)));
-    measure(&mut bench, Measure::CaseNamed("thick".to_owned()));
-    hold(&mut bench, on_face(back(), Side::Back, -4.0, 0.0), 1600.0);
-    assert_eq!(refusal(&bench).as_deref(), Some("refused-phone-changed"));
 }
 
 #[test]
@@ -148,22 +96,6 @@ fn the_board_gives_a_bay_that_the_next_job_takes_in_one_tap() {
     assert_eq!(again.job().ground.nose_up, lies);
     again.send(Intent::Undo);
     assert_eq!(again.job().ground.how, GroundHow::LooksLevel);
-}
-
-#[test]
-fn a_board_that_was_not_turned_or_not_flat_is_refused() {
-    let mut bench = Bench::new();
-    scenario::to_faces(&mut bench);
-    bench.send(Intent::GoStep(Step::Ground));
-    measure(&mut bench, Measure::BoardStart);
-    hold(&mut bench, on_face(back(), Side::Back, 0.0, 0.0), 1600.0);
-    assert_eq!(refusal(&bench).as_deref(), Some("ground-not-flat"));
-    let [right, forward, _] = ground_up();
-    for _ in 0..2 {
-        hold(&mut bench, on_table(back(), [right, forward], 0.0), 1600.0);
-    }
-    assert_eq!(refusal(&bench).as_deref(), Some("ground-not-turned"));
-    assert_eq!(bench.job().ground.how, GroundHow::LooksLevel);
 }
 
 #[test]
@@ -211,21 +143,6 @@ fn readings_once_more_are_pooled_and_an_outlier_is_flagged_not_dropped() {
 }
 
 #[test]
-fn two_readings_that_contradict_each_other_widen_the_interval() {
-    let mut bench = Bench::new();
-    scenario::to_faces(&mut bench);
-    for rake in [-4.0, -8.0] {
-        measure(&mut bench, Measure::ReadOnceMore(0));
-        hold(&mut bench, on_face(back(), Side::Back, rake, 0.0), 1600.0);
-    }
-    let spot = &bench.job().spots[0];
-    let said = job::repeats_at(bench.job(), spot).expect("flagged");
-    assert_eq!(said.key, "repeats-contradict");
-    let estimate = job::rake_at(bench.job(), spot).expect("read");
-    assert!(estimate.rake.expanded().0 > 10.0, "{estimate:?}");
-}
-
-#[test]
 fn mirror_spots_that_differ_are_pointed_out() {
     let mut bench = Bench::new();
     scenario::to_faces(&mut bench);
@@ -238,65 +155,18 @@ fn mirror_spots_that_differ_are_pointed_out() {
 }
 
 #[test]
-fn a_sensor_that_stops_during_zeroing_loses_no_pose() {
+fn a_sweep_gives_corner_angles_and_spreads_what_it_missed() {
     let mut bench = Bench::new();
     scenario::to_faces(&mut bench);
-    bench.send(Intent::GoStep(Step::Zero));
-    measure(&mut bench, Measure::ZeroStart);
-    hold(&mut bench, wall_pose(Pose::BackUpright), 1600.0);
-    hold(&mut bench, wall_pose(Pose::BackUpsideDown), 300.0);
-    bench
-        .phone
-        .motion
-        .feed(MotionEvent::Fault(MotionFault::Stopped));
-    bench.pass(Millis(400.0));
-    assert_eq!(refusal(&bench).as_deref(), Some("motion-stopped"));
-    assert_eq!(bench.app.drafts.zero.poses.len(), 1);
-    bench
-        .phone
-        .motion
-        .feed(MotionEvent::Using(SourceName::Acceleration));
-    hold(&mut bench, wall_pose(Pose::BackUpsideDown), 1600.0);
-    assert_eq!(bench.app.drafts.zero.poses.len(), 2);
-}
-
-#[test]
-fn a_hidden_tab_throws_the_window_away_and_keeps_the_poses() {
-    let mut bench = Bench::new();
-    scenario::to_faces(&mut bench);
-    bench.send(Intent::GoStep(Step::Zero));
-    measure(&mut bench, Measure::ZeroStart);
-    hold(&mut bench, wall_pose(Pose::BackUpright), 1600.0);
-    hold(&mut bench, wall_pose(Pose::BackUpsideDown), 400.0);
-    bench.show(Visibility::Hidden);
-    rest(&mut bench, wall_pose(Pose::BackUpsideDown), 200.0);
-    bench.show(Visibility::Shown);
-    assert_eq!(bench.app.drafts.zero.poses.len(), 1);
-    rest(&mut bench, wall_pose(Pose::BackUpsideDown), 1600.0);
-    assert_eq!(bench.app.drafts.zero.poses.len(), 2);
-}
-
-#[test]
-fn saturated_figures_are_no_pose() {
-    let mut bench = Bench::new();
-    scenario::to_faces(&mut bench);
-    bench.send(Intent::GoStep(Step::Zero));
-    measure(&mut bench, Measure::ZeroStart);
-    for _ in 0..100 {
-        feed(&mut bench, [0.0, 19.6, 0.0]);
-    }
-    assert_eq!(refusal(&bench).as_deref(), Some("sample-saturated"));
-    assert!(bench.app.drafts.zero.poses.is_empty());
-}
-
-#[test]
-fn a_sensor_of_one_reading_a_second_takes_its_time_and_is_taken() {
-    let mut bench = Bench::new();
-    scenario::to_faces(&mut bench);
-    for _ in 0..7 {
-        let sample = bench.euler(94.0, 0.0);
-        bench.sample(sample);
-        bench.pass(Millis(980.0));
-    }
-    assert_eq!(bench.readings()[0], 1);
+    sweep(&mut bench, 0.4);
+    let closed = job::sweep(bench.job()).expect("swept").expect("closed");
+    assert!((closed.closing.0.abs() - 2.0).abs() < 0.2, "{closed:?}");
+    let job::JobState { spots, .. } = bench.job();
+    assert_eq!(spots.len(), 4);
+    let turn = job::corner_angle(bench.job(), 3).estimate();
+    assert!(
+        (turn.value.0 - 28.0).abs() < 2.0 * turn.u.0 + 1.0,
+        "{turn:?}"
+    );
+    assert_eq!(job::along_the_face(bench.job()).len(), 4);
 }

@@ -1,13 +1,14 @@
-//! A phone with errors of its own on a vehicle that stands on a slope.
+//! A simulated phone in the hand: wrong by some degrees, on a vehicle that
+//! stands on sloping ground.
 
 use rakeline::driver::{Intent, Measure, Phase, Target};
 use rakeline::route::Step;
 use rakeline_core::estimate::contact::Feet;
 use rakeline_core::estimate::ground::up_of;
 use rakeline_core::estimate::rake::{Seat, Side};
-use rakeline_core::estimate::zero::SourceKind;
 use rakeline_core::estimate::zero::poses::Pose;
-use rakeline_core::job::Field;
+use rakeline_core::estimate::zero::{Phone, SourceKind};
+use rakeline_core::job::{self, Field};
 use rakeline_core::sample::{RawSample, STANDARD_GRAVITY};
 use rakeline_core::units::Degrees;
 use rakeline_tests::tilt_sim::chain::against_gravity;
@@ -148,5 +149,41 @@ pub fn refusal(bench: &Bench) -> Option<String> {
     match &bench.app.reading.as_ref()?.phase {
         Phase::NotTaken(why) | Phase::NoSensor(why) => Some(why.key.to_string()),
         _ => None,
+    }
+}
+
+pub fn unzeroed(job: &job::JobState) -> job::JobState {
+    let mut job = job.clone();
+    job.phone = Phone::Unzeroed;
+    job
+}
+
+/// The phone's back on a face of this azimuth, by the orientation source.
+pub fn hold_turned(bench: &mut Bench, alpha: f64, beta: f64) {
+    for (alpha, beta, count) in [(alpha + 40.0, 50.0, 25), (alpha, beta, 80)] {
+        for i in 0..count {
+            let tremble = if count == 25 {
+                f64::from(i % 7) * 4.0
+            } else {
+                0.0
+            };
+            let at = rakeline::platform::Clock::monotonic(&*bench.phone.clock);
+            bench.sample(RawSample::Euler {
+                at,
+                alpha: Some(alpha),
+                beta: beta + tremble,
+                gamma: 0.0,
+                step: Degrees(0.1),
+            });
+        }
+    }
+}
+
+pub fn sweep(bench: &mut Bench, drift: f64) {
+    bench.send(Intent::GoStep(Step::Corners));
+    measure(bench, Measure::SweepStart);
+    let places = [0.0, -28.0, -6.0, 6.0, 28.0, 0.0];
+    for (step, turn) in places.into_iter().enumerate() {
+        hold_turned(bench, turn + drift * step as f64, 93.0);
     }
 }

@@ -1,86 +1,17 @@
-//! Corner angles by a sweep, and photos with the level, on the scripted phone.
+//! The camera level: photo, attitude, line, and what may be missing.
 
 use rakeline::driver::{Intent, LevelIntent, Measure};
 use rakeline::platform::memory::MemoryPlatform;
 use rakeline::platform::{CameraFault, Picture};
 use rakeline::route::Step;
-use rakeline_core::estimate::rake::Side;
 use rakeline_core::job::{self};
-use rakeline_core::sample::{RawSample, STANDARD_GRAVITY};
+use rakeline_core::sample::STANDARD_GRAVITY;
 use rakeline_core::units::{Degrees, Millis};
-use rakeline_tests::tilt_sim::on_face;
 
 use crate::bench::Bench;
 use crate::scenario;
 
-use crate::wrong_phone::*;
-
-/// The phone's back on a face of this azimuth, by the orientation source.
-fn hold_turned(bench: &mut Bench, alpha: f64, beta: f64) {
-    for (alpha, beta, count) in [(alpha + 40.0, 50.0, 25), (alpha, beta, 80)] {
-        for i in 0..count {
-            let tremble = if count == 25 {
-                f64::from(i % 7) * 4.0
-            } else {
-                0.0
-            };
-            let at = rakeline::platform::Clock::monotonic(&*bench.phone.clock);
-            bench.sample(RawSample::Euler {
-                at,
-                alpha: Some(alpha),
-                beta: beta + tremble,
-                gamma: 0.0,
-                step: Degrees(0.1),
-            });
-        }
-    }
-}
-
-fn sweep(bench: &mut Bench, drift: f64) {
-    bench.send(Intent::GoStep(Step::Corners));
-    measure(bench, Measure::SweepStart);
-    let places = [0.0, -28.0, -6.0, 6.0, 28.0, 0.0];
-    for (step, turn) in places.into_iter().enumerate() {
-        hold_turned(bench, turn + drift * step as f64, 93.0);
-    }
-}
-
-#[test]
-fn a_sweep_gives_corner_angles_and_spreads_what_it_missed() {
-    let mut bench = Bench::new();
-    scenario::to_faces(&mut bench);
-    sweep(&mut bench, 0.4);
-    let closed = job::sweep(bench.job()).expect("swept").expect("closed");
-    assert!((closed.closing.0.abs() - 2.0).abs() < 0.2, "{closed:?}");
-    let job::JobState { spots, .. } = bench.job();
-    assert_eq!(spots.len(), 4);
-    let turn = job::corner_angle(bench.job(), 3).estimate();
-    assert!(
-        (turn.value.0 - 28.0).abs() < 2.0 * turn.u.0 + 1.0,
-        "{turn:?}"
-    );
-    assert_eq!(job::along_the_face(bench.job()).len(), 4);
-}
-
-#[test]
-fn a_magnet_near_the_phone_is_found_by_the_closing_error() {
-    let mut bench = Bench::new();
-    scenario::to_faces(&mut bench);
-    sweep(&mut bench, 3.0);
-    let fault = bench.app.drafts.sweep.fault.as_ref().expect("refused");
-    assert_eq!(fault.key, "sweep-closing-too-far");
-    assert_eq!(job::sweep(bench.job()), None);
-}
-
-#[test]
-fn a_source_without_azimuth_says_so_in_a_sweep() {
-    let mut bench = Bench::new();
-    scenario::to_faces(&mut bench);
-    bench.send(Intent::GoStep(Step::Corners));
-    measure(&mut bench, Measure::SweepStart);
-    hold(&mut bench, on_face(back(), Side::Back, -3.0, 0.0), 1600.0);
-    assert_eq!(refusal(&bench).as_deref(), Some("sweep-no-azimuth"));
-}
+use crate::hand::*;
 
 fn picture() -> Picture {
     Picture {
@@ -105,10 +36,7 @@ fn a_level_photo_is_kept_outside_the_record_with_its_attitude() {
     bench.phone.camera.gives(picture());
     measure(&mut bench, Measure::Level(LevelIntent::Take));
     let photo = bench.job().measuring.photos[0].clone();
-    assert_eq!(
-        bench.phone.storage.blobs(),
-        std::slice::from_ref(&photo.blob)
-    );
+    assert_eq!(bench.phone.storage.blobs(), std::slice::from_ref(&photo.blob));
     let level = job::level_in_photo(bench.job(), &photo).expect("level");
     assert!((level.0 - 5.0).abs() < 1e-6);
     let rise = 0.8 * 8f64.to_radians().tan();
