@@ -36,7 +36,10 @@ fn a_level_photo_is_kept_outside_the_record_with_its_attitude() {
     bench.phone.camera.gives(picture());
     measure(&mut bench, Measure::Level(LevelIntent::Take));
     let photo = bench.job().measuring.photos[0].clone();
-    assert_eq!(bench.phone.storage.blobs(), std::slice::from_ref(&photo.blob));
+    assert_eq!(
+        bench.phone.storage.blobs(),
+        std::slice::from_ref(&photo.blob)
+    );
     let level = job::level_in_photo(bench.job(), &photo).expect("level");
     assert!((level.0 - 5.0).abs() < 1e-6);
     let rise = 0.8 * 8f64.to_radians().tan();
