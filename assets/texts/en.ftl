@@ -888,6 +888,11 @@ sample-plate = SAMPLE 1
 
 ## Screens: measures and marks
 
+loosen-limit = { $limit } { $value } mm for this job
+centre-line-title = Where the centre line is
+centre-line-striker = At the striker of the boot or the lock of the doors: drop a plumb line to the bumper.
+centre-line-plate = Half way between the holes of the number plate, if the plate sits in a recess that is central.
+centre-line-half = Half of the full width from outer edge to outer edge, straight. Check it against one of the others.
 impossible-what-to-do = Change a limit or an area below, or measure again. The last marks stay as they were.
 keep-clear = { $areas ->
     [0] Plate, lamps, tow hitch, old holes

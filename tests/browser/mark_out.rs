@@ -119,6 +119,28 @@ fn a_mark_is_dragged_locked_and_the_rest_solved_again() {
 }
 
 #[test]
+fn a_bumper_without_marks_names_what_could_give_and_one_tap_lets_it() {
+    let server = Server::start();
+    let phone = marked_out(&server, "864", "864");
+    phone.wait_for("Tape is on", 10);
+    phone.tap_named("Measures");
+    phone.tap_named("Plate, lamps, tow hitch, old holes");
+    phone.type_into("From", "-290");
+    phone.type_into("To", "290");
+    phone.tap_named("Keep clear of it");
+    // 290 and the hole's radius of 10.5 and the clearance of 6, whole.
+    phone.wait_for("Inner heads within 307 mm for this job", 10);
+    look(&phone, "measures-impossible");
+    phone.tap_named("Inner heads within 307 mm for this job");
+    phone.wait_gone("Inner heads within 307 mm for this job", 10);
+    phone.tap_named("Show the marks again");
+    phone.wait_for("Solve all marks again", 10);
+    phone.tap_named("Solve all marks again");
+    phone.wait_gone("Solve all marks again", 10);
+    assert_eq!(marks(&phone)[2], "3 307 right");
+}
+
+#[test]
 fn a_wide_bumper_asks_for_a_pick_and_one_tap_takes_it() {
     let server = Server::start();
     let phone = marked_out(&server, "1150", "1150");

@@ -41,7 +41,8 @@ pub use loom::{
     lead_plans, leads_of, loom_headline, loom_open, loom_troubles, supply_drop, volts,
 };
 pub use mark_out::{
-    Limit, MarkOut, MarkOutEvent, Row, height_fault, limit_value, marks_broken, would_break,
+    Limit, MarkOut, MarkOutEvent, Row, WayOut, height_fault, limit_value, marks_broken, ways_out,
+    would_break,
 };
 pub use marks::{
     CENTRE_LINE_DOUBT, HalfWidths, gap_words, half_widths, marks_are_stale, marks_explained,

@@ -25,6 +25,8 @@ pub enum MarkOutIntent {
     TakeOldHole(usize),
     /// The typed limit holds for this job.
     ChangeLimit(Limit),
+    /// A limit gives so that there are marks.
+    Loosen(Limit, Millimetres),
     /// All limits are the sheet's again.
     LimitsFromSheet,
     /// A mark goes to a place.
@@ -75,6 +77,7 @@ pub(super) fn mark_out(app: &mut AppState, intent: MarkOutIntent, now: &Now) -> 
             typed_limit(job, limit).map(|value| MarkOutEvent::LimitChanged(limit, value)),
             &[],
         ),
+        MarkOutIntent::Loosen(limit, value) => (Ok(MarkOutEvent::LimitChanged(limit, value)), &[]),
         MarkOutIntent::LimitsFromSheet => (Ok(MarkOutEvent::LimitsFromSheet), &[]),
         MarkOutIntent::Move(spot, to) => (Ok(MarkOutEvent::MarkMoved { spot, to }), &[]),
         MarkOutIntent::MoveTyped(spot) => (

@@ -1,15 +1,16 @@
 //! Two half widths: all that the marks need.
 
 use dioxus::prelude::*;
-use rakeline_core::drawing::half_width_drawing;
-use rakeline_core::job::{self, Field, HalfWidths, Particular};
+use rakeline_core::drawing::{half_width_drawing, plan_drawing};
+use rakeline_core::job::{self, Field, HalfWidths, JobState, Particular};
+use rakeline_core::text::msg;
 
 use super::kit_pick::KitPick;
-use crate::driver::Intent;
+use crate::driver::{Intent, MarkOutIntent};
 use crate::parts::{DrawingView, Entry, Focus, Frame, Kind};
 use crate::route::Step;
 use crate::shell::use_shell;
-use crate::texts::{say, t};
+use crate::texts::{figure, say, t};
 
 /// The screen of the half widths.
 #[component]
@@ -95,10 +96,55 @@ pub fn Measures() -> Element {
                     }
                     p { {t("impossible-what-to-do")} }
                 }
+                WaysOut { job: job.clone() }
             }
+            CentreLine {}
             super::keep_clear::KeepClear { job: job.clone() }
             KitPick {}
             Particulars {}
+        }
+    }
+}
+
+/// Each single rule that could give, with the marks then.
+#[component]
+fn WaysOut(job: JobState) -> Element {
+    let shell = use_shell();
+    rsx! {
+        for way in job::ways_out(&job) {
+            div { class: "ring",
+                div { class: "whole",
+                    b { {say(&way.words)} }
+                    DrawingView { drawing: plan_drawing(&job, &way.plan) }
+                    if let Some((limit, value)) = way.change {
+                        button {
+                            class: "also",
+                            onclick: {
+                                let shell = shell.clone();
+                                move |_| shell.send(Intent::MarkOut(MarkOutIntent::Loosen(limit, value)))
+                            },
+                            {say(&msg("loosen-limit")
+                                .message("limit", limit.message())
+                                .text("value", figure(value.0, 0)))}
+                        }
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// Where the centre line is found.
+#[component]
+fn CentreLine() -> Element {
+    rsx! {
+        details {
+            summary { {t("centre-line-title")} }
+            ul { class: "candidates",
+                li { {t("centre-line-striker")} }
+                li { {t("centre-line-plate")} }
+                li { {t("centre-line-half")} }
+            }
         }
     }
 }
