@@ -57,35 +57,40 @@ pub fn HeldBox(figures: Figures) -> Element {
         )
     });
     let again = shell.clone();
+    // While a face is awaited its place is kept free, so that nothing below
+    // moves away under the finger.
+    let awaits = figures == Figures::Face && !matches!(phase, Phase::NoSensor(_) | Phase::Off);
     rsx! {
-        if let (Figures::Face, Some(rake)) = (figures, live) {
-            div {
-                div { class: "reading", "aria-hidden": "true",
-                    {figure(rake.0.abs(), 1)}
-                    small { "°" }
+        div { class: if awaits { "held awaits" } else { "held" },
+            if let (Figures::Face, Some(rake)) = (figures, live) {
+                div {
+                    div { class: "reading", "aria-hidden": "true",
+                        {figure(rake.0.abs(), 1)}
+                        small { "°" }
+                    }
+                    div { class: "says", {say(&job::facing_words(rake))} }
                 }
-                div { class: "says", {say(&job::facing_words(rake))} }
+                DrawingView { drawing: face_from_side(rake, None) }
             }
-            DrawingView { drawing: face_from_side(rake, None) }
-        }
-        div { role: "status",
-            if trouble.is_some() {
-                div { class: "trouble-box", {says} }
-            } else {
-                p { class: "says", {says} }
+            div { class: "held-says", role: "status",
+                if trouble.is_some() {
+                    div { class: "trouble-box", {says} }
+                } else {
+                    p { class: "says", {says} }
+                }
             }
-        }
-        if other_phone {
-            button {
-                class: "also",
-                onclick: move |_| again.send(Intent::Measure(Measure::ReadAllAgain)),
-                {t("read-all-again")}
+            if other_phone {
+                button {
+                    class: "also",
+                    onclick: move |_| again.send(Intent::Measure(Measure::ReadAllAgain)),
+                    {t("read-all-again")}
+                }
             }
-        }
-        if live.is_some() {
-            div { class: "hold", "aria-hidden": "true",
-                svg { view_box: "0 0 100 10", preserve_aspect_ratio: "none",
-                    rect { x: "0", y: "0", width: "{share}", height: "10" }
+            if live.is_some() {
+                div { class: "hold", "aria-hidden": "true",
+                    svg { view_box: "0 0 100 10", preserve_aspect_ratio: "none",
+                        rect { x: "0", y: "0", width: "{share}", height: "10" }
+                    }
                 }
             }
         }

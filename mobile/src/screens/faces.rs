@@ -71,8 +71,10 @@ pub fn Faces() -> Element {
             HeldBox { figures: Figures::Face }
             Repeats { index: spot }
             RestsOn {}
-            if let Some(source) = source {
-                p { class: "why", {say(&source.message())} }
+            p { class: "why one-line",
+                if let Some(source) = source {
+                    {say(&source.message())}
+                }
             }
             TypedFace { label, open: matches!(phase, Phase::NoSensor(_)) }
         }
