@@ -22,7 +22,7 @@ fn offences(source: &Source, needles: &[String]) -> Vec<String> {
         let stands = |needle: &&String| {
             text.match_indices(needle.as_str()).any(|(at, _)| {
                 let before = text[..at].chars().next_back();
-                // `a/work/b` is a path inside something, not of a machine.
+                // Inside another path it is a folder of that name, not of a machine.
                 before.is_none_or(|c| !(c.is_alphanumeric() || "._-}/".contains(c)))
             })
         };

@@ -326,22 +326,8 @@ fn u_turn(mean: Degrees, turn: Estimate<Degrees>, ground: &Ground) -> Degrees {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::sample::{Source, UpVector};
+    use crate::estimate::reading::tests::still;
     use crate::units::Millis;
-
-    fn still(rake: f64) -> StillReading {
-        StillReading {
-            up: UpVector::from_euler(Degrees(90.0 - rake), Degrees(0.0)),
-            u_noise: Degrees(0.05),
-            u_rounding: Degrees(0.1 / 12f64.sqrt()),
-            samples: 40,
-            effective: 40.0,
-            source: Source::Euler { step: Degrees(0.1) },
-            raw_mean: None,
-            azimuth: None,
-            at: Millis(0.0),
-        }
-    }
 
     #[test]
     fn an_unzeroed_phone_says_that_zeroing_would_shrink_its_plus_minus() {

@@ -140,11 +140,12 @@ impl FaceReading {
 }
 
 #[cfg(test)]
-mod tests {
+pub(crate) mod tests {
     use super::*;
     use crate::sample::Source;
 
-    fn still(rake: f64) -> StillReading {
+    /// A browser's reading of the back on a face of this angle.
+    pub(crate) fn still(rake: f64) -> StillReading {
         StillReading {
             up: UpVector::from_euler(Degrees(90.0 - rake), Degrees(0.0)),
             u_noise: Degrees(0.05),

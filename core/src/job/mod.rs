@@ -16,6 +16,7 @@ mod quote;
 mod rings;
 mod rings_chosen;
 mod state;
+mod ways_out;
 
 pub use apply::{Refusal, TEXT_GREATEST, apply, step_back};
 pub use behind::{
@@ -41,8 +42,7 @@ pub use loom::{
     lead_plans, leads_of, loom_headline, loom_open, loom_troubles, supply_drop, volts,
 };
 pub use mark_out::{
-    Limit, MarkOut, MarkOutEvent, Row, WayOut, height_fault, limit_value, marks_broken, ways_out,
-    would_break,
+    Limit, MarkOut, MarkOutEvent, Row, height_fault, limit_value, marks_broken, would_break,
 };
 pub use marks::{
     CENTRE_LINE_DOUBT, HalfWidths, gap_words, half_widths, marks_are_stale, marks_explained,
@@ -72,3 +72,4 @@ pub use rings_chosen::{
 pub use state::{
     ClockTrust, JobId, JobState, Marks, MarksFrom, Particular, SheetIssue, Spot, TakenReading, Tape,
 };
+pub use ways_out::{MOVE_AT_LEAST, WayOut, away_from, ways_out};

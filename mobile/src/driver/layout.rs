@@ -88,7 +88,8 @@ pub(super) fn mark_out(app: &mut AppState, intent: MarkOutIntent, now: &Now) -> 
         MarkOutIntent::Unlock(spot) => (Ok(MarkOutEvent::MarkUnlocked(spot)), &[]),
         MarkOutIntent::TakeRow => (typed_row(job).map(MarkOutEvent::RowTyped), &[]),
         MarkOutIntent::AwayFrom(spot) => {
-            (away_from(job, spot).map(MarkOutEvent::NoDrillAdded), &[])
+            let area = job::away_from(job, spot).map_err(|refusal| refusal.0);
+            (area.map(MarkOutEvent::NoDrillAdded), &[])
         }
     };
     let what = match what {
@@ -185,19 +186,6 @@ fn typed_row(job: &job::JobState) -> Result<Row, Message> {
         from_line,
         above_ground,
     })
-}
-
-/// How far a spot that no ring set serves moves at least, mm: one flange's
-/// width, so that the head sits on another stretch of the face (ours).
-const MOVE_AT_LEAST: Millimetres = Millimetres(30.0);
-
-fn away_from(job: &job::JobState, spot: usize) -> Result<NoDrill, Message> {
-    let at = job
-        .marks
-        .as_ref()
-        .and_then(|marks| marks.offsets.get(spot))
-        .ok_or_else(|| msg("refused-no-marks"))?;
-    Ok(NoDrill::around_spot(*at, MOVE_AT_LEAST))
 }
 
 pub(super) fn check(app: &mut AppState, intent: CheckIntent, now: &Now) -> Vec<Action> {
