@@ -4,9 +4,9 @@ use crate::code::{PathAt, paths, shipped};
 use crate::sources::{Source, file, none, sources};
 
 /// Core's modules from the bottom up.
-const ORDER: [&str; 15] = [
-    "units", "text", "json", "sample", "estimate", "kit", "decide", "learn", "job", "drawing",
-    "diagnose", "record", "again", "report", "ffi",
+const ORDER: [&str; 16] = [
+    "units", "text", "json", "sample", "estimate", "kit", "steps", "decide", "learn", "job",
+    "drawing", "diagnose", "record", "again", "report", "ffi",
 ];
 
 fn place(module: &str) -> Option<usize> {

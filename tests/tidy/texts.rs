@@ -23,7 +23,7 @@ const NO_KEYS: [&str; 0] = [];
 
 /// Beginnings of keys that are put together as the program runs; that each of
 /// those is worded is tested where they are put together.
-const BUILT: [&str; 1] = ["kit-field"];
+const BUILT: [&str; 2] = ["kit-field", "s-"];
 
 /// A key as the code names it.
 struct Said {

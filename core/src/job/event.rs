@@ -10,9 +10,14 @@ use super::kit_asked::Asked;
 use super::loom::LoomEvent;
 use super::mark_out::MarkOutEvent;
 use super::measuring::MeasuringEvent;
+use super::photos::PhotoEvent;
 use super::quote::QuoteEvent;
 use super::rings_chosen::RingsEvent;
+use super::standing::StandingEvent;
 use super::state::Particular;
+use super::steps_done::StepsEvent;
+use super::time_spent::TimeCorrected;
+use super::waits::WaitEvent;
 use crate::decide::mark_out::PlanKind;
 use crate::estimate::rake::FaceReading;
 use crate::kit::KitSheet;
@@ -72,6 +77,16 @@ pub enum JobEvent {
     Quote(QuoteEvent),
     /// How the angles are measured changed.
     Measuring(MeasuringEvent),
+    /// Something about a step of the work.
+    Steps(StepsEvent),
+    /// Something about a wait.
+    Wait(WaitEvent),
+    /// A stage's working minutes were corrected.
+    Time(TimeCorrected),
+    /// How the job stands with its customer.
+    Standing(StandingEvent),
+    /// Something about a photo.
+    Photo(PhotoEvent),
     /// A job sheet was issued.
     SheetIssued {
         /// Name of the time zone.

@@ -12,10 +12,16 @@ mod mark_out;
 mod marks;
 mod measured;
 mod measuring;
+mod photos;
 mod quote;
 mod rings;
 mod rings_chosen;
+mod standing;
 mod state;
+mod step_path;
+mod steps_done;
+mod time_spent;
+mod waits;
 mod ways_out;
 
 pub use apply::{Refusal, TEXT_GREATEST, apply, step_back};
@@ -57,6 +63,10 @@ pub use measured::{
 pub use measuring::{
     LOAD_GREATEST, LevelPhoto, Load, Measuring, MeasuringEvent, PHOTOS_GREATEST, PictureLine,
 };
+pub use photos::{
+    JOB_PHOTOS_GREATEST, NOTES_GREATEST, Note, Photo, PhotoEvent, PhotoOf, PicturePlace,
+    head_photo, heads_without_photo, photos_of,
+};
 pub use quote::{
     MINUTES_GREATEST, QuoteEvent, QuoteState, minutes_trouble, money_trouble, parts_planned,
     parts_taken_at, parts_used, price_typed, quote, total_words, unpriced,
@@ -69,7 +79,16 @@ pub use rings_chosen::{
     HandTaken, MirrorPair, RingsEvent, RingsState, SetTaken, TakenBy, aim_at, pair_words, pairs,
     set_taken, sets_taken, taken_words,
 };
+pub use standing::{Standing, StandingEvent, VISITS_GREATEST, Visit};
 pub use state::{
     ClockTrust, JobId, JobState, Marks, MarksFrom, Particular, SheetIssue, Spot, TakenReading, Tape,
 };
+pub use step_path::{
+    StageView, StepStands, StepView, done_on_screen, may_skip, not_done, step_path,
+};
+pub use steps_done::{Ended, HowEnded, StepsEvent, StepsState};
+pub use time_spent::{
+    PAUSE, SPENT_GREATEST, TimeCorrected, TimeSpent, minutes_spent, stages_spent,
+};
+pub use waits::{WAIT_GREATEST, WAITS_GREATEST, Wait, WaitEvent, WaitStands, wait_words, waits_at};
 pub use ways_out::{MOVE_AT_LEAST, WayOut, away_from, ways_out};

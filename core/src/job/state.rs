@@ -12,8 +12,13 @@ use super::holes::HolesState;
 use super::loom::LoomState;
 use super::mark_out::MarkOut;
 use super::measuring::Measuring;
+use super::photos::Photo;
 use super::quote::QuoteState;
 use super::rings_chosen::RingsState;
+use super::standing::{Standing, Visit};
+use super::steps_done::StepsState;
+use super::time_spent::TimeSpent;
+use super::waits::Wait;
 use crate::decide::mark_out::PlanKind;
 use crate::decide::ring_set::LOAD_ALLOWANCE;
 use crate::estimate::ground::Ground;
@@ -196,6 +201,24 @@ pub struct JobState {
     /// How the angles are measured.
     #[serde(default)]
     pub measuring: Measuring,
+    /// Steps of the work.
+    #[serde(default)]
+    pub steps: StepsState,
+    /// Waits, oldest first.
+    #[serde(default)]
+    pub waits: Vec<Wait>,
+    /// Working time.
+    #[serde(default)]
+    pub spent: TimeSpent,
+    /// How it stands with its customer.
+    #[serde(default)]
+    pub standing: Standing,
+    /// Visits after the hand-over, oldest first.
+    #[serde(default)]
+    pub visits: Vec<Visit>,
+    /// Photos, oldest first.
+    #[serde(default)]
+    pub photos: Vec<Photo>,
     /// Job sheets issued so far.
     pub sheets: Vec<SheetIssue>,
 }
@@ -236,6 +259,12 @@ impl JobState {
             loom: LoomState::default(),
             quote: QuoteState::default(),
             measuring: Measuring::default(),
+            steps: StepsState::default(),
+            waits: Vec::new(),
+            spent: TimeSpent::default(),
+            standing: Standing::default(),
+            visits: Vec::new(),
+            photos: Vec::new(),
             sheets: Vec::new(),
         }
     }

@@ -18,7 +18,7 @@ use crate::text::{Message, msg};
 
 /// Points in a millimetre: 72 points are an inch of 25.4 mm
 /// (ISO 32000-1:2008, 8.3.2.3).
-const POINTS: f64 = 72.0 / 25.4;
+pub(super) const POINTS: f64 = 72.0 / 25.4;
 
 /// How far from its centre the control points of a quarter circle lie, in
 /// radii: 4/3 (sqrt 2 - 1). The radius is then kept to 0.03 %.
@@ -94,7 +94,12 @@ fn draw_page(
     Some(())
 }
 
-fn draw(surface: &mut Surface, item: &Item, face: &Face, say: &dyn Fn(&Message) -> String) {
+pub(super) fn draw(
+    surface: &mut Surface,
+    item: &Item,
+    face: &Face,
+    say: &dyn Fn(&Message) -> String,
+) {
     let shape = match item {
         Item::Line { pen, points } => through(points, false).map(|path| (*pen, path)),
         Item::Area { pen, points } => through(points, true).map(|path| (*pen, path)),
@@ -205,7 +210,14 @@ fn circle(centre: At, radius: f64) -> Option<Path> {
     path.finish()
 }
 
-fn write(surface: &mut Surface, face: &Face, text: &str, at: At, anchor: Anchor, size: f64) {
+pub(super) fn write(
+    surface: &mut Surface,
+    face: &Face,
+    text: &str,
+    at: At,
+    anchor: Anchor,
+    size: f64,
+) {
     let line = face.line(text);
     let back = match anchor {
         Anchor::Start => 0.0,

@@ -83,6 +83,13 @@ fn block_view(block: Block) -> Element {
             }
         },
         Block::Drawing(drawing) => rsx! { DrawingView { drawing } },
+        Block::Photos(photos) => rsx! {
+            ul {
+                for photo in photos {
+                    li { {say(&photo.caption)} }
+                }
+            }
+        },
         Block::Table { head, rows } => rsx! {
             div { class: "scroll-x", tabindex: "0",
                 table {
