@@ -1656,3 +1656,68 @@ sheet-visits = Visits
 sheet-visit = { $when }, after sheet { $sheet }: { $why } { $done }
 sheet-steps = Steps not done or closed together
 sheet-as-usual = Done as usual, closed together: { $steps }
+
+step-whole = All steps
+whole-open = { $steps ->
+    [0] Every step is done or said
+    [one] One step is open
+   *[other] { $steps } steps are open
+}
+whole-why = Only what applies to this vehicle is listed. Skip with a reason: the job sheet says so.
+whole-survey = Survey
+whole-survey-why = Each answer shows or hides steps. What can hurt counts as yes until you say no.
+whole-stands = { $how }
+whole-standing = How the job stands
+whole-visit = Came again { $when }: { $why }
+whole-visit-done = What was found and done
+whole-came-why = The file stays as it was handed over; the visit is added to it.
+whole-came-label = Why the vehicle comes again
+whole-came = Add the visit
+whole-stage = { $open ->
+    [0] done
+   *[other] { $open } open
+}{ $minutes ->
+    [0] {""}
+   *[other] , { $minutes } min
+}
+whole-usual = Done as usual
+whole-usual-why = Closes the plain steps of this stage. Gates, values and photos stay open.
+whole-minutes = Minutes (counted; correct them here)
+whole-go = On to: { $step }
+step-skipped = skipped
+step-skipped-why = Skipped: { $why }
+step-missing = Still to record: { $what }
+step-words = Write down
+step-why-how = Why and how
+step-skip-why = Skip: why
+step-skip = Skip this step
+step-go = Go there
+step-done = Done
+step-reopen = Open it again
+wait-until = Until { $time }
+wait-end = End the wait
+wait-minutes-label = Wait, minutes
+wait-start = Start the wait
+yes = Yes
+no = No
+settings-title = Workshop
+settings-kept = Kept on this phone
+to-settings = Workshop and look
+look-title = Look
+look-paper = Paper
+look-dark = Dark
+look-sunlight = Sunlight
+look-why = Sunlight is white and black with thick lines, for a screen in the sun.
+letter-title = Head of the job sheet
+letter-why = Stands on every printed sheet. Leave empty what you don't want there.
+letter-name = Workshop
+letter-address = Street and town
+letter-reach = Telephone or mail
+letter-licence = Licence or registration
+sheet-files-title = As a file
+sheet-pdf-customer = PDF for the customer
+sheet-pdf-customer-why = One page in plain words: what was fitted, what it cannot see, how to care for it.
+sheet-pdf-workshop = PDF for the workshop
+sheet-pdf-workshop-why = The whole file with every figure, its ± and what was not done.
+sheet-file = Job sheet { $job } { $number }
+sheet-foot = Job { $id } · Rakeline { $version }

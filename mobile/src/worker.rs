@@ -3,7 +3,7 @@
 //! **Boundary:** started only through `platform::work`; it knows no screen,
 //! no store and no clock.
 
-use rakeline_core::report::{Pages, mark_cards, pdf, template};
+use rakeline_core::report::{Pages, Pictures, mark_cards, pdf, sheet_pdf, template};
 use rakeline_core::text::Message;
 
 use crate::platform::Task;
@@ -16,6 +16,10 @@ use crate::texts::say;
 pub fn work(task: &Task, progress: &dyn Fn(f32)) -> Result<Vec<u8>, Message> {
     progress(0.0);
     let pages: Pages = match task {
+        Task::Sheet { document, look } => {
+            return sheet_pdf(document, look, &Pictures::new(), &say)
+                .map_err(|fault| fault.message());
+        }
         Task::Template { facts, paper } => template(facts, *paper),
         Task::MarkCards { marks, paper } => mark_cards(*marks, *paper),
     };

@@ -21,6 +21,8 @@ mod measuring;
 mod measuring_faults;
 mod records;
 mod sensor_faults;
+mod sheet_pdf;
+mod steps;
 mod storage_faults;
 mod stored_records;
 mod template;

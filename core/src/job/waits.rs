@@ -104,6 +104,12 @@ pub enum WaitStands {
 }
 
 impl Wait {
+    /// When it is over, by the wall clock.
+    #[must_use]
+    pub fn until(&self) -> DateTime<FixedOffset> {
+        self.from + Duration::minutes(i64::from(self.minutes))
+    }
+
     /// How it stands at `now`, by the wall clock.
     #[must_use]
     pub fn stands(&self, now: DateTime<FixedOffset>) -> WaitStands {

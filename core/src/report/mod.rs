@@ -7,6 +7,7 @@ mod job_sheet;
 mod kept;
 #[cfg(feature = "pdf")]
 mod lettering;
+mod look;
 mod mark_cards;
 mod paper;
 #[cfg(feature = "pdf")]
@@ -21,12 +22,13 @@ pub mod tiles;
 pub use customer::customer_sheet;
 pub use job_sheet::job_sheet;
 pub use kept::kept;
+pub use look::{Length, SheetLook};
 pub use mark_cards::{CARDS_GREATEST, CHECK_LINE, mark_cards};
 pub use paper::{Page, Pages, Paper};
 #[cfg(feature = "pdf")]
 pub use pdf::{PdfFault, pdf};
 #[cfg(feature = "pdf")]
-pub use printed::{Length, Pictures, SheetLook, sheet_pdf};
+pub use printed::{Pictures, sheet_pdf};
 pub use template::template;
 pub use template_facts::{AcrossLine, TemplateFacts, TemplateHead, Unrolled, template_facts};
 

@@ -9,6 +9,7 @@ use rakeline_core::units::Millis;
 use super::kit_shelf::KitIntent;
 use super::layout::{CheckIntent, MarkOutIntent};
 use super::measure::Measure;
+use super::workshop::WorkshopIntent;
 use super::{JOB_PREFIX, Sheets, TRASH_PREFIX};
 use crate::platform::{
     MotionEvent, OutFile, Pulse, Shared, StorageFault, Task, Tone, Visibility, WorkEvent, Write,
@@ -91,6 +92,10 @@ pub enum Intent {
     Check(CheckIntent),
     /// One event of the screens of look-behind, ring sets, holes, loom, parts.
     Fit(Box<JobEvent>),
+    /// The vehicle came again, and why.
+    CameAgain(String),
+    /// Workshop and look.
+    Workshop(WorkshopIntent),
     /// What is typed for asked fields goes on the kit sheet.
     Fill(Vec<Asked>),
     /// What the fitter wants of the kit sheets.

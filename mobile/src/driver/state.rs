@@ -14,6 +14,7 @@ use super::held::Held;
 use super::kit_shelf::Kits;
 use super::measure::Drafts;
 use super::phone::{Bay, PhoneSettings, Voice};
+use super::workshop::{Letterhead, Theme};
 use crate::route::Route;
 
 /// How far the start has come.
@@ -162,6 +163,10 @@ pub struct Settings {
     pub voice: Voice,
     /// The paper that sheets at full size are printed on.
     pub paper: Paper,
+    /// How the screen looks.
+    pub theme: Theme,
+    /// What stands at the head of printed job sheets.
+    pub letterhead: Letterhead,
 }
 
 /// Sheets that are printed at full size.
@@ -171,6 +176,10 @@ pub enum Sheets {
     Template,
     /// Mark cards for photos.
     MarkCards,
+    /// The job sheet: one page for the customer.
+    Customer,
+    /// The job sheet: the whole file for the workshop.
+    Workshop,
 }
 
 /// Sheets under way.

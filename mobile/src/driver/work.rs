@@ -225,15 +225,19 @@ pub(super) fn undo(app: &mut AppState, now: &Now) -> Vec<Action> {
 
 /// Issues the job sheet and prints it. As long as the job does not change,
 /// the same issue is printed again; a second tap at once prints nothing.
+/// Gives the job as it is a sheet number, unless it has one.
+pub(super) fn issue(app: &mut AppState, now: &Now) -> Vec<Action> {
+    if app.job().is_none_or(|job| job.issued().is_some()) {
+        return Vec::new();
+    }
+    let zone = now.zone.clone();
+    event(app, JobEvent::SheetIssued { zone }, Back::Typing, now)
+}
+
 pub(super) fn issue_sheet(app: &mut AppState, now: &Now) -> Vec<Action> {
-    let mut actions = Vec::new();
-    if app.job().is_some_and(|job| job.issued().is_none()) {
-        let zone = now.zone.clone();
-        actions = event(app, JobEvent::SheetIssued { zone }, Back::Typing, now);
-    } else if app
-        .printed
-        .is_some_and(|printed| now.monotonic - printed < PRINT_ONCE)
-    {
+    let mut actions = issue(app, now);
+    let again = |printed| now.monotonic - printed < PRINT_ONCE;
+    if actions.is_empty() && app.printed.is_some_and(again) {
         return actions;
     }
     if app.job().is_some_and(|job| job.issued().is_some()) {

@@ -1,6 +1,6 @@
 //! Heavy work beside the screens: PDFs.
 
-use rakeline_core::report::{Paper, TemplateFacts};
+use rakeline_core::report::{Document, Paper, SheetLook, TemplateFacts};
 use rakeline_core::text::{Message, msg};
 use serde::{Deserialize, Serialize};
 
@@ -23,6 +23,13 @@ pub enum Task {
         marks: usize,
         /// The paper they are printed on.
         paper: Paper,
+    },
+    /// A job sheet as PDF.
+    Sheet {
+        /// What it says.
+        document: Box<Document>,
+        /// How it is printed.
+        look: SheetLook,
     },
 }
 

@@ -11,11 +11,9 @@ mod tests;
 
 use std::collections::BTreeMap;
 
-use chrono::{DateTime, FixedOffset};
-
 use super::lettering::Face;
 use super::pdf::PdfFault;
-use super::{Document, Paper};
+use super::{Document, Length, Paper, SheetLook};
 use crate::drawing::At;
 use crate::text::Message;
 
@@ -25,32 +23,6 @@ const BODY: f64 = 3.5;
 /// Smallest body text that is still read at arm's length, mm (6.5 pt; our
 /// own figure).
 const BODY_LEAST: f64 = 2.3;
-
-/// How many pages a sheet may take.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Length {
-    /// As many as it needs.
-    AsNeeded,
-    /// Exactly one: the lettering shrinks until it fits.
-    OnePage,
-}
-
-/// How a sheet is printed.
-#[derive(Clone, Debug, PartialEq)]
-pub struct SheetLook {
-    /// The paper, standing.
-    pub paper: Paper,
-    /// How many pages.
-    pub length: Length,
-    /// Lines of the workshop: name, address, licence; may be empty.
-    pub workshop: Vec<String>,
-    /// Blob of the workshop's logo, among the pictures.
-    pub logo: Option<String>,
-    /// What stands small at the foot of every page.
-    pub foot: Message,
-    /// The moment that the sheet is of; it becomes the file's date.
-    pub at: DateTime<FixedOffset>,
-}
 
 /// Pictures of a sheet by blob: JPEG, upright, without location.
 pub type Pictures = BTreeMap<String, Vec<u8>>;

@@ -1,3 +1,5 @@
+use chrono::{DateTime, FixedOffset};
+
 use super::*;
 use crate::job::{JobId, JobState, Particular};
 use crate::report::{customer_sheet, job_sheet};
