@@ -50,7 +50,7 @@ fn table_f1_anchors() {
 }
 
 #[test]
-fn the_speed_that_predictions_use_is_within_four_tenths_of_a_percent() {
+fn the_speed_that_predictions_use_is_within_half_a_percent() {
     for (celsius, pascals, humidity) in [
         (0.0, 101_325.0, 50.0),
         (10.0, 95_000.0, 90.0),
@@ -64,6 +64,6 @@ fn the_speed_that_predictions_use_is_within_four_tenths_of_a_percent() {
             pressure: Hectopascals::new(pascals / 100.0).unwrap(),
         };
         let off = air.speed() / cramer(celsius, pascals, humidity) - 1.0;
-        assert!(off.abs() < 0.004, "{celsius} {off}");
+        assert!(off.abs() < 0.005, "{celsius} {off}");
     }
 }

@@ -349,10 +349,15 @@ mod tests {
         let (sensor, assumed) = sensor_of(&job.kit).unwrap();
         assert_eq!(assumed.len(), 6);
         assert!((sensor.beam.hertz - 40_000.0).abs() < 1e-9);
-        assert_eq!(super::super::asked_for_coverage(&job).len(), 6);
+        assert_eq!(super::super::asked_for_coverage(&job).len(), 5);
         let placed = heads_in_place(&job).unwrap();
         let area = Area::detection(Millimetres(860.0), Millimetres(860.0));
-        let found = map(&placed.heads, View::Above(Target::Pole), area, &air_of(&job));
+        let found = map(
+            &placed.heads,
+            View::Above(Target::Pole),
+            area,
+            &air_of(&job),
+        );
         assert!(found.levels.iter().all(|level| level.is_finite()));
     }
 

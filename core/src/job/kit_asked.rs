@@ -40,8 +40,6 @@ pub enum Asked {
     BeamAcross,
     /// Beam width up and down.
     BeamUpright,
-    /// What the beam widths mean.
-    BeamWay,
     /// How long a head rings.
     Ringing,
 }
@@ -62,7 +60,6 @@ impl Asked {
             Self::Frequency => "sensing.frequency_kilohertz",
             Self::BeamAcross => "sensing.beam_across",
             Self::BeamUpright => "sensing.beam_upright",
-            Self::BeamWay => "sensing.beam_way",
             Self::Ringing => "sensing.ringing",
         }
     }
@@ -83,7 +80,6 @@ impl Asked {
             Self::Frequency => "kit-field-sensing-frequency-kilohertz",
             Self::BeamAcross => "kit-field-sensing-beam-across",
             Self::BeamUpright => "kit-field-sensing-beam-upright",
-            Self::BeamWay => "kit-field-sensing-beam-way",
             Self::Ringing => "kit-field-sensing-ringing",
         })
     }
@@ -117,7 +113,6 @@ pub fn asked_for_coverage(job: &JobState) -> Vec<Asked> {
         Asked::Frequency,
         Asked::BeamAcross,
         Asked::BeamUpright,
-        Asked::BeamWay,
         Asked::Ringing,
     ];
     wanted

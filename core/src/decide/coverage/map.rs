@@ -253,7 +253,10 @@ mod tests {
                     .iter()
                     .filter_map(|head| head.level)
                     .fold(NO_ECHO, |best, level| best.max(level.0));
-                assert!((best - found.levels[cell]).abs() < 1e-4, "{target:?} {at:?}");
+                assert!(
+                    (best - found.levels[cell]).abs() < 1e-4,
+                    "{target:?} {at:?}"
+                );
                 let near = told.iter().any(|head| head.too_close);
                 assert_eq!(near, found.near[cell], "{target:?} {at:?}");
             }
