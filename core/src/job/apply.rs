@@ -6,7 +6,7 @@ use super::entry::Field;
 use super::event::JobEvent;
 use super::marks::{holds_the_rules, moved};
 use super::state::{ClockTrust, JobState, Marks, MarksFrom, SheetIssue, TakenReading, Tape};
-use super::{behind, check, holes, kit_asked, loom, mark_out, measuring, photos, quote};
+use super::{behind, check, coverage, holes, kit_asked, loom, mark_out, measuring, photos, quote};
 use super::{rings_chosen, standing, steps_done, time_spent, waits};
 use crate::text::{Message, msg};
 use crate::units::Offset;
@@ -54,6 +54,7 @@ pub struct Refusal(pub Message);
 /// | `Time` | a stage's minutes as corrected |
 /// | `Standing` | how the job stands; a visit needs its reason |
 /// | `Photo` | a photo joins or leaves the job, something is drawn on it |
+/// | `Coverage` | kept |
 /// | `SheetIssued` | the next number |
 ///
 /// Every event raises the job's revision by one. A time before the last event is taken as the last event's, and the job
@@ -129,6 +130,7 @@ pub fn apply(
         JobEvent::Time(event) => time_spent::apply(&mut next, event)?,
         JobEvent::Standing(event) => standing::apply(&mut next, event, at)?,
         JobEvent::Photo(event) => photos::apply(&mut next, event, at)?,
+        JobEvent::Coverage(event) => coverage::apply(&mut next, event),
         JobEvent::SheetIssued { zone } => {
             next.sheets.push(SheetIssue {
                 number: next_number(job),

@@ -7,6 +7,7 @@ use serde::{Deserialize, Serialize};
 
 use super::behind::BehindState;
 use super::check::Check;
+use super::coverage::CoverageState;
 use super::entry::Field;
 use super::holes::HolesState;
 use super::loom::LoomState;
@@ -219,6 +220,9 @@ pub struct JobState {
     /// Photos, oldest first.
     #[serde(default)]
     pub photos: Vec<Photo>,
+    /// What is behind the vehicle.
+    #[serde(default)]
+    pub coverage: CoverageState,
     /// Job sheets issued so far.
     pub sheets: Vec<SheetIssue>,
 }
@@ -265,6 +269,7 @@ impl JobState {
             standing: Standing::default(),
             visits: Vec::new(),
             photos: Vec::new(),
+            coverage: CoverageState::default(),
             sheets: Vec::new(),
         }
     }

@@ -14,7 +14,6 @@ mod paper;
 mod pdf;
 #[cfg(feature = "pdf")]
 mod printed;
-pub mod tag36h11;
 mod template;
 mod template_facts;
 pub mod tiles;
@@ -23,7 +22,7 @@ pub use customer::customer_sheet;
 pub use job_sheet::job_sheet;
 pub use kept::kept;
 pub use look::{Length, SheetLook};
-pub use mark_cards::{CARDS_GREATEST, CHECK_LINE, mark_cards};
+pub use mark_cards::{CHECK_LINE, mark_cards};
 pub use paper::{Page, Pages, Paper};
 #[cfg(feature = "pdf")]
 pub use pdf::{PdfFault, pdf};
