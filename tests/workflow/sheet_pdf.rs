@@ -32,7 +32,7 @@ fn the_customers_page_is_one_page_in_plain_words_without_predictions() {
         "Fell & Tarn Fitting",
         "does not make reversing safe",
         "Head",
-        "1 / 1",
+        "Rakeline 0",
     ] {
         assert!(text.contains(wanted), "{wanted} is not in\n{text}");
     }

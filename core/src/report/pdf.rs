@@ -100,6 +100,18 @@ pub(super) fn draw(
     face: &Face,
     say: &dyn Fn(&Message) -> String,
 ) {
+    draw_scaled(surface, item, face, say, 1.0);
+}
+
+/// Draws an item where a millimetre of the drawing is `scale` on the paper:
+/// lines stay as thick as they are at full size.
+pub(super) fn draw_scaled(
+    surface: &mut Surface,
+    item: &Item,
+    face: &Face,
+    say: &dyn Fn(&Message) -> String,
+    scale: f64,
+) {
     let shape = match item {
         Item::Line { pen, points } => through(points, false).map(|path| (*pen, path)),
         Item::Area { pen, points } => through(points, true).map(|path| (*pen, path)),
@@ -124,7 +136,7 @@ pub(super) fn draw(
         }
     };
     if let Some((pen, path)) = shape {
-        let ink = ink(pen);
+        let ink = ink(pen, 1.0 / scale as f32);
         surface.set_fill(ink.fill);
         surface.set_stroke(ink.stroke);
         surface.draw_path(&path);
@@ -137,14 +149,14 @@ struct Ink {
     stroke: Option<Stroke>,
 }
 
-fn ink(pen: Pen) -> Ink {
+fn ink(pen: Pen, times: f32) -> Ink {
     let stroke = |width: f32, grey: u8, dash: &[f32]| Ink {
         fill: None,
         stroke: Some(Stroke {
             paint: luma::Color::new(grey).into(),
-            width,
+            width: width * times,
             dash: (!dash.is_empty()).then(|| StrokeDash {
-                array: dash.to_vec(),
+                array: dash.iter().map(|long| long * times).collect(),
                 offset: 0.0,
             }),
             ..Stroke::default()

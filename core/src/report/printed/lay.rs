@@ -235,7 +235,7 @@ fn draw(cursor: &mut Cursor, drawing: &Drawing) {
     let scale = (cursor.width() / wide).min(DRAWING_HIGHEST * cursor.body / super::BODY / high);
     cursor.room(high * scale);
     let tag = cursor.tag(Means::Figure((cursor.say)(&drawing.title)), None);
-    let at = At(SIDE, cursor.y);
+    let at = At(SIDE + (cursor.width() - wide * scale) / 2.0, cursor.y);
     cursor.place(What::Drawing(drawing.clone(), at, scale), Some(tag));
     cursor.y += high * scale;
 }

@@ -16,9 +16,10 @@ use krilla::tagging::{
 use krilla::{Document as Pdf, SerializeSettings};
 
 use super::super::lettering::Face;
-use super::super::pdf::{POINTS, PdfFault, draw, write};
+use super::super::pdf::{POINTS, PdfFault, draw, draw_scaled, write};
 use super::super::{Document, SheetPhoto};
 use super::lay::{BOTTOM, Laid, Means, Placed, SIDE, What};
+use super::wrap::plain;
 use super::{Pictures, SheetLook, standing};
 use crate::drawing::{Anchor, At, Item, Pen, line};
 use crate::job::{Note, PicturePlace};
@@ -132,7 +133,7 @@ fn piece(
                 Transform::from_row(*scale as f32, 0.0, 0.0, *scale as f32, x as f32, y as f32);
             surface.push_transform(&place);
             for item in &drawing.items {
-                draw(surface, item, face, say);
+                draw_scaled(surface, item, face, say, *scale);
             }
             surface.pop();
         }
@@ -250,13 +251,20 @@ fn foot(
     write(
         surface,
         face,
-        &say(&look.foot),
+        &plain(&say(&look.foot)),
         At(SIDE, y),
         Anchor::Start,
         2.4,
     );
     let right = At(width - SIDE, y);
-    write(surface, face, &say(&numbered), right, Anchor::End, 2.4);
+    write(
+        surface,
+        face,
+        &plain(&say(&numbered)),
+        right,
+        Anchor::End,
+        2.4,
+    );
     surface.end_tagged();
 }
 

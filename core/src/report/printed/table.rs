@@ -24,7 +24,8 @@ pub(super) fn pairs(cursor: &mut Cursor, pairs: &[(Message, Message)]) {
         .map(|pair| cursor.face.width(&plain(&pair[0])) * cursor.body)
         .fold(0.0, f64::max);
     let gap = GAP * cursor.body;
-    let names = (widest + gap).min(cursor.width() * NAMES);
+    // A hair more, so that the widest name does not break by rounding.
+    let names = (widest + gap + 0.01).min(cursor.width() * NAMES);
     let widths = [names, cursor.width() - names];
     let table = cursor.tag(Means::Table, None);
     for pair in &said {
