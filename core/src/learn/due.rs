@@ -32,7 +32,8 @@ pub(super) fn due(next: &mut Run, at: Millis, actions: &mut Vec<Action>) {
         }
         Phase::Quiet(quiet) => {
             // The cycle before may still be open when the last one begins.
-            if !(next.hears() && unheard(next, at, actions)) {
+            let failed = next.hears() && unheard(next, at, actions);
+            if !failed {
                 reached(next, quiet, at, actions);
             }
         }

@@ -1,5 +1,6 @@
 //! Runs by script.
 
+mod ends;
 mod rules;
 mod table;
 

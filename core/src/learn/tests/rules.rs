@@ -341,36 +341,6 @@ fn a_thousand_events_a_second_do_no_harm() {
 }
 
 #[test]
-fn the_sign_of_the_end_is_waited_for() {
-    let mut signs = procedure();
-    signs.ends_with = Signal::Beep;
-    let mut events = to_quiet();
-    events.push(through(11_400.0));
-    let closing = run(signs.clone(), Ways::Both, &events);
-    assert!(matches!(closing.phase, Phase::Closing { .. }));
-    let learned = after(&closing, &[kit(11_500.0)]);
-    assert_eq!(learned.phase, Phase::Learned);
-    let waited = after(&closing, &[(Event::Tick, 21_500.0)]);
-    assert_eq!(ended(waited.phase), Why::NoEnd);
-    let mut early = to_quiet();
-    early.push(kit(10_500.0));
-    let early = run(signs, Ways::Both, &early);
-    assert_eq!(early.phase, Phase::ByHand);
-    assert_eq!(early.doubts, [Doubt::EndEarly { by: Millis(700.0) }]);
-}
-
-#[test]
-fn a_light_at_the_end_is_the_fitters_to_see() {
-    let mut lamp = procedure();
-    lamp.ends_with = Signal::Light;
-    let mut events = to_quiet();
-    events.push(through(11_400.0));
-    let closing = run(lamp, Ways::Both, &events);
-    let seen = after(&closing, &[(Event::SignalSeen, 12_000.0)]);
-    assert_eq!(seen.phase, Phase::Learned);
-}
-
-#[test]
 fn a_beep_of_the_cycle_before_does_not_break_the_quiet_time() {
     let mut silent = procedure();
     silent.last_beeps = false;
