@@ -33,6 +33,8 @@ pub mod steps;
 
 pub mod decide;
 
+pub mod learn;
+
 pub mod job;
 
 pub mod drawing;

@@ -5,6 +5,7 @@ mod customer;
 mod fitting;
 mod job_sheet;
 mod kept;
+mod learned;
 #[cfg(feature = "pdf")]
 mod lettering;
 mod look;
