@@ -103,7 +103,7 @@ fn chosen<'a>(
         (VariantKey::NumberLiteral { value }, Some(Arg::Count(count))) => {
             value.parse() == Ok(*count)
         }
-        (VariantKey::Identifier { name }, Some(Arg::Count(1))) => *name == "one",
+        (VariantKey::Identifier { name }, Some(Arg::Count(1 | -1))) => *name == "one",
         _ => false,
     };
     let default = || variants.iter().find(|variant| variant.default);
