@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 
 use super::behind::BehindState;
 use super::check::Check;
+use super::coverage::CoverageState;
 use super::entry::Field;
 use super::holes::HolesState;
 use super::loom::LoomState;
@@ -195,6 +196,9 @@ pub struct JobState {
     /// How the angles are measured.
     #[serde(default)]
     pub measuring: Measuring,
+    /// What is behind the vehicle.
+    #[serde(default)]
+    pub coverage: CoverageState,
     /// Job sheets issued so far.
     pub sheets: Vec<SheetIssue>,
 }
@@ -235,6 +239,7 @@ impl JobState {
             loom: LoomState::default(),
             quote: QuoteState::default(),
             measuring: Measuring::default(),
+            coverage: CoverageState::default(),
             sheets: Vec::new(),
         }
     }
