@@ -61,7 +61,7 @@ mod tests {
             want.sort_by_key(|(key, _)| *key);
             sort_by_key(&mut list, |(key, _)| *key);
             assert_eq!(list, want);
-            want.sort_by(|a, b| b.0.cmp(&a.0));
+            want.sort_by_key(|(key, _)| std::cmp::Reverse(*key));
             sort_by(&mut list, |a, b| b.0.cmp(&a.0));
             assert_eq!(list, want);
         }

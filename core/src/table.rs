@@ -125,10 +125,22 @@ impl<'a, K, V> IntoIterator for &'a Table<K, V> {
 impl<K: Ord, V> FromIterator<(K, V)> for Table<K, V> {
     fn from_iter<I: IntoIterator<Item = (K, V)>>(entries: I) -> Self {
         let mut table = Self::new();
-        for (key, value) in entries {
-            table.insert(key, value);
-        }
+        table.extend(entries);
         table
+    }
+}
+
+impl<K: Ord, V> Extend<(K, V)> for Table<K, V> {
+    fn extend<I: IntoIterator<Item = (K, V)>>(&mut self, entries: I) {
+        for (key, value) in entries {
+            self.insert(key, value);
+        }
+    }
+}
+
+impl<K: Ord, V, const N: usize> From<[(K, V); N]> for Table<K, V> {
+    fn from(entries: [(K, V); N]) -> Self {
+        entries.into_iter().collect()
     }
 }
 
