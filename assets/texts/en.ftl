@@ -11,6 +11,12 @@ sample-saturated = A blow, or the sensor's range ended. Hold the phone still; if
 sample-converted-from-g = This sensor counts in g. Converted to m/s².
 sample-turned-round = This sensor points down at rest. Turned round.
 
+check-line-off = { $typed } mm is { $by } mm off the { $drawn } mm as drawn (more than { $most } mm). Measure the long line below the cards, or print again at 100 %.
+check-line-inches = { $typed } mm cannot be the line. If that was inches, type { $inches } mm.
+check-line-true = Printed at full size.
+check-line-short = { $by } mm short: the sheet is at { $percent } %. Photos count it in; a template printed this way must not be used.
+check-line-long = { $by } mm long: the sheet is at { $percent } %. Photos count it in; a template printed this way must not be used.
+
 ## Face angle, still window, uncertainty
 
 still-no-samples = No reading came from the sensor in { $seconds } s. Check that motion is allowed, or type the angle.
@@ -430,6 +436,9 @@ lead-does-not-reach = { $of } is { $by } mm too short, with all that the kit has
 lead-as-supplied = { $of }: reaches. Needs { $needs } mm, { $left_over } mm are left over: coil and tie them, never cut.
 lead-with-extension = { $of }: reaches with the extension. Needs { $needs } mm, { $left_over } mm are left over: coil and tie them, never cut.
 lead-long = { $of }: take the long lead. Needs { $needs } mm, { $left_over } mm are left over: coil and tie them, never cut.
+lead-kit-title = Leads that are laid
+lead-kit-as-needed = As they reach
+lead-kit-long = Long ones: load carrier
 lead-rule-downward = The lead leaves the cabin downward, so that water drips off outside.
 lead-rule-tied-up = Tied up to the body, above anything hot or moving.
 lead-rule-no-sharp-edge = No sharp edge anywhere on the way.
@@ -570,6 +579,9 @@ tape-height-not-read = Head { $head }: height not read yet.
 
 ## Job
 
+behind-too-many-photos = A job keeps { $most } photos of the look behind. Take one out first.
+behind-photo-bumper = Look behind, whole bumper, { $when }
+behind-photo-head = Look behind, head { $label }, { $when }
 behind-not-looked = not looked yet
 behind-seen-and-clear = Seen and clear
 behind-could-not-see = Could not see
@@ -637,6 +649,19 @@ part-no-words = Say what the part is.
 quote-not-money = "{ $typed }" is no amount. Type it as 12 or 12.50.
 quote-not-minutes = "{ $typed }" is no working time. Type whole minutes, at most { $most }.
 quote-total = Total { $total }
+quote-title = Quote: parking sensors
+quote-for = For
+quote-parts = Parts and time
+quote-part = Part
+quote-count = Pieces
+quote-each = Each
+quote-sum = Sum
+quote-time = Working time
+quote-time-is = { $minutes } minutes at { $hour } an hour: { $time }
+quote-sum-total = Total
+quote-notes = Notes
+quote-open = No price yet: { $count } x { $part }
+quote-note-behind = What is behind the bumper is seen only when it is looked at; what stands there may change parts and time.
 quote-too-much = The total is larger than can be counted. Check the prices.
 
 plan-by-hand = Moved by hand
@@ -775,6 +800,7 @@ sheet-open-behind = What lies behind is not confirmed at: { $labels }. Look befo
 sheet-cautions = Cautions
 sheet-mm = { $mm } mm
 sheet-behind = Look behind
+sheet-photo = Photo: { $photo }
 sheet-behind-what = What is behind
 sheet-holes = Holes and heads
 sheet-hole = Hole
@@ -824,6 +850,13 @@ cards-card = Mark card { $card }
 cards-tip = Tip on the mark
 template-file = template { $job }
 cards-file = mark cards
+cards-why = Stuck on with the tip on each mark, they let photos measure where the marks are.
+cards-print = Print the mark cards
+cards-how-1 = Print at 100 %, not fitted to the page, on stiff paper.
+cards-how-2 = Measure the long line below the cards with a steel rule, to half a millimetre. Measure again on every new print.
+cards-how-3 = Cut along the dashed lines, stick each card on with its tip on the mark.
+cards-line = Check line as printed on { $paper }
+cards-line-note = mm; drawn 250 mm
 pdf-failed = The PDF could not be made ({ $why }). Your job is kept. Try again; if it fails again, print from the screen.
 
 ## Screens: frame
@@ -889,6 +922,14 @@ sample-plate = SAMPLE 1
 ## Screens: measures and marks
 
 loosen-limit = { $limit } { $value } mm for this job
+taken-title = How the tape lies
+taken-straight = Straight across
+taken-along = Along the face
+taken-no-shape = Distances along the face need the shape from above. Sweep it first, or measure straight across.
+taken-beyond-shape = { $typed } mm lies beyond the shape from above, which is known to { $end } mm on this side. Sweep to the outer edge, or measure straight across.
+taken-is-straight = mm along, { $straight } mm ± { $plus } straight
+taken-sweep = Sweep the shape from above
+taken-check = Figures along the face: lay the tape on it.
 centre-line-title = Where the centre line is
 centre-line-striker = At the striker of the boot or the lock of the doors: drop a plumb line to the bumper.
 centre-line-plate = Half way between the holes of the number plate, if the plate sits in a recess that is central.
@@ -1131,6 +1172,7 @@ corners-take = Take these
 sweep-start = Sweep left to right
 sweep-places = Where the sweep stops
 sweep-places-why = Lay a tape along the face, 0 on the centre line. Plus to the right, minus to the left.
+sweep-no-places = Type where the sweep stops: places out to the outer edge on both sides.
 sweep-place = Place { $number }
 sweep-place-note = { $place } mm if left empty
 sweep-on-centre = Back of the phone on the centre line.
@@ -1217,7 +1259,9 @@ kit-marks-went = The marks do not fit this kit, so they are gone. Show the marks
 kit-edit-title = Every field of the sheet
 kit-edit-why = What is not given stays empty; what needs it asks then.
 kit-edit-keep = Keep the sheet
-kit-edit-leave = Leave without keeping
+kit-edit-leave = Back to the sheet
+kit-edit-unkept = Changed and not kept on the sheet yet. It stays here until you keep it or throw it away.
+kit-edit-throw = Throw the changes away
 kit-edit-not-kept = Not kept yet:
 kit-entry-add = Add to: { $list }
 kit-entry-take = Take out: { $entry }
@@ -1268,6 +1312,10 @@ behind-exceptions = Heads that are different
 behind-head-own = { $label }: { $what }
 behind-head-as-bumper = { $label }: as the bumper, { $what }
 behind-as-bumper = Same as the bumper again
+behind-what-here = What is behind this head
+behind-photo-take = Take a photo
+behind-photo-choose = Choose a photo
+behind-photo-out = The photo is taken out.
 to-behind = Look behind
 to-holes = To the holes
 to-loom = To leads and supply
@@ -1335,6 +1383,7 @@ quote-unpriced = { $parts ->
 quote-minutes = Working time
 quote-minutes-note = minutes
 quote-an-hour = Price of an hour
+quote-print = Print the quote
 quote-price-note = price of one
 part-line = { $count } × { $part }
 part-another = Another part

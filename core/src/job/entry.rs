@@ -11,6 +11,7 @@ use super::kit_asked::Asked;
 use super::mark_out::Limit;
 use crate::decide::supply::Reading;
 use crate::estimate::turn::MOST_TURN;
+use crate::sample::CheckLine;
 use crate::text::{Message, msg};
 use crate::units::{COVERAGE_95, Degrees, Estimate, Millimetres, Offset};
 
@@ -311,6 +312,14 @@ pub fn read_tape_place(text: &str) -> Result<Millimetres, Message> {
     } else {
         Err(msg("entry-tape-place").mm("typed", place.0))
     }
+}
+
+/// Reads what the check line of a printed sheet measures.
+///
+/// # Errors
+/// No length, or not near what was drawn, and by how much.
+pub fn read_check_line(text: &str) -> Result<CheckLine, Message> {
+    CheckLine::new(read_length(text)?)
 }
 
 #[cfg(test)]

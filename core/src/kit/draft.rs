@@ -1,5 +1,6 @@
 //! A sheet while it is edited: everything typed is kept, right or wrong.
 
+use serde::{Deserialize, Serialize};
 use serde_json::{Map, Value};
 
 use super::parse::{from_value, single};
@@ -11,7 +12,8 @@ use crate::text::Message;
 /// a sheet; fields of a newer version are kept.
 ///
 /// Paths are as in [`SheetFault::at`]: `mark_out.inner`, `rings[2].lift`.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(transparent)]
 pub struct Draft {
     value: Value,
 }

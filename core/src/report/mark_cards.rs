@@ -11,6 +11,7 @@
 use super::paper::{Page, Pages, Paper, bar, words};
 use super::tag36h11::{CODE_WORDS, MODULES, is_black};
 use crate::drawing::{Anchor, At, Item, Pen};
+use crate::sample::CHECK_LINE;
 use crate::text::msg;
 
 /// Half the card's width.
@@ -27,8 +28,6 @@ const CROSS: f64 = 34.0;
 const CELL: f64 = 9.0;
 /// The pointer's base: half its width, and its place.
 const POINTER: (f64, f64) = (6.0, -26.0);
-/// Length of the check line.
-pub const CHECK_LINE: f64 = 250.0;
 
 /// How many different cards there are.
 pub const CARDS_GREATEST: usize = CODE_WORDS.len();
@@ -83,16 +82,16 @@ fn page(paper: Paper, first: usize, count: usize) -> Page {
         items.extend(card(middle, first + place));
     }
     let bottom = corner.1 + (ABOVE + BELOW) * rows as f64;
-    let left = (size.0 - CHECK_LINE) / 2.0;
+    let left = (size.0 - CHECK_LINE.0) / 2.0;
     items.push(words(
         At(size.0 / 2.0, bottom + 4.3),
         Anchor::Middle,
         3.2,
-        msg("cards-check").mm("length", CHECK_LINE),
+        msg("cards-check").mm("length", CHECK_LINE.0),
     ));
     items.extend(bar(
         At(left, bottom + 7.5),
-        At(left + CHECK_LINE, bottom + 7.5),
+        At(left + CHECK_LINE.0, bottom + 7.5),
     ));
     Page { size, items }
 }

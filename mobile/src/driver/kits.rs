@@ -13,13 +13,16 @@ use super::intent::{Action, Now};
 use super::kit_shelf::{Editing, KitEntry, KitIntent, page_of, samples};
 use super::state::{AppState, Notice, UndoOf, Unreadable};
 use super::work::{self, Back};
-use super::{KIT_DRAFT_KEY, KIT_PREFIX, jobs, keeping};
+use super::{KIT_DRAFT_KEY, KIT_EDIT_KEY, KIT_PREFIX, jobs, keeping};
 use crate::platform::{OpenedFile, OutFile, Write};
 use crate::route::{KitId, Route};
 
 pub(super) fn handle(app: &mut AppState, intent: KitIntent, now: &Now) -> Vec<Action> {
     match intent {
-        KitIntent::Booted { kits, quick } => booted(app, kits, quick.as_deref()),
+        KitIntent::Booted { kits, quick, edit } => {
+            app.kits.unkept = edit.and_then(|text| json::read(&text).ok());
+            booted(app, kits, quick.as_deref())
+        }
         KitIntent::Go(route) => go(app, route),
         KitIntent::QuickTyped(field, text) => {
             app.kits.quick.set(field, text);
@@ -35,6 +38,7 @@ pub(super) fn handle(app: &mut AppState, intent: KitIntent, now: &Now) -> Vec<Ac
         KitIntent::EntryAdded(path) => edit(app, |draft| draft.add(&path)),
         KitIntent::EntryTaken(path, entry) => edit(app, |draft| draft.remove(&path, entry)),
         KitIntent::EditKeep => edit_keep(app),
+        KitIntent::EditThrow => edit_throw(app),
         KitIntent::Copy(id, new) => copy(app, &id, new),
         KitIntent::Delete(id) => delete(app, &id),
         KitIntent::BringBack => bring_back(app),
@@ -110,9 +114,11 @@ pub(super) fn arrive(app: &mut AppState) {
     if app.kits.editing.as_ref().is_some_and(|e| e.id == *id) || app.kits.is_sample(id) {
         return;
     }
+    let unkept = app.kits.unkept.as_ref().filter(|(of, _)| *of == id.0);
+    let begun = unkept.map(|(_, draft)| draft.clone());
     app.kits.editing = app.kits.find(id).map(|entry| Editing {
         id: id.clone(),
-        draft: Draft::of(&entry.sheet),
+        draft: begun.unwrap_or_else(|| Draft::of(&entry.sheet)),
         faults: Vec::new(),
     });
 }
@@ -198,13 +204,35 @@ fn instead(app: &mut AppState, route: Route) -> Vec<Action> {
 }
 
 fn edit(app: &mut AppState, change: impl FnOnce(&mut Draft)) -> Vec<Action> {
-    if let Some(editing) = &mut app.kits.editing {
-        change(&mut editing.draft);
-        if !editing.faults.is_empty() {
-            editing.faults = editing.draft.sheet().err().unwrap_or_default();
-        }
+    let Some(editing) = &mut app.kits.editing else {
+        return Vec::new();
+    };
+    change(&mut editing.draft);
+    if !editing.faults.is_empty() {
+        editing.faults = editing.draft.sheet().err().unwrap_or_default();
     }
-    Vec::new()
+    let unkept = (editing.id.0.clone(), editing.draft.clone());
+    let Ok(value) = json::write(&unkept) else {
+        return Vec::new();
+    };
+    app.kits.unkept = Some(unkept);
+    let key = KIT_EDIT_KEY.to_owned();
+    commit(app, vec![Write::Put { key, value }])
+}
+
+/// What was typed and not kept goes from the store.
+fn forget_edit(app: &mut AppState) -> Option<Write> {
+    app.kits.unkept.take()?;
+    let key = KIT_EDIT_KEY.to_owned();
+    Some(Write::Delete { key })
+}
+
+/// The sheet stands in the editor as it was kept last.
+fn edit_throw(app: &mut AppState) -> Vec<Action> {
+    let writes: Vec<Write> = forget_edit(app).into_iter().collect();
+    app.kits.editing = None;
+    arrive(app);
+    commit(app, writes)
 }
 
 fn edit_keep(app: &mut AppState) -> Vec<Action> {
@@ -238,6 +266,7 @@ fn edit_keep(app: &mut AppState) -> Vec<Action> {
         writes.extend(keeping::settings(app));
     }
     writes.push(keep(app, id.clone(), sheet));
+    writes.extend(forget_edit(app));
     let mut actions = commit(app, writes);
     actions.extend(instead(app, Route::Kit(id)));
     actions

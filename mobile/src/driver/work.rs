@@ -9,7 +9,7 @@ use rakeline_core::units::Millis;
 
 use super::intent::{Action, Now};
 use super::state::{AppState, Notice, UndoOf};
-use super::{fit, held, keeping, level, reading};
+use super::{fit, held, keeping, level, photos, reading};
 use crate::route::{Route, Step};
 
 /// How many steps back are kept.
@@ -97,6 +97,7 @@ pub(super) fn show(app: &mut AppState, step: Step, shown: Shown) -> Vec<Action> 
 pub(super) fn leave_screen(app: &mut AppState) -> Vec<Action> {
     let mut actions = held::stop(app);
     actions.extend(level::leave(app));
+    actions.extend(photos::leave(app));
     app.drafts = super::measure::Drafts::default();
     actions
 }
@@ -230,15 +231,21 @@ pub(super) fn issue_sheet(app: &mut AppState, now: &Now) -> Vec<Action> {
     if app.job().is_some_and(|job| job.issued().is_none()) {
         let zone = now.zone.clone();
         actions = event(app, JobEvent::SheetIssued { zone }, Back::Typing, now);
-    } else if app
-        .printed
-        .is_some_and(|printed| now.monotonic - printed < PRINT_ONCE)
-    {
-        return actions;
+        app.printed = None;
     }
     if app.job().is_some_and(|job| job.issued().is_some()) {
-        app.printed = Some(now.monotonic);
-        actions.push(Action::Print);
+        actions.extend(print_once(app, now));
     }
     actions
+}
+
+/// Opens the print view of what is on the screen; a second tap at once
+/// prints nothing.
+pub(super) fn print_once(app: &mut AppState, now: &Now) -> Vec<Action> {
+    let again = |printed| now.monotonic - printed < PRINT_ONCE;
+    if app.printed.is_some_and(again) {
+        return Vec::new();
+    }
+    app.printed = Some(now.monotonic);
+    vec![Action::Print]
 }

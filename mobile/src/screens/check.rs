@@ -3,7 +3,7 @@
 
 use dioxus::prelude::*;
 use rakeline_core::decide::mark_out::{MarkVerdict, TapeVerdict};
-use rakeline_core::job::{self, AgreedHow, Field, JobState};
+use rakeline_core::job::{self, AgreedHow, Field, JobState, Taken};
 use rakeline_core::text::msg;
 
 use super::marks::NoMarks;
@@ -70,6 +70,9 @@ pub fn Check() -> Element {
                         .mm("gap", view.tape.limits.gap.0))}
                 }
             }
+            if job.mark_out.taken == Taken::AlongFace {
+                p { {t("taken-check")} }
+            }
             TapeRows { job: job.clone() }
             if typed_any && !against.is_empty() {
                 div { class: "trouble-box", role: "status",
@@ -97,7 +100,7 @@ fn TapeRows(job: JobState) -> Element {
             for (index , spot) in job.spots.iter().enumerate() {
                 li { key: "{spot.label}", class: "ring tape-row",
                     span { class: "spot", {spot.label.clone()} }
-                    span { class: "verdict", {say(&job::planned_place(&job, index))} }
+                    span { class: "verdict", {say(&job::place_on_tape(&job, index))} }
                     div { class: "side-by-side",
                         Entry {
                             id: "tape-mark-{index}",
