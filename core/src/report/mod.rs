@@ -10,13 +10,12 @@ mod paper;
 #[cfg(feature = "pdf")]
 mod pdf;
 mod quote_sheet;
-pub mod tag36h11;
 mod template;
 mod template_facts;
 pub mod tiles;
 
 pub use job_sheet::job_sheet;
-pub use mark_cards::{CARDS_GREATEST, mark_cards};
+pub use mark_cards::mark_cards;
 pub use paper::{Page, Pages, Paper};
 #[cfg(feature = "pdf")]
 pub use pdf::{PdfFault, pdf};
