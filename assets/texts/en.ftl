@@ -871,6 +871,7 @@ save-again = Save again
 left-not-saved = A job that you left is not saved yet. It goes along with the next change, or opens when you leave this one. { $why }
 leave-not-saved = This job is not saved yet. It stays open. Save again before you leave.
 undo = Undo
+redo = Redo
 notice-hide = Hide this message
 back-to-jobs = All jobs
 path-of-the-job = Path of the job

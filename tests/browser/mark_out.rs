@@ -116,6 +116,14 @@ fn a_mark_is_dragged_locked_and_the_rest_solved_again() {
     phone.tap_named("Undo");
     phone.wait_for("228", PATIENCE);
     assert_eq!(marks(&phone)[2], "3 228 right");
+    for _ in 0..3 {
+        phone.tap_named("Redo");
+    }
+    phone.wait_gone("Redo", PATIENCE);
+    assert_eq!(marks(&phone), solved);
+    phone.tap_named("Undo");
+    phone.wait_for("Redo", PATIENCE);
+    look(&phone, "marks-redo");
 }
 
 #[test]

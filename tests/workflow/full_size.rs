@@ -121,7 +121,7 @@ fn the_check_line_is_kept_for_its_paper_and_a_wrong_one_is_not() {
         ("24", None),
         ("242.5", Some(242.5)),
         ("2425", Some(242.5)),
-        ("9.6 in", Some(243.84)),
+        ("10 in", Some(254.0)),
     ] {
         bench.send(Intent::CheckLine(typed.to_owned()));
         assert_eq!(measured(&bench), kept, "{typed}");
@@ -130,7 +130,7 @@ fn the_check_line_is_kept_for_its_paper_and_a_wrong_one_is_not() {
     assert_eq!(measured(&bench), None);
     bench.send(Intent::ChoosePaper(Paper::A4));
     let mut again = bench.killed();
-    assert_eq!(measured(&again), Some(243.84));
+    assert_eq!(measured(&again), Some(254.0));
     again.send(Intent::CheckLine(String::new()));
     assert_eq!(measured(&again.killed()), None);
 }

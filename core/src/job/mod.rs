@@ -20,7 +20,7 @@ mod state;
 mod taken;
 mod ways_out;
 
-pub use apply::{Refusal, TEXT_GREATEST, apply, step_back};
+pub use apply::{Refusal, TEXT_GREATEST, apply, step_again, step_back};
 pub use behind::{
     Answer, BehindEvent, BehindState, PANEL_GREATEST, behind_headline, behind_words, look,
     typed_depth, typed_panel,

@@ -127,6 +127,8 @@ pub enum Intent {
     Moved(JobId, Place, Result<(), StorageFault>),
     /// Takes back the last step of the open job.
     Undo,
+    /// Does the step again that was taken back last.
+    Redo,
     /// Hides the notice.
     HideNotice,
     /// A commit is done.

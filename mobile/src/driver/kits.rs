@@ -13,7 +13,7 @@ use super::intent::{Action, Now};
 use super::kit_shelf::{Editing, KitEntry, KitIntent, page_of, samples};
 use super::state::{AppState, Notice, UndoOf, Unreadable};
 use super::work::{self, Back};
-use super::{KIT_DRAFT_KEY, KIT_EDIT_KEY, KIT_PREFIX, jobs, keeping};
+use super::{KIT_DRAFT_KEY, KIT_PREFIX, jobs, keeping, kit_edit};
 use crate::platform::{OpenedFile, OutFile, Write};
 use crate::route::{KitId, Route};
 
@@ -34,11 +34,13 @@ pub(super) fn handle(app: &mut AppState, intent: KitIntent, now: &Now) -> Vec<Ac
             Vec::new()
         }
         KitIntent::QuickKeep(id) => quick_keep(app, id),
-        KitIntent::FieldTyped(path, text) => edit(app, |draft| draft.set(&path, &text)),
-        KitIntent::EntryAdded(path) => edit(app, |draft| draft.add(&path)),
-        KitIntent::EntryTaken(path, entry) => edit(app, |draft| draft.remove(&path, entry)),
-        KitIntent::EditKeep => edit_keep(app),
-        KitIntent::EditThrow => edit_throw(app),
+        KitIntent::FieldTyped(path, text) => kit_edit::edit(app, |draft| draft.set(&path, &text)),
+        KitIntent::EntryAdded(path) => kit_edit::edit(app, |draft| draft.add(&path)),
+        KitIntent::EntryTaken(path, entry) => {
+            kit_edit::edit(app, |draft| draft.remove(&path, entry))
+        }
+        KitIntent::EditKeep => kit_edit::keep_it(app),
+        KitIntent::EditThrow => kit_edit::throw(app),
         KitIntent::Copy(id, new) => copy(app, &id, new),
         KitIntent::Delete(id) => delete(app, &id),
         KitIntent::BringBack => bring_back(app),
@@ -123,7 +125,7 @@ pub(super) fn arrive(app: &mut AppState) {
     });
 }
 
-fn commit(app: &mut AppState, writes: Vec<Write>) -> Vec<Action> {
+pub(super) fn commit(app: &mut AppState, writes: Vec<Write>) -> Vec<Action> {
     app.commits += 1;
     vec![Action::Commit(app.commits, writes)]
 }
@@ -151,7 +153,7 @@ fn keep_quick(app: &mut AppState) -> Vec<Action> {
 }
 
 /// Puts a sheet into the library, in place of the one of that id.
-fn keep(app: &mut AppState, id: KitId, sheet: KitSheet) -> Write {
+pub(super) fn keep(app: &mut AppState, id: KitId, sheet: KitSheet) -> Write {
     let entry = KitEntry {
         id,
         sheet: Rc::new(sheet),
@@ -164,7 +166,7 @@ fn keep(app: &mut AppState, id: KitId, sheet: KitSheet) -> Write {
     write
 }
 
-fn say(app: &mut AppState, message: Message, undo: Option<UndoOf>) {
+pub(super) fn say(app: &mut AppState, message: Message, undo: Option<UndoOf>) {
     app.notice = Some(Notice { message, undo });
 }
 
@@ -196,80 +198,11 @@ fn quick_keep(app: &mut AppState, id: KitId) -> Vec<Action> {
 }
 
 /// Shows a screen in place of the present one.
-fn instead(app: &mut AppState, route: Route) -> Vec<Action> {
+pub(super) fn instead(app: &mut AppState, route: Route) -> Vec<Action> {
     app.route = route.clone();
     app.notice = None;
     arrive(app);
     vec![Action::Replace(route)]
-}
-
-fn edit(app: &mut AppState, change: impl FnOnce(&mut Draft)) -> Vec<Action> {
-    let Some(editing) = &mut app.kits.editing else {
-        return Vec::new();
-    };
-    change(&mut editing.draft);
-    if !editing.faults.is_empty() {
-        editing.faults = editing.draft.sheet().err().unwrap_or_default();
-    }
-    let unkept = (editing.id.0.clone(), editing.draft.clone());
-    let Ok(value) = json::write(&unkept) else {
-        return Vec::new();
-    };
-    app.kits.unkept = Some(unkept);
-    let key = KIT_EDIT_KEY.to_owned();
-    commit(app, vec![Write::Put { key, value }])
-}
-
-/// What was typed and not kept goes from the store.
-fn forget_edit(app: &mut AppState) -> Option<Write> {
-    app.kits.unkept.take()?;
-    let key = KIT_EDIT_KEY.to_owned();
-    Some(Write::Delete { key })
-}
-
-/// The sheet stands in the editor as it was kept last.
-fn edit_throw(app: &mut AppState) -> Vec<Action> {
-    let writes: Vec<Write> = forget_edit(app).into_iter().collect();
-    app.kits.editing = None;
-    arrive(app);
-    commit(app, writes)
-}
-
-fn edit_keep(app: &mut AppState) -> Vec<Action> {
-    let Some(editing) = &mut app.kits.editing else {
-        return Vec::new();
-    };
-    let (id, sheet) = match editing.draft.sheet() {
-        Ok(sheet) => (editing.id.clone(), sheet),
-        Err(faults) => {
-            editing.faults = faults;
-            return Vec::new();
-        }
-    };
-    let others: Vec<KitSheet> = app
-        .kits
-        .own
-        .iter()
-        .chain(&app.kits.samples)
-        .filter(|entry| entry.id != id)
-        .map(|entry| entry.sheet.as_ref().clone())
-        .collect();
-    if library::free_name(&sheet.name, &others) != sheet.name {
-        say(app, msg("kit-name-taken").text("name", sheet.name), None);
-        return Vec::new();
-    }
-    let was = app.kits.find(&id).map(|entry| entry.sheet.clone());
-    let mut writes = Vec::new();
-    // The next job is fitted with the sheet as it is now.
-    if was.is_some() && app.settings.last_kit.as_ref() == was.as_deref() {
-        app.settings.last_kit = Some(sheet.clone());
-        writes.extend(keeping::settings(app));
-    }
-    writes.push(keep(app, id.clone(), sheet));
-    writes.extend(forget_edit(app));
-    let mut actions = commit(app, writes);
-    actions.extend(instead(app, Route::Kit(id)));
-    actions
 }
 
 fn copy(app: &mut AppState, id: &KitId, new: KitId) -> Vec<Action> {

@@ -10,6 +10,7 @@ mod held;
 mod intent;
 mod jobs;
 mod keeping;
+mod kit_edit;
 mod kit_shelf;
 mod kits;
 mod layout;
@@ -103,6 +104,7 @@ pub fn handle(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
         Intent::Kits(intent) => kits::handle(app, intent, now),
         Intent::TapeOn => work::tape_on(app, now),
         Intent::Undo => work::undo(app, now),
+        Intent::Redo => work::redo(app, now),
         Intent::IssueSheet => work::issue_sheet(app, now),
         Intent::ChoosePaper(paper) => paper::choose(app, paper),
         Intent::CheckLine(typed) => paper::check_line(app, typed),

@@ -99,6 +99,8 @@ pub struct OpenJob {
     pub job: JobState,
     /// As it was before each step that can be undone, oldest first.
     pub before: Vec<JobState>,
+    /// As it was after each step that was taken back, last taken back last.
+    pub after: Vec<JobState>,
     /// Whether it is kept.
     pub saved: Saved,
 }

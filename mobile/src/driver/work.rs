@@ -46,6 +46,7 @@ pub(super) fn event(app: &mut AppState, event: JobEvent, back: Back, now: &Now) 
         Ok(next) => {
             let before = std::mem::replace(&mut open.job, next);
             if back == Back::Step {
+                open.after.clear();
                 open.before.push(before);
                 let over = open.before.len().saturating_sub(UNDO_DEPTH);
                 open.before.drain(..over);
@@ -217,7 +218,26 @@ pub(super) fn undo(app: &mut AppState, now: &Now) -> Vec<Action> {
     let Some(before) = open.before.pop() else {
         return Vec::new();
     };
-    open.job = job::step_back(&open.job, &before, now.at);
+    let back = job::step_back(&open.job, &before, now.at);
+    open.after.push(std::mem::replace(&mut open.job, back));
+    followed(app)
+}
+
+/// Does the step again that was taken back last.
+pub(super) fn redo(app: &mut AppState, now: &Now) -> Vec<Action> {
+    let Some(open) = &mut app.open else {
+        return Vec::new();
+    };
+    let Some(after) = open.after.pop() else {
+        return Vec::new();
+    };
+    let again = job::step_again(&open.job, &after, now.at);
+    open.before.push(std::mem::replace(&mut open.job, again));
+    followed(app)
+}
+
+/// Keeps a job that went a step back or forward; the sensor follows.
+fn followed(app: &mut AppState) -> Vec<Action> {
     app.notice = None;
     let mut actions = keeping::save(app);
     actions.extend(reading::follow(app));
