@@ -577,6 +577,41 @@ tape-symmetry-off = Left and right are { $by } mm off the plan (limit { $limit }
 tape-level-off = A mark is { $by } mm off the height line (limit { $limit }).
 tape-height-not-read = Head { $head }: height not read yet.
 
+## What it will see
+
+air-celsius-outside = { $typed } °C is outside { $least } to { $greatest } °C by { $by }. Type the air's temperature at the vehicle.
+air-celsius-fahrenheit = { $typed } °C is too warm (at most { $greatest } °C). If Fahrenheit was meant: { $celsius } °C.
+air-celsius-no-figure = "{ $typed }" is no temperature. Type °C, for example 12.
+air-humidity-outside = { $typed } % humidity is outside { $least } to { $greatest } % by { $by }. Type what the weather report says.
+air-humidity-no-figure = "{ $typed }" is no humidity. Type %, for example 60.
+air-pressure-outside = { $typed } hPa is outside { $least } to { $greatest } hPa by { $by }. At the sea it is about 1013 hPa.
+air-pressure-no-figure = "{ $typed }" is no air pressure. Type hPa, for example 1013.
+coverage-no-beam = The sheet's frequency and beam widths make no beam. Mend them on the kit sheet: 10 to 500 kHz, widths 1 to 180°.
+coverage-no-range = A rated range of { $typed } mm does not reach beyond the test pole itself. Type the sheet's range, for example 1600.
+coverage-no-ringing = The ringing time is no time. Type the sheet's, for example 1.2 ms.
+coverage-no-marks = Nothing to show yet: the marks come first. Type both half widths and plan them.
+coverage-faces-in = Head { $label } faces into the vehicle and sees nothing behind it. Look at its corner angle and ring.
+object-wheel-radius = A tread radius of { $typed } mm is no spare wheel's ({ $least } to { $greatest } mm). Measure from the middle to the tread.
+object-out-of-range = { $typed } mm is not on the vehicle (0 to { $greatest } mm). Measure from the bumper's rearmost point, height from the ground.
+object-figure-missing = Type where it sits: behind the bumper and above the ground.
+object-not-seen = No head is likely to see it: nothing to do now. Listen for it in the walk test all the same.
+object-shift-first = First set the zone shift ({ $shift } mm). The object reaches { $reach } mm behind the bumper, so the shift clears it by { $by } mm, and the heads go on hearing everything beyond.
+object-shift-too-short = First try the zone shift, its farthest step: it gives { $shift } mm, the object reaches { $reach } mm, { $by } mm short. What still sounds then goes to obstacle learn.
+object-shift-not-given = First look for a zone shift on the control box: the sheet gives none. It has to move the zone beyond { $reach } mm; the heads go on hearing everything there.
+object-learn-second = Only if it still sounds: obstacle learn. The box then ignores echoes like this one, so what stands just behind or beside it may be lost. A new walk test follows.
+object-learn-not-given = If it still sounds: the sheet gives no obstacle learn. Take the object off, move it, or ask the kit's maker.
+assumed-range = Rated range { $range } mm: assumed, the sheet gives none
+assumed-way = Beam widths one-way: assumed, the sheet does not say
+assumed-straight = Bumper straight from above: assumed, no sweep was made
+assumed-height-sheet = Heads { $height } mm above the ground: middle of the sheet's range, not measured
+assumed-height = Heads { $height } mm above the ground: assumed, not measured
+assumed-aim = Aim { $aim }° at { $heads }: the sheet's target, no ring set taken there yet
+assumed-turn = Corner angle 0° at { $heads }: assumed, not read
+typical-frequency = { $kilohertz } kHz: typical of such heads, the sheet gives none
+typical-across = Beam { $angle }° across: typical of such heads, the sheet gives none
+typical-upright = Beam { $angle }° up and down: typical of such heads, the sheet gives none
+typical-ringing = Ringing { $millis } ms: typical of such heads, the sheet gives none
+
 ## Job
 
 behind-too-many-photos = A job keeps { $most } photos of the look behind. Take one out first.

@@ -5,12 +5,17 @@
 mod an3461;
 mod attitude;
 mod axes;
+mod coverage_oracle;
+mod cramer;
 mod gum;
+mod iso_9613;
 mod kit_schema;
 mod markout_brute_force;
 mod markout_milp;
 mod markout_properties;
 mod markout_trade;
+mod piston;
+mod rear_zone;
 mod reversal;
 mod ring_set;
 mod ring_set_enumerated;

@@ -6,7 +6,9 @@ use super::entry::Field;
 use super::event::JobEvent;
 use super::marks::{holds_the_rules, moved};
 use super::state::{ClockTrust, JobState, Marks, MarksFrom, SheetIssue, TakenReading, Tape};
-use super::{behind, check, holes, kit_asked, loom, mark_out, measuring, quote, rings_chosen};
+use super::{
+    behind, check, coverage, holes, kit_asked, loom, mark_out, measuring, quote, rings_chosen,
+};
 use crate::text::{Message, msg};
 use crate::units::Offset;
 
@@ -48,6 +50,7 @@ pub struct Refusal(pub Message);
 /// | `Measuring(PhoneUsed)` | refused where another phone's readings, or the same phone's with another case or feet, would be corrected by it |
 /// | `Measuring(Swept)` | needs a sweep that closes |
 /// | other `Measuring` | kept; all face angles follow |
+/// | `Coverage` | kept |
 /// | `SheetIssued` | the next number |
 ///
 /// Every event raises the job's revision by one. A time before the last event is taken as the last event's, and the job
@@ -117,6 +120,7 @@ pub fn apply(
         JobEvent::Loom(event) => loom::apply(&mut next, event, at)?,
         JobEvent::Quote(event) => quote::apply(&mut next, event)?,
         JobEvent::Measuring(event) => measuring::apply(&mut next, event)?,
+        JobEvent::Coverage(event) => coverage::apply(&mut next, event),
         JobEvent::SheetIssued { zone } => next.sheets.push(SheetIssue {
             number: next_number(job),
             at,

@@ -4,6 +4,7 @@ use serde::{Deserialize, Serialize};
 
 use super::behind::BehindEvent;
 use super::check::CheckEvent;
+use super::coverage::CoverageEvent;
 use super::entry::Field;
 use super::holes::HolesEvent;
 use super::kit_asked::Asked;
@@ -72,6 +73,8 @@ pub enum JobEvent {
     Quote(QuoteEvent),
     /// How the angles are measured changed.
     Measuring(MeasuringEvent),
+    /// Something was said about what is behind the vehicle.
+    Coverage(CoverageEvent),
     /// A job sheet was issued.
     SheetIssued {
         /// Name of the time zone.

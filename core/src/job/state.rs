@@ -7,6 +7,7 @@ use serde::{Deserialize, Serialize};
 
 use super::behind::BehindState;
 use super::check::Check;
+use super::coverage::CoverageState;
 use super::entry::Field;
 use super::holes::HolesState;
 use super::loom::LoomState;
@@ -196,6 +197,9 @@ pub struct JobState {
     /// How the angles are measured.
     #[serde(default)]
     pub measuring: Measuring,
+    /// What is behind the vehicle.
+    #[serde(default)]
+    pub coverage: CoverageState,
     /// Job sheets issued so far.
     pub sheets: Vec<SheetIssue>,
 }
@@ -236,6 +240,7 @@ impl JobState {
             loom: LoomState::default(),
             quote: QuoteState::default(),
             measuring: Measuring::default(),
+            coverage: CoverageState::default(),
             sheets: Vec::new(),
         }
     }
