@@ -127,7 +127,10 @@ fn rakeline_words(raw: &str) -> String {
     let texts = include_str!("../../assets/texts/en.ftl");
     let start = format!("{key} = ");
     let line = texts.lines().find(|line| line.starts_with(&start));
-    line.map_or_else(|| raw.to_owned(), |line| line[start.len()..].to_owned())
+    let words = line.map(|line| line[start.len()..].to_owned());
+    words
+        .filter(|words| !words.contains('{'))
+        .unwrap_or_else(|| raw.to_owned())
 }
 
 fn type_field(phone: &Phone, path: &str, wanted: &str, effort: &mut Effort) {
@@ -169,11 +172,11 @@ fn only_file(folder: &Path) -> Option<PathBuf> {
     files.find(|path| path.extension().is_some_and(|end| end == "json"))
 }
 
-/// Gives a file to the chooser that a tap opens.
+/// Gives a file to the chooser that a tap on the first button of that name opens.
 pub fn give_file(phone: &Phone, button: &str, file: &Path) {
     let enabled = json!({ "enabled": true });
     phone.cdp("Page.setInterceptFileChooserDialog", enabled);
-    phone.tap_named(button);
+    phone.tap_nth(button, 0);
     give_opened(phone, file);
 }
 

@@ -67,7 +67,9 @@ pub fn Check() -> Element {
                 p { class: "why",
                     {say(&msg("check-why")
                         .mm("mark", view.tape.limits.mark.0)
-                        .mm("gap", view.tape.limits.gap.0))}
+                        .mm("gap", view.tape.limits.gap.0)
+                        .mm("symmetry", view.tape.limits.symmetry.0)
+                        .mm("level", view.tape.limits.level.0))}
                 }
             }
             if job.mark_out.taken == Taken::AlongFace {
