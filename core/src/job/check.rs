@@ -9,6 +9,7 @@ use super::entry::{Field, read_length};
 use super::state::JobState;
 use super::taken::as_taken;
 use crate::decide::mark_out::{TapeCheck, TapeLimits, TapeReading, TapeVerdict, tape_check};
+use crate::order;
 use crate::text::{Message, msg};
 use crate::units::{Millimetres, Offset};
 
@@ -122,7 +123,7 @@ pub(super) fn apply(
             }
             next.check.seen_behind.retain(|seen| seen.spot != spot);
             next.check.seen_behind.push(SeenBehind { spot, at });
-            next.check.seen_behind.sort_by_key(|seen| seen.spot);
+            order::sort_by_key(&mut next.check.seen_behind, |seen| seen.spot);
         }
         CheckEvent::NotSeenFromBehind(spot) => {
             next.check.seen_behind.retain(|seen| seen.spot != spot);

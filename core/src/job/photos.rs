@@ -7,6 +7,7 @@ use serde::{Deserialize, Serialize};
 use super::apply::{Refusal, no_such_spot};
 use super::entry::Whose;
 use super::state::JobState;
+use crate::moment;
 use crate::text::{Message, msg};
 
 /// Most photos of the look behind that a job keeps: two a head of the
@@ -53,7 +54,7 @@ pub fn behind_photos(job: &JobState, whose: Whose) -> impl Iterator<Item = &Behi
 /// What a photo is called.
 #[must_use]
 pub fn photo_name(job: &JobState, photo: &BehindPhoto) -> Message {
-    let when = photo.at.format("%-d %b %Y, %H:%M").to_string();
+    let when = moment::date_and_clock(&photo.at);
     let label = match photo.whose {
         Whose::Bumper => None,
         Whose::Spot(spot) => job.spots.get(usize::from(spot)),

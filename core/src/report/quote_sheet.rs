@@ -5,6 +5,7 @@ use chrono::{DateTime, FixedOffset};
 use super::{Block, Document, Section};
 use crate::decide::parts::{Money, Quote, QuoteLine};
 use crate::job::{JobState, Particular, parts_planned, price_typed, quote};
+use crate::moment;
 use crate::text::{Message, msg};
 
 /// The quote as of a moment. Prices are the workshop's; what has none yet is
@@ -53,7 +54,7 @@ fn particulars(job: &JobState, at: DateTime<FixedOffset>) -> Vec<(Message, Messa
         (Particular::Plate, "particular-plate"),
         (Particular::Fitter, "particular-fitter"),
     ];
-    let date = literal(&at.format("%-d %b %Y").to_string());
+    let date = literal(&moment::date(&at));
     let mut pairs = vec![(msg("sheet-date"), date)];
     for (which, key) in named {
         let text = job.particular(which).trim();

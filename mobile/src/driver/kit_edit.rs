@@ -1,7 +1,6 @@
 //! The full editor: what is typed is kept at once, and goes on the sheet
 //! when it is asked to.
 
-use rakeline_core::json;
 use rakeline_core::kit::{Draft, KitSheet, library};
 use rakeline_core::text::msg;
 
@@ -21,11 +20,8 @@ pub(super) fn edit(app: &mut AppState, change: impl FnOnce(&mut Draft)) -> Vec<A
     if !editing.faults.is_empty() {
         editing.faults = editing.draft.sheet().err().unwrap_or_default();
     }
-    let unkept = (editing.id.0.clone(), editing.draft.clone());
-    let Ok(value) = json::write(&unkept) else {
-        return Vec::new();
-    };
-    app.kits.unkept = Some(unkept);
+    let value = editing.draft.stored(&editing.id.0);
+    app.kits.unkept = Some((editing.id.0.clone(), editing.draft.clone()));
     let key = KIT_EDIT_KEY.to_owned();
     commit(app, vec![Write::Put { key, value }])
 }

@@ -7,6 +7,7 @@ use rakeline_core::job::JobEvent;
 use rakeline_core::json;
 use rakeline_core::kit::library::{self, Import};
 use rakeline_core::kit::{self, Draft, KitSheet, QuickSheet, SheetFault};
+use rakeline_core::order;
 use rakeline_core::text::{Message, msg};
 
 use super::intent::{Action, Now};
@@ -20,7 +21,7 @@ use crate::route::{KitId, Route};
 pub(super) fn handle(app: &mut AppState, intent: KitIntent, now: &Now) -> Vec<Action> {
     match intent {
         KitIntent::Booted { kits, quick, edit } => {
-            app.kits.unkept = edit.and_then(|text| json::read(&text).ok());
+            app.kits.unkept = edit.and_then(|text| Draft::of_stored(&text));
             booted(app, kits, quick.as_deref())
         }
         KitIntent::Go(route) => go(app, route),
@@ -89,7 +90,7 @@ fn booted(app: &mut AppState, kits: Vec<(String, String)>, quick: Option<&str>) 
 }
 
 fn sort(entries: &mut [KitEntry]) {
-    entries.sort_by(|a, b| {
+    order::sort_by(entries, |a, b| {
         a.sheet
             .name
             .cmp(&b.sheet.name)
