@@ -7,8 +7,7 @@ use std::process::ExitCode;
 use std::time::Instant;
 
 use rakeline_core::decide::mark_out::{MarkOutTask, NoPlan, PlanKind, solve};
-use rakeline_tests::browser::{Phone, PhoneSetup, Server};
-use rakeline_tests::markout::{Dice, brute_force, large_task, small_task, timed_tasks, values};
+use rakeline_tests::markout::{Dice, bench_task, brute_force, large_task, small_task, values};
 use rakeline_tests::oracle;
 
 /// How much is run.
@@ -45,7 +44,6 @@ fn main() -> ExitCode {
         brute_force_cases(size.brute_force),
         milp_cases(size.milp),
         timed_cases(&size),
-        timed_in_chromium(&size),
     ];
     if all.iter().all(|ok| *ok) {
         ExitCode::SUCCESS
@@ -134,54 +132,6 @@ fn milp_cases(count: usize) -> bool {
     )
 }
 
-/// The same tasks as the native ones, in the browser: whether each has plans,
-/// and its median milliseconds.
-const IN_CHROMIUM: &str = "(async () => {
-    const module = await import('/markout-wasm.js');
-    await module.default();
-    module.make(HALF, COUNT);
-    const all = [];
-    for (let task = 0; task < COUNT; task++) {
-        let solved = false;
-        const times = [];
-        for (let again = 0; again < REPEATS; again++) {
-            const begun = performance.now();
-            solved = module.solve_one(task);
-            times.push(performance.now() - begun);
-        }
-        times.sort((a, b) => a - b);
-        all.push([solved, times[REPEATS >> 1]]);
-    }
-    return all;
-})()";
-
-fn timed_in_chromium(size: &Size) -> bool {
-    let server = Server::start();
-    let phone = Phone::open(&server, PhoneSetup::default());
-    phone.goto("/");
-    let mut ok = true;
-    for half in [880, 1150] {
-        let script = IN_CHROMIUM
-            .replace("HALF", &half.to_string())
-            .replace("COUNT", &size.timed.to_string())
-            .replace("REPEATS", &REPEATS.to_string());
-        let timed: Vec<(bool, f64)> =
-            serde_json::from_value(phone.eval(&script)).unwrap_or_default();
-        ok &= timed.len() == size.timed;
-        let with_plans = |(solved, ms): &(bool, f64)| solved.then_some(*ms);
-        let plans: Vec<f64> = timed.iter().filter_map(with_plans).collect();
-        println!(
-            "wasm in Chromium, half width {half}: {} with plans, median {:.2} ms",
-            plans.len(),
-            median(plans.clone())
-        );
-        ok &= !plans.is_empty();
-        let most = plans.into_iter().fold(0.0, f64::max);
-        ok &= bar(&format!("markout_three_plans_{half}_wasm_ms"), most, 60.0);
-    }
-    ok
-}
-
 /// Median milliseconds of the three plans.
 fn time(task: &MarkOutTask) -> f64 {
     let once = |_| {
@@ -203,7 +153,7 @@ fn timed_cases(size: &Size) -> bool {
     let mut ok = true;
     let mut ratios = Vec::new();
     for half in [880, 1150] {
-        let tasks = timed_tasks(half, size.timed);
+        let tasks = tasks(603, size.timed, |dice| bench_task(dice, half, 20));
         let (mut plans, mut none) = (Vec::new(), Vec::new());
         let mut peer = Vec::new();
         for task in &tasks {

@@ -37,15 +37,14 @@ fn pdfs(folder: &Path) -> Vec<PathBuf> {
 }
 
 fn saved(phone: &Phone, folder: &Path) -> Printed {
-    saved_as(phone, folder, "template-sample-tarn-carrier.pdf")
-}
-
-fn saved_as(phone: &Phone, folder: &Path, file: &str) -> Printed {
     phone.wait_for("Saved among your downloads", PATIENCE);
     phone.until("the download", || pdfs(folder).len() == 1);
     let path = pdfs(folder).remove(0);
     let name = folder.file_name().unwrap().to_string_lossy().into_owned();
-    assert!(path.ends_with(file), "{path:?}");
+    assert!(
+        path.ends_with("template-sample-tarn-carrier.pdf"),
+        "{path:?}"
+    );
     Printed::new(&name, &fs::read(path).unwrap())
 }
 
@@ -89,31 +88,4 @@ fn a_worker_that_does_not_start_is_said_and_the_next_one_works() {
     phone.forgive("icon.svg");
     phone.tap_named("Print at full size");
     assert!(saved(&phone, &folder).texts().len() >= 6);
-}
-
-#[test]
-fn mark_cards_are_made_and_what_their_line_measures_is_kept() {
-    let server = Server::start();
-    let (phone, folder) = marks(&server, setup(), "mark-cards");
-    phone.tap_named("A4");
-    phone.tap_named("Print the mark cards");
-    let pages = saved_as(&phone, &folder, "mark-cards.pdf").texts();
-    assert_eq!(pages.len(), 1, "six cards on a sheet, four heads");
-    for card in 1..=4 {
-        assert!(pages[0].contains(&format!("Mark card {card}")), "{pages:?}");
-    }
-    phone.type_into("Check line as printed on A4", "97");
-    phone.wait_for("153.0 mm off", PATIENCE);
-    look(&phone, "marks-cards-wrong");
-    phone.type_into("Check line as printed on A4", "242.5");
-    phone.wait_for("the sheet is at 97.0 %", PATIENCE);
-    look(&phone, "marks-cards");
-    crate::fitter::saved(&phone);
-    phone.reload();
-    phone.wait_for("the sheet is at 97.0 %", PATIENCE);
-    assert_eq!(phone.typed("Check line as printed on A4"), "242.5");
-    phone.tap_named("Letter");
-    phone.wait_for("drawn 250 mm", PATIENCE);
-    assert_eq!(phone.typed("Check line as printed on Letter"), "");
-    assert_eq!(phone.errors(), Vec::<String>::new());
 }

@@ -4,13 +4,11 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
 mod fitter;
-mod fitting;
 mod full_size;
 mod harness;
 mod jobs;
 mod kept;
 mod kit;
-mod kit_full;
 mod mark_out;
 mod paper;
 mod pictures;

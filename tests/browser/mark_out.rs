@@ -116,14 +116,6 @@ fn a_mark_is_dragged_locked_and_the_rest_solved_again() {
     phone.tap_named("Undo");
     phone.wait_for("228", PATIENCE);
     assert_eq!(marks(&phone)[2], "3 228 right");
-    for _ in 0..3 {
-        phone.tap_named("Redo");
-    }
-    phone.wait_gone("Redo", PATIENCE);
-    assert_eq!(marks(&phone), solved);
-    phone.tap_named("Undo");
-    phone.wait_for("Redo", PATIENCE);
-    look(&phone, "marks-redo");
 }
 
 #[test]
@@ -183,21 +175,4 @@ fn the_tape_read_back_says_ready_or_by_how_much_it_is_off() {
     look(&phone, "check-done");
     phone.reload();
     phone.wait_for("R. Fell agreed", PATIENCE);
-}
-
-#[test]
-fn a_tape_along_the_face_asks_for_the_shape_from_above() {
-    let server = Server::start();
-    let phone = marked_out(&server, "864", "864");
-    phone.wait_for("Tape is on", PATIENCE);
-    phone.tap_named("Measures");
-    phone.tap_named("Along the face");
-    phone.wait_for("need the shape from above", PATIENCE);
-    look(&phone, "measures-along");
-    phone.tap_named("Straight across");
-    phone.wait_gone("need the shape from above", PATIENCE);
-    phone.tap_named("Along the face");
-    phone.tap_named("Sweep the shape from above");
-    phone.wait_for("Corner angles", PATIENCE);
-    assert_eq!(phone.errors(), Vec::<String>::new());
 }

@@ -169,14 +169,6 @@ pub fn bench_task(dice: &mut Dice, half: i64, count: usize) -> MarkOutTask {
     task
 }
 
-/// So many sound tasks of eight heads and twenty areas for a half width, as
-/// they are timed.
-pub fn timed_tasks(half: i64, count: usize) -> Vec<MarkOutTask> {
-    let mut dice = Dice(603);
-    let endless = std::iter::repeat_with(|| bench_task(&mut dice, half, 20));
-    endless.filter(|t| t.check().is_ok()).take(count).collect()
-}
-
 /// Objective values in the order in which a plan ranks them, each the
 /// smaller the better (the width is negated).
 pub fn ranked(kind: PlanKind, asym: f64, spread: f64, width: f64) -> [f64; 3] {

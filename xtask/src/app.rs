@@ -1,7 +1,6 @@
 //! Building the web app: cargo for wasm, then the `bundle` program of this package, then the
 //! assets.
 
-use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
 
@@ -59,27 +58,6 @@ pub fn build(tree: &Tree, profile: Profile) -> Result<PathBuf> {
         tools::must(command.arg(&dist), "wasm-bindgen")?;
     }
     dist::furnish(&tree.root.join("assets"), &dist)?;
-    Ok(dist)
-}
-
-/// Builds the wasm module that the bench of the mark-out runs in a browser, beside a page.
-pub fn build_bench_module(tree: &Tree) -> Result<PathBuf> {
-    const BIN: &str = "markout-wasm";
-    tools::ensure_wasm_target(tree)?;
-    let mut cargo = tree.cargo();
-    cargo.args(["build", "-p", "rakeline-tests", "--bin", BIN]);
-    cargo.args(["--features", "wasm", "--target", WASM, "--profile", "web"]);
-    tools::must(&mut cargo, "building the mark-out's module")?;
-    let dist = tree.target.join("dist").join(BIN);
-    dist::emptied(&dist)?;
-    let built = tree.target.join(WASM).join(Profile::Web.folder());
-    let mut command = Command::new(bundler(tree)?);
-    command.arg("bind");
-    command.arg(built.join(BIN).with_extension("wasm"));
-    tools::must(command.arg(&dist), "wasm-bindgen")?;
-    let page = tree.root.join("tests/wasm/index.html");
-    fs::copy(&page, dist.join("index.html"))
-        .with_context(|| format!("cannot copy {}", page.display()))?;
     Ok(dist)
 }
 

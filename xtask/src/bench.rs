@@ -6,15 +6,13 @@ use anyhow::{Result, bail};
 
 use crate::app;
 use crate::bars::{self, Bar};
-use crate::options::{Effort, Profile};
+use crate::options::Effort;
 use crate::tally::Ending;
 use crate::test::{self, PYTHON};
 use crate::tools::{Bench, Tree};
 
-/// The suite that weighs the app too.
-const WEIGHED: &str = "first";
-/// The suite whose own module runs in a browser.
-const OWN_MODULE: &str = "markout";
+/// The suite that measures the app in a browser.
+const IN_BROWSER: &str = "first";
 
 /// Runs the suites named, all when none is.
 pub fn run(named: &[String], effort: Effort) -> Result<ExitCode> {
@@ -104,27 +102,19 @@ fn try_suite(tree: &Tree, suite: &Bench, effort: Effort) -> Result<Report> {
     if effort == Effort::Quick {
         cargo.args(["--", "--quick"]);
     }
-    if suite
-        .features
-        .split(',')
-        .any(|feature| feature == "browser")
-    {
-        let dist = if suite.name == OWN_MODULE {
-            app::build_bench_module(tree)?
-        } else {
-            app::build(tree, Profile::Web)?
-        };
-        if suite.name == WEIGHED {
-            let weight = app::weigh(tree, &dist)?;
+    if suite.name == IN_BROWSER {
+        let settings = test::browser_settings(tree)?;
+        let dist = settings.iter().find(|(name, _)| *name == "RAKELINE_DIST");
+        if let Some((_, dist)) = dist {
+            let weight = app::weigh(tree, dist.as_ref())?;
             println!("{}", weight.table);
             cargo.env(
                 "RAKELINE_DIST_BROTLI_BYTES",
                 weight.brotli_bytes.to_string(),
             );
         }
-        cargo.envs(test::browser_settings(dist)?);
-    }
-    if suite.name != WEIGHED {
+        cargo.envs(settings);
+    } else {
         cargo.env(PYTHON, test::python(tree)?);
     }
     let mut report = Report::default();

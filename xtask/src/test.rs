@@ -158,7 +158,7 @@ fn settings(tree: &Tree, suite: Suite) -> Result<Vec<(&'static str, OsString)>> 
         poppler::ensure()?;
     }
     if suite == Suite::Browser {
-        settings.extend(browser_settings(app::build(tree, Profile::Web)?)?);
+        settings.extend(browser_settings(tree)?);
     }
     Ok(settings)
 }
@@ -171,9 +171,10 @@ pub fn python(tree: &Tree) -> Result<PathBuf> {
     }
 }
 
-/// A browser, what is to be served to it, and this program as the server.
-pub fn browser_settings(dist: PathBuf) -> Result<Vec<(&'static str, OsString)>> {
+/// A fresh build of the app, this program as its server, and a browser.
+pub fn browser_settings(tree: &Tree) -> Result<Vec<(&'static str, OsString)>> {
     let chrome = chrome::ensure()?;
+    let dist = app::build(tree, Profile::Web)?;
     let server = std::env::current_exe().context("cannot tell where xtask lies")?;
     Ok(vec![
         ("CHROME", chrome.into()),
