@@ -7,7 +7,7 @@ use super::event::JobEvent;
 use super::marks::{holds_the_rules, moved};
 use super::state::{ClockTrust, JobState, Marks, MarksFrom, SheetIssue, TakenReading, Tape};
 use super::{behind, check, coverage, holes, kit_asked, learned, loom, mark_out, measuring};
-use super::{photos, quote, rings_chosen, standing, steps_done, time_spent, waits};
+use super::{job_photos, quote, rings_chosen, standing, steps_done, time_spent, waits};
 use crate::text::{Message, msg};
 use crate::units::Offset;
 
@@ -132,7 +132,7 @@ pub fn apply(
         JobEvent::Wait(event) => waits::apply(&mut next, event, at)?,
         JobEvent::Time(event) => time_spent::apply(&mut next, event)?,
         JobEvent::Standing(event) => standing::apply(&mut next, event, at)?,
-        JobEvent::Photo(event) => photos::apply(&mut next, event, at)?,
+        JobEvent::Photo(event) => job_photos::apply(&mut next, event, at)?,
         JobEvent::Coverage(event) => coverage::apply(&mut next, event),
         JobEvent::SheetIssued { zone } => {
             next.sheets.push(SheetIssue {
@@ -189,6 +189,21 @@ pub fn step_back(job: &JobState, before: &JobState, at: DateTime<FixedOffset>) -
     }
     steady(&mut back, at);
     back
+}
+
+/// The job as it was after a step that was taken back: the step is done
+/// again. As [`step_back`], but what the step had taken from its fields is
+/// gone from them again.
+#[must_use]
+pub fn step_again(job: &JobState, after: &JobState, at: DateTime<FixedOffset>) -> JobState {
+    let mut again = step_back(job, after, at);
+    for field in TAKEN {
+        again.typed.remove(&field);
+        if let Some(typed) = after.typed.get(&field) {
+            again.typed.insert(field, typed.clone());
+        }
+    }
+    again
 }
 
 pub(super) fn no_such_spot(job: &JobState, spot: usize) -> Refusal {

@@ -3,8 +3,8 @@
 
 use super::behind::look;
 use super::holes::hole;
+use super::job_photos::{PhotoOf, heads_without_photo, photos_of};
 use super::loom::{loom_open, loom_troubles};
-use super::photos::{PhotoOf, heads_without_photo, photos_of};
 use super::quote::unpriced;
 use super::rings_chosen::sets_taken;
 use super::state::{JobState, Tape};

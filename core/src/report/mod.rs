@@ -15,6 +15,7 @@ mod paper;
 mod pdf;
 #[cfg(feature = "pdf")]
 mod printed;
+mod quote_sheet;
 mod template;
 mod template_facts;
 pub mod tiles;
@@ -23,12 +24,13 @@ pub use customer::customer_sheet;
 pub use job_sheet::job_sheet;
 pub use kept::kept;
 pub use look::{Length, SheetLook};
-pub use mark_cards::{CHECK_LINE, mark_cards};
+pub use mark_cards::mark_cards;
 pub use paper::{Page, Pages, Paper};
 #[cfg(feature = "pdf")]
 pub use pdf::{PdfFault, pdf};
 #[cfg(feature = "pdf")]
 pub use printed::{Pictures, sheet_pdf};
+pub use quote_sheet::quote_sheet;
 pub use template::template;
 pub use template_facts::{AcrossLine, TemplateFacts, TemplateHead, Unrolled, template_facts};
 
