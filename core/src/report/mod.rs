@@ -12,6 +12,7 @@ mod pdf;
 mod template;
 mod template_facts;
 pub mod tiles;
+mod workshop;
 
 pub use job_sheet::job_sheet;
 pub use mark_cards::{CHECK_LINE, mark_cards};
@@ -20,6 +21,7 @@ pub use paper::{Page, Pages, Paper};
 pub use pdf::{PdfFault, pdf};
 pub use template::template;
 pub use template_facts::{AcrossLine, TemplateFacts, TemplateHead, Unrolled, template_facts};
+pub use workshop::workshop_sheet;
 
 use crate::drawing::Drawing;
 use crate::text::Message;

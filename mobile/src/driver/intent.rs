@@ -9,6 +9,7 @@ use rakeline_core::units::Millis;
 use super::kit_shelf::KitIntent;
 use super::layout::{CheckIntent, MarkOutIntent};
 use super::measure::Measure;
+use super::sight::SightIntent;
 use super::{JOB_PREFIX, Sheets, TRASH_PREFIX};
 use crate::platform::{
     MotionEvent, OutFile, Pulse, Shared, StorageFault, Task, Tone, Visibility, WorkEvent, Write,
@@ -135,6 +136,8 @@ pub enum Intent {
     ChoosePaper(Paper),
     /// Makes sheets at full size as PDF.
     MakeSheets(Sheets),
+    /// What the heads will see.
+    Sight(SightIntent),
     /// Gives up the sheets under way.
     StopSheets,
     /// What the worker says of the task of that number.

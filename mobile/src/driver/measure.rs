@@ -12,6 +12,7 @@ use super::level::{self, LevelDraft, LevelIntent};
 use super::lie::{self, BoardDraft};
 use super::phone::{self, Voice};
 use super::reading;
+use super::sight::SightDraft;
 use super::state::AppState;
 use super::zeroing::{self, ZeroDraft};
 use super::{held, keeping};
@@ -29,6 +30,8 @@ pub struct Drafts {
     pub above: Option<StillReading>,
     /// The camera level.
     pub level: LevelDraft,
+    /// What the heads will see.
+    pub sight: SightDraft,
 }
 
 /// What the fitter says about how angles are measured.
