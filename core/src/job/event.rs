@@ -8,6 +8,7 @@ use super::coverage::CoverageEvent;
 use super::entry::Field;
 use super::holes::HolesEvent;
 use super::kit_asked::Asked;
+use super::learned::LearnedEvent;
 use super::loom::LoomEvent;
 use super::mark_out::MarkOutEvent;
 use super::measuring::MeasuringEvent;
@@ -69,6 +70,8 @@ pub enum JobEvent {
     Holes(HolesEvent),
     /// Something was answered about leads and supply.
     Loom(LoomEvent),
+    /// Something happened about the obstacle learn.
+    Learned(LearnedEvent),
     /// Something was said about parts and prices.
     Quote(QuoteEvent),
     /// How the angles are measured changed.

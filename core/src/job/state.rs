@@ -10,6 +10,7 @@ use super::check::Check;
 use super::coverage::CoverageState;
 use super::entry::Field;
 use super::holes::HolesState;
+use super::learned::LearnedState;
 use super::loom::LoomState;
 use super::mark_out::MarkOut;
 use super::measuring::Measuring;
@@ -191,6 +192,9 @@ pub struct JobState {
     /// Leads and supply.
     #[serde(default)]
     pub loom: LoomState,
+    /// Obstacle learn.
+    #[serde(default)]
+    pub learned: LearnedState,
     /// Parts and prices.
     #[serde(default)]
     pub quote: QuoteState,
@@ -238,6 +242,7 @@ impl JobState {
             rings: RingsState::default(),
             holes: HolesState::default(),
             loom: LoomState::default(),
+            learned: LearnedState::default(),
             quote: QuoteState::default(),
             measuring: Measuring::default(),
             coverage: CoverageState::default(),
