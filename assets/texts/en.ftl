@@ -731,7 +731,6 @@ back-to-rings = Back to the ring sets
 workshop-only = For the workshop
 workshop-title = Workshop's file
 workshop-why = Not on the customer's page, and not printed with it.
-in-degrees = degrees
 
 ## Job
 
