@@ -5,6 +5,7 @@ use std::rc::Rc;
 
 use dioxus::prelude::*;
 use rakeline_core::drawing::{Drawing, Pen, Probe, Sight, Squares, Standing};
+use rakeline_core::figure;
 use rakeline_core::text::{Message, msg};
 
 use super::marks::NoMarks;
@@ -211,7 +212,7 @@ fn Tilt() -> Element {
     let words = say(&msg(key).number("angle", tilt.abs(), 0));
     let (moving, rest) = (shell.clone(), shell.clone());
     let send = |shell: &crate::shell::Shell, typed: &str, squares: Squares| {
-        if let Ok(by) = typed.parse() {
+        if let Some(by) = figure::read(typed) {
             shell.send(Intent::Sight(SightIntent::Tilt(by, squares)));
         }
     };
