@@ -11,6 +11,7 @@ use super::intent::{Action, Now};
 use super::level::{self, LevelDraft, LevelIntent};
 use super::lie::{self, BoardDraft};
 use super::phone::{self, Voice};
+use super::photos::PhotosDraft;
 use super::reading;
 use super::sight::SightDraft;
 use super::state::AppState;
@@ -32,6 +33,10 @@ pub struct Drafts {
     pub level: LevelDraft,
     /// What the heads will see.
     pub sight: SightDraft,
+    /// Photos of the look behind.
+    pub photos: PhotosDraft,
+    /// The check line's length as it is typed.
+    pub check_line: Option<String>,
 }
 
 /// What the fitter says about how angles are measured.
