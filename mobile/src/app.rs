@@ -7,7 +7,8 @@ use crate::platform::Platform;
 use crate::route::{Route, Step};
 use crate::screens::{
     Behind, Check, Corners, EditKit, Faces, GroundScreen, Holes, Jobs, Kit, Kits, Level, Loom,
-    Marks, Measures, Opening, Parts, QuickKit, Restock, Rings, SettingsScreen, Sheet, Whole, Zero,
+    Marks, Measures, Opening, Parts, QuickKit, Restock, Rings, SettingsScreen, Sheet, SightScreen,
+    Whole, Zero,
 };
 use crate::shell::Shell;
 
@@ -55,5 +56,6 @@ fn screen(now: &AppState) -> Element {
         (Route::Job(_, Step::Ground), true) => rsx! { GroundScreen {} },
         (Route::Job(_, Step::Corners), true) => rsx! { Corners {} },
         (Route::Job(_, Step::Level), true) => rsx! { Level {} },
+        (Route::Job(_, Step::Sight), true) => rsx! { SightScreen {} },
     }
 }

@@ -24,6 +24,7 @@ mod measuring_faults;
 mod records;
 mod sensor_faults;
 mod sheet_pdf;
+mod sight;
 mod steps;
 mod storage_faults;
 mod stored_records;

@@ -19,6 +19,7 @@ mod quote_sheet;
 mod template;
 mod template_facts;
 pub mod tiles;
+mod workshop;
 
 pub use customer::customer_sheet;
 pub use job_sheet::job_sheet;
@@ -33,6 +34,7 @@ pub use printed::{Pictures, sheet_pdf};
 pub use quote_sheet::quote_sheet;
 pub use template::template;
 pub use template_facts::{AcrossLine, TemplateFacts, TemplateHead, Unrolled, template_facts};
+pub use workshop::workshop_sheet;
 
 use serde::{Deserialize, Serialize};
 

@@ -2,11 +2,12 @@
 
 use rakeline_core::job::{JobState, read_check_line};
 use rakeline_core::report::{
-    Length, Paper, SheetLook, customer_sheet, job_sheet, kept, template_facts,
+    Length, Paper, SheetLook, customer_sheet, job_sheet, kept, template_facts, workshop_sheet,
 };
 use rakeline_core::text::msg;
 
 use super::intent::{Action, Now};
+use super::sight;
 use super::state::{AppState, Making, Notice, Sheets};
 use super::{keeping, work};
 use crate::platform::{OutFile, Shared, Task, WorkEvent};
@@ -76,6 +77,7 @@ pub(super) fn make(app: &mut AppState, sheets: Sheets, now: &Now) -> Vec<Action>
             (task, name)
         }
     };
+    sight::give_way(app);
     app.worked += 1;
     app.notice = None;
     app.making = Some(Making {
@@ -99,6 +101,9 @@ fn sheet_task(app: &AppState, job: &JobState, sheets: Sheets) -> Task {
         _ => {
             let mut document = job_sheet(job, at, zone);
             document.sections.extend(kept(job, book()));
+            if let Some(sight) = &app.drafts.sight.shown {
+                document.sections.extend(workshop_sheet(sight).sections);
+            }
             (document, Length::AsNeeded)
         }
     };

@@ -1,5 +1,7 @@
-//! Heavy work beside the screens: PDFs.
+//! Heavy work beside the screens: PDFs, what the heads will see.
 
+use rakeline_core::drawing::SightAsked;
+use rakeline_core::job::JobState;
 use rakeline_core::report::{Document, Paper, SheetLook, TemplateFacts};
 use rakeline_core::text::{Message, msg};
 use serde::{Deserialize, Serialize};
@@ -30,6 +32,13 @@ pub enum Task {
         document: Box<Document>,
         /// How it is printed.
         look: SheetLook,
+    },
+    /// What the heads of a job will see, as JSON of a `Sight`.
+    Sight {
+        /// The job.
+        job: Box<JobState>,
+        /// What is asked.
+        asked: SightAsked,
     },
 }
 
