@@ -6,10 +6,12 @@
 
 use nalgebra::{Matrix3, Vector3};
 use rakeline_core::estimate::photo::bundle::{
-    BendPrior, CardPose, Effort, LOSS_SCALE, Moves, PhotoPose, Sight, State, Task, cost, solve,
+    BendPrior, Effort, Moves, Sight, State, Task, cost, solve,
 };
 use rakeline_core::estimate::photo::camera::CameraPrior;
 use rakeline_core::estimate::photo::card::{CROSS, CROSSES, TIP};
+use rakeline_core::estimate::photo::normal::LOSS_SCALE;
+use rakeline_core::estimate::photo::pose::{CardPose, PhotoPose};
 use rakeline_core::estimate::photo::scene::solve_photos;
 use rakeline_tests::dice::Dice;
 use rakeline_tests::oracle;

@@ -3,7 +3,8 @@
 
 use nalgebra::Vector3;
 
-use super::bundle::{BendPrior, CardPose};
+use super::bundle::BendPrior;
+use super::pose::CardPose;
 use super::start::BEND_BEFORE;
 
 /// Two cards' bends differ by no more than this part of the shape's.

@@ -9,7 +9,7 @@
 
 use nalgebra::Vector3;
 
-use super::bundle::CardPose;
+use super::pose::CardPose;
 use crate::units::Degrees;
 
 /// Standard uncertainty of straight across: the two sides of a bumper, and

@@ -5,8 +5,9 @@
 use nalgebra::{DMatrix, DVector, Matrix4, Vector3, Vector4};
 
 use super::bends::left_to_right;
-use super::bundle::{CardPose, OF_CARD, OF_PHOTO, Solved, Task};
+use super::bundle::{Solved, Task};
 use super::measured::{scene_poses, slopes, with_tips};
+use super::pose::{CardPose, OF_CARD, OF_PHOTO};
 use super::scene::{PhotoFault, Scene};
 use super::seen::{Origin, PhotoSeen};
 use crate::units::Degrees;

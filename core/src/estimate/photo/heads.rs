@@ -3,9 +3,9 @@
 
 use nalgebra::{DMatrix, SVector};
 
-use super::bundle::{CardPose, OF_CARD, OF_PHOTO, PhotoPose};
 use super::frame::{Frame, Standing};
 use super::measured::{Given, scene_poses, with_tips};
+use super::pose::{CardPose, OF_CARD, OF_PHOTO, PhotoPose};
 use super::result::{OnFace, Tap};
 use super::scene::Scene;
 use super::surface::{Met, Surface, sight};

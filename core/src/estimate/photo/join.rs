@@ -2,9 +2,10 @@
 
 use nalgebra::{Matrix3, Vector3};
 
-use super::bundle::{CardPose, PhotoPose, Sight, State};
+use super::bundle::{Sight, State};
 use super::camera::CameraPrior;
 use super::card::{CROSSES, TIP};
+use super::pose::{CardPose, PhotoPose};
 use super::scene::PhotoFault;
 use super::start::{OnePhoto, one_photo};
 

@@ -5,8 +5,8 @@
 //! ([`super::frame`]), combined by GUM; slopes are taken numerically.
 
 use super::bends::left_to_right;
-use super::bundle::{CardPose, OF_CARD};
 use super::frame::{Frame, Standing, U_ACROSS};
+use super::pose::{CardPose, OF_CARD};
 use super::result::{GapMeasured, MarkMeasured, Measured, Print, Zero};
 use super::scene::Scene;
 use crate::text::{Message, msg};

@@ -36,9 +36,13 @@ pub mod luma;
 #[cfg(feature = "photo")]
 pub mod measured;
 #[cfg(feature = "photo")]
+pub mod normal;
+#[cfg(feature = "photo")]
 pub mod outcome;
 #[cfg(feature = "photo")]
 pub mod plane;
+#[cfg(feature = "photo")]
+pub mod pose;
 pub mod result;
 #[cfg(feature = "photo")]
 pub mod scene;

@@ -3,15 +3,13 @@
 use nalgebra::DMatrix;
 
 use super::bends::bends;
-use super::bundle::{
-    CardPose, Effort, Moves, OF_CARD, OF_PHOTO, PhotoPose, Sight, Solved, State, Task, covariance,
-    solve,
-};
+use super::bundle::{Effort, Moves, Sight, Solved, State, Task, covariance, solve};
 use super::camera::CameraPrior;
 use super::gate::{
     EDITED_LEFT, MOST_LEFT, MOST_LEFT_PIXELS, Said, contradicts, left_pixels, on_curve, said, scale,
 };
 use super::join::join;
+use super::pose::{CardPose, OF_CARD, OF_PHOTO, PhotoPose};
 use super::seen::{CardSeen, PhotoSeen};
 use super::start::BEND_BEFORE;
 use crate::text::{Message, msg};

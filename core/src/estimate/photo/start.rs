@@ -10,11 +10,10 @@
 
 use nalgebra::{Matrix3, Rotation3, Vector2, Vector3};
 
-use super::bundle::{
-    BendPrior, CardPose, Effort, Moves, PhotoPose, Sight, Solved, State, Task, solve,
-};
+use super::bundle::{BendPrior, Effort, Moves, Sight, Solved, State, Task, solve};
 use super::camera::CameraPrior;
 use super::card::{CROSSES, TIP};
+use super::pose::{CardPose, PhotoPose};
 
 /// Views tried: so far above (or below) the cards, in degrees.
 const VIEWS: [f64; 3] = [0.0, 25.0, -25.0];

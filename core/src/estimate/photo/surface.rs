@@ -8,8 +8,8 @@
 use nalgebra::{Matrix3, Vector3};
 
 use super::bends::left_to_right;
-use super::bundle::{CardPose, PhotoPose};
 use super::frame::Frame;
+use super::pose::{CardPose, PhotoPose};
 
 /// Farther than this beyond the outermost card nothing is measured.
 pub const MOST_BEYOND: f64 = 250.0;
