@@ -1982,3 +1982,28 @@ photo-card-unread = { $card } can't be read: wipe it, go closer, in better light
 photo-card-twice = { $card } is there more than once: use each card number once.
 photo-card-wrong-job = { $card } has no mark in this job: take it off, or use the card with the mark's number.
 photo-card-mirrored = { $card } is mirrored: switch off the mirror of the camera, use the main camera.
+solve-how-many = { $photos ->
+    [0] No photo: take one to { $most } photos.
+   *[other] { $photos } photos: measure with { $most } at most.
+}
+solve-too-few-cards = { $cards ->
+    [0] No mark card can be measured on: stand a card on every mark.
+   *[other] Only one mark card is seen: two or more are needed.
+}
+solve-card-twice = Card { $card } is in photo { $photo } more than once: use each card number once.
+solve-mirrored = Photo { $photo } is mirrored: switch off the mirror of the camera, use the main camera.
+solve-not-joined = Photo { $photo } shows no card that the other photos show: take it again with two or more of the same cards in it.
+solve-does-not-fit = The photos do not fit together (off by { $left } pixels). Was a card moved, or a photo edited? Leave the cards as they are and take all photos anew.
+solve-not-as-taken = Photo { $photo } is not as a camera takes it: cropped, edited, a screenshot or a photo of a photo. Take it anew with the camera, better three: left, middle, right.
+solve-card-off-curve = Card { $card } does not fit the others: is it from another print, or not flat on the face? Put it right and take the photos anew.
+solve-too-few-marks = { $marks ->
+    [0] No card of this job's marks is seen: use the cards with the marks' numbers.
+   *[other] Only one mark has its card: two or more are needed.
+}
+solve-out-of-order = Card { $card } is not at its place in the row: card 1 stands on the leftmost mark.
+solve-check-line = The check line reads { $typed } mm instead of { $drawn } mm: print the sheet anew at 100 %.
+solve-no-straight = Straight distances need the cards on the left and the right mark of a pair.
+plane-plate-size = { $typed } mm is no side of a number plate: { $least } to { $most } mm.
+plane-not-flat = These four taps are not the corners of one flat thing: tap upper left, upper right, lower right, lower left.
+plane-length = A taped length is from { $least } to { $most } mm.
+plane-too-uncertain = Over this distance the ± would be { $expanded } mm, more than { $most } mm: the bumper is not flat. Use mark cards.
