@@ -17,4 +17,5 @@ mod sensors;
 mod sight;
 mod trouble;
 mod typing;
+mod whole;
 mod zeroing;
