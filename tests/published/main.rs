@@ -5,6 +5,7 @@
 mod an3461;
 mod attitude;
 mod axes;
+mod diagnosis;
 mod gum;
 mod kit_schema;
 mod markout_brute_force;

@@ -7,6 +7,7 @@
 #[cfg(feature = "browser")]
 pub mod browser;
 pub mod dice;
+pub mod fault_cases;
 pub mod kit_cases;
 pub mod markout;
 pub mod oracle;

@@ -10,6 +10,7 @@ mod job;
 mod level;
 mod plan;
 mod side_up;
+mod walk;
 
 pub use bumper::{BumperView, MarkView, bumper_from_behind};
 pub use face::face_from_side;
@@ -18,6 +19,7 @@ pub use job::{half_width_drawing, marks_drawing, marks_drawing_with, plan_drawin
 pub use level::level_over_picture;
 pub use plan::shape_from_above;
 pub use side_up::which_side_up;
+pub use walk::{walk_gate, walk_plan};
 
 use serde::{Deserialize, Serialize};
 

@@ -6,7 +6,9 @@ use super::entry::Field;
 use super::event::JobEvent;
 use super::marks::{holds_the_rules, moved};
 use super::state::{ClockTrust, JobState, Marks, MarksFrom, SheetIssue, TakenReading, Tape};
-use super::{behind, check, holes, kit_asked, loom, mark_out, measuring, quote, rings_chosen};
+use super::{
+    behind, check, fault, holes, kit_asked, loom, mark_out, measuring, quote, rings_chosen, walk,
+};
 use crate::text::{Message, msg};
 use crate::units::Offset;
 
@@ -45,6 +47,8 @@ pub struct Refusal(pub Message);
 /// | `Holes` | a hole needs its plan, the cautions and the mark confirmed from behind |
 /// | `Loom` | answers; a fuse that is too large is refused |
 /// | `Quote` | parts by hand and prices as typed |
+/// | `Walk` | needs its gate; a new learn or a moved mark voids the test before it |
+/// | `Fault` | symptoms and findings, kept as said |
 /// | `Measuring(PhoneUsed)` | refused where another phone's readings, or the same phone's with another case or feet, would be corrected by it |
 /// | `Measuring(Swept)` | needs a sweep that closes |
 /// | other `Measuring` | kept; all face angles follow |
@@ -116,6 +120,8 @@ pub fn apply(
         JobEvent::Holes(event) => holes::apply(&mut next, event, at)?,
         JobEvent::Loom(event) => loom::apply(&mut next, event, at)?,
         JobEvent::Quote(event) => quote::apply(&mut next, event)?,
+        JobEvent::Walk(event) => walk::apply(&mut next, event, at)?,
+        JobEvent::Fault(event) => fault::apply(&mut next, event, at)?,
         JobEvent::Measuring(event) => measuring::apply(&mut next, event)?,
         JobEvent::SheetIssued { zone } => next.sheets.push(SheetIssue {
             number: next_number(job),
@@ -234,6 +240,10 @@ pub(super) fn void_moved(next: &mut JobState, offsets: &[Offset]) -> Result<(), 
         rings_chosen::void_spot(next, index(spot));
     }
     check::void(&mut next.check, &moved);
+    if !moved.is_empty() {
+        let at = next.changed;
+        walk::void_moved(&mut next.walk, at);
+    }
     Ok(())
 }
 

@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 use super::behind::BehindEvent;
 use super::check::CheckEvent;
 use super::entry::Field;
+use super::fault::FaultEvent;
 use super::holes::HolesEvent;
 use super::kit_asked::Asked;
 use super::loom::LoomEvent;
@@ -13,6 +14,7 @@ use super::measuring::MeasuringEvent;
 use super::quote::QuoteEvent;
 use super::rings_chosen::RingsEvent;
 use super::state::Particular;
+use super::walk::WalkEvent;
 use crate::decide::mark_out::PlanKind;
 use crate::estimate::rake::FaceReading;
 use crate::kit::KitSheet;
@@ -70,6 +72,10 @@ pub enum JobEvent {
     Loom(LoomEvent),
     /// Something was said about parts and prices.
     Quote(QuoteEvent),
+    /// Something happened in walk test or function check.
+    Walk(WalkEvent),
+    /// Something was said or found about a fault.
+    Fault(FaultEvent),
     /// How the angles are measured changed.
     Measuring(MeasuringEvent),
     /// A job sheet was issued.

@@ -5,6 +5,7 @@ mod behind;
 mod check;
 mod entry;
 mod event;
+mod fault;
 mod holes;
 mod kit_asked;
 mod loom;
@@ -16,6 +17,7 @@ mod quote;
 mod rings;
 mod rings_chosen;
 mod state;
+mod walk;
 mod ways_out;
 
 pub use apply::{Refusal, TEXT_GREATEST, apply, step_back};
@@ -32,6 +34,10 @@ pub use entry::{
     read_offset, read_tape_place, read_typed_face,
 };
 pub use event::JobEvent;
+pub use fault::{
+    FaultEvent, FaultState, Finding, FittedAim, Found, RingWay, Symptom, Where, YesNo, fitted_aim,
+    fitted_typed, paint_typed, sinks_typed,
+};
 pub use holes::{
     Drilled, Hole, HolesEvent, HolesState, OLD_HOLE_GREATEST, hole, hole_cautions, holes_headline,
     seen_from_behind, tools, typed_old_hole,
@@ -71,5 +77,11 @@ pub use rings_chosen::{
 };
 pub use state::{
     ClockTrust, JobId, JobState, Marks, MarksFrom, Particular, SheetIssue, Spot, TakenReading, Tape,
+};
+pub use walk::{
+    Answered, Half, HeadAnswer, LearnedObject, Misplug, SharesSaid, Tap, VoidWhy, Voided,
+    WalkEvent, WalkKind, WalkState, WalkTest, head_check_lines, misplugged, no_longer_seen,
+    point_words, share_limit, share_words, swapped_words, times_said, typed_object, walk_area,
+    walk_cautions, walk_half, walk_headline, walk_points, walk_troubles,
 };
 pub use ways_out::{MOVE_AT_LEAST, WayOut, away_from, ways_out};

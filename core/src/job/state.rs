@@ -8,12 +8,14 @@ use serde::{Deserialize, Serialize};
 use super::behind::BehindState;
 use super::check::Check;
 use super::entry::Field;
+use super::fault::FaultState;
 use super::holes::HolesState;
 use super::loom::LoomState;
 use super::mark_out::MarkOut;
 use super::measuring::Measuring;
 use super::quote::QuoteState;
 use super::rings_chosen::RingsState;
+use super::walk::WalkState;
 use crate::decide::mark_out::PlanKind;
 use crate::decide::ring_set::LOAD_ALLOWANCE;
 use crate::estimate::ground::Ground;
@@ -193,6 +195,12 @@ pub struct JobState {
     /// Parts and prices.
     #[serde(default)]
     pub quote: QuoteState,
+    /// Walk test and function check.
+    #[serde(default)]
+    pub walk: WalkState,
+    /// What is said and found about a fault.
+    #[serde(default)]
+    pub fault: FaultState,
     /// How the angles are measured.
     #[serde(default)]
     pub measuring: Measuring,
@@ -235,6 +243,8 @@ impl JobState {
             holes: HolesState::default(),
             loom: LoomState::default(),
             quote: QuoteState::default(),
+            walk: WalkState::default(),
+            fault: FaultState::default(),
             measuring: Measuring::default(),
             sheets: Vec::new(),
         }

@@ -13,6 +13,7 @@ pub mod tag36h11;
 mod template;
 mod template_facts;
 pub mod tiles;
+mod walk;
 
 pub use job_sheet::job_sheet;
 pub use mark_cards::{CARDS_GREATEST, CHECK_LINE, mark_cards};

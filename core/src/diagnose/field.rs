@@ -1,0 +1,78 @@
+//! Evidence about what stands in the field: something fixed, what was
+//! learned, the gap between the middle heads.
+
+use super::evidence::Gathered;
+use crate::decide::mark_out::NoDrillReason;
+use crate::job::{JobState, Limit, Symptom, limit_value, no_longer_seen};
+use crate::text::msg;
+use crate::units::Millimetres;
+
+/// Something fixed in the field.
+pub(super) fn object(job: &JobState) -> Gathered {
+    let mut all = Gathered::default();
+    let areas = &job.mark_out.no_drill;
+    if areas.iter().any(|area| area.why == NoDrillReason::TowHitch) {
+        all.record(8, msg("evidence-tow-hitch"));
+    }
+    match &job.walk.learned {
+        Some(object) => {
+            let said = msg("evidence-object-learned").text("what", object.what.clone());
+            all.record(-4, said);
+        }
+        None => all.not_known(msg("unknown-object")),
+    }
+    all
+}
+
+/// What was learned is not what is there.
+pub(super) fn learned(job: &JobState) -> Gathered {
+    let mut all = Gathered::default();
+    match &job.walk.learned {
+        Some(object) => {
+            let said = msg("evidence-learned").text("what", object.what.clone());
+            all.record(4, said);
+            all.not_known(msg("unknown-learned-same").text("what", object.what.clone()));
+        }
+        None if job.fault.elsewhere.is_some() => all.not_known(msg("unknown-learned")),
+        None => all.record(-8, msg("evidence-nothing-learned")),
+    }
+    if let Some(first) = no_longer_seen(job).into_iter().next() {
+        all.record(12, first);
+    }
+    all
+}
+
+/// The middle heads are too far apart.
+pub(super) fn gap(job: &JobState) -> Gathered {
+    let mut all = Gathered::default();
+    let heads = job.spots.len();
+    let pair = (heads > 1).then(|| ((heads - 1) / 2, heads / 2));
+    let marks = job.marks.as_ref().filter(|_| heads % 2 == 0);
+    let spacing = marks.zip(pair).and_then(|(marks, (left, right))| {
+        Some(*marks.offsets.get(right)? - *marks.offsets.get(left)?)
+    });
+    let Some(spacing) = spacing else {
+        all.not_known(msg("unknown-gap"));
+        return all;
+    };
+    // By the sheet, not by a limit that was changed for this job.
+    let sheet = &job.kit.mark_out;
+    let inner = sheet.inner * 2.0;
+    let greatest = match sheet.spacing_greatest {
+        Some(greatest) if greatest < inner => greatest,
+        _ => inner,
+    };
+    let figures = |key: &'static str| msg(key).mm("spacing", spacing.0).mm("greatest", greatest.0);
+    if spacing > greatest + Millimetres(1.0) {
+        all.record(22, figures("evidence-gap-wide"));
+    } else {
+        all.record(-10, figures("evidence-gap-right"));
+    }
+    if limit_value(job, Limit::Inner) > sheet.inner {
+        all.record(3, msg("evidence-limit-changed"));
+    }
+    if !job.fault.symptoms.contains_key(&Symptom::MissesMiddle) {
+        all.record(-3, msg("evidence-middle-not-missed"));
+    }
+    all
+}
