@@ -1608,3 +1608,18 @@ motion-stopped = The motion sensor stopped. Tap 'Read the face' to start it agai
 work-stopped = The part of Rakeline that makes sheets stopped ({ $why }). Your job is safe. Try again: it starts anew.
 share-saved = Saved among your downloads: { $name }
 share-failed = { $name } could not be saved ({ $why }). Try again, or allow downloads for this site.
+
+
+## Measuring from photos: what is seen
+
+photo-card = Card { $card }
+photo-a-card = A card
+photo-card-cut = { $card } is cut by the edge of the photo: step back, or aim at it.
+photo-card-blurred = { $card } is blurred: hold still, closer, in better light.
+photo-card-glare = { $card } shines: stand a little to the side, or shade it.
+photo-card-small = { $card } is too small in the photo: go closer.
+photo-card-covered = { $card } is partly covered or creased: clear it and press it flat.
+photo-card-unread = { $card } can't be read: wipe it, go closer, in better light.
+photo-card-twice = { $card } is there more than once: use each card number once.
+photo-card-wrong-job = { $card } has no mark in this job: take it off, or use the card with the mark's number.
+photo-card-mirrored = { $card } is mirrored: switch off the mirror of the camera, use the main camera.

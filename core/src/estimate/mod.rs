@@ -6,13 +6,14 @@
 //! with an itemised [`budget::Budget`], given how the phone was zeroed
 //! ([`zero`]), how it touches ([`contact`]), how the ground lies
 //! ([`ground`]) and the corner angle ([`turn`], [`shape`]).
-//! [`level`] draws level and plumb into a picture.
+//! [`level`] draws level and plumb into a picture; [`photo`] measures in one.
 
 pub mod budget;
 pub mod contact;
 pub mod ground;
 pub mod left;
 pub mod level;
+pub mod photo;
 pub mod propagate;
 pub mod rake;
 pub mod reading;
