@@ -21,10 +21,14 @@ pub enum Step {
     Holes,
     /// Leads and supply.
     Loom,
+    /// Walk test and function check.
+    Walk,
     /// The job sheet.
     Sheet,
     /// Parts and quote; beside the path.
     Parts,
+    /// Find the fault; beside the path.
+    Fault,
     /// Zero the phone.
     Zero,
     /// How the ground lies.
@@ -36,8 +40,9 @@ pub enum Step {
 }
 
 /// Steps beside the path: each comes from one on it and goes back there.
-pub const BESIDE: [Step; 5] = [
+pub const BESIDE: [Step; 6] = [
     Step::Parts,
+    Step::Fault,
     Step::Zero,
     Step::Ground,
     Step::Corners,
@@ -45,7 +50,7 @@ pub const BESIDE: [Step; 5] = [
 ];
 
 /// The steps in the order of the work.
-pub const STEPS: [Step; 9] = [
+pub const STEPS: [Step; 10] = [
     Step::Behind,
     Step::Measures,
     Step::Marks,
@@ -54,6 +59,7 @@ pub const STEPS: [Step; 9] = [
     Step::Check,
     Step::Holes,
     Step::Loom,
+    Step::Walk,
     Step::Sheet,
 ];
 
@@ -68,6 +74,8 @@ impl Step {
             Self::Check => "check",
             Self::Holes => "holes",
             Self::Loom => "loom",
+            Self::Walk => "walk",
+            Self::Fault => "fault",
             Self::Parts => "parts",
             Self::Sheet => "sheet",
             Self::Zero => "zero",
@@ -89,6 +97,8 @@ impl Step {
             Self::Check => "step-check",
             Self::Holes => "step-holes",
             Self::Loom => "step-loom",
+            Self::Walk => "step-walk",
+            Self::Fault => "step-fault",
             Self::Parts => "step-parts",
             Self::Sheet => "step-sheet",
             Self::Zero => "step-zero",
@@ -103,6 +113,7 @@ impl Step {
     pub fn on_path(self) -> Self {
         match self {
             Self::Zero | Self::Ground | Self::Corners | Self::Level => Self::Faces,
+            Self::Fault => Self::Walk,
             on_path => on_path,
         }
     }

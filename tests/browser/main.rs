@@ -16,4 +16,5 @@ mod quick_path;
 mod sensors;
 mod trouble;
 mod typing;
+mod walk;
 mod zeroing;

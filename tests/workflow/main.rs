@@ -11,6 +11,7 @@ mod sheet_text;
 
 mod bad_entries;
 mod clock_goes_back;
+mod fault;
 mod fitting;
 mod full_size;
 mod hand;
@@ -27,4 +28,5 @@ mod template;
 mod twice;
 mod undo;
 mod verdicts;
+mod walk;
 mod whole_job;

@@ -3,7 +3,7 @@
 
 use super::evidence::Gathered;
 use crate::decide::mark_out::NoDrillReason;
-use crate::job::{JobState, Limit, Symptom, limit_value, no_longer_seen};
+use crate::job::{JobState, Limit, limit_value, no_longer_seen};
 use crate::text::msg;
 use crate::units::Millimetres;
 
@@ -70,9 +70,6 @@ pub(super) fn gap(job: &JobState) -> Gathered {
     }
     if limit_value(job, Limit::Inner) > sheet.inner {
         all.record(3, msg("evidence-limit-changed"));
-    }
-    if !job.fault.symptoms.contains_key(&Symptom::MissesMiddle) {
-        all.record(-3, msg("evidence-middle-not-missed"));
     }
     all
 }

@@ -9,10 +9,12 @@
 
 mod aim;
 mod cause;
+mod contradict;
 mod evidence;
 mod feed;
 mod field;
 mod fit;
+mod next;
 mod plugs;
 mod walked;
 mod weigh;
@@ -20,4 +22,5 @@ mod weights;
 
 pub use cause::Cause;
 pub use evidence::{Evidence, From};
+pub use next::{Question, next_question};
 pub use weigh::{Diagnosis, Suspect, diagnose};

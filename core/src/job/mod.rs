@@ -69,7 +69,7 @@ pub use quote::{
 };
 pub use rings::{
     aim_with_ring, budget_lines, face_with_plus_minus, facing_words, rake_at, ring_choice,
-    ring_choices, rings_headline, settled_by,
+    ring_choices, rings_headline, settled_by, with_plus_minus,
 };
 pub use rings_chosen::{
     HandTaken, MirrorPair, RingsEvent, RingsState, SetTaken, TakenBy, aim_at, pair_words, pairs,
@@ -82,6 +82,6 @@ pub use walk::{
     Answered, Half, HeadAnswer, LearnedObject, Misplug, SharesSaid, Tap, VoidWhy, Voided,
     WalkEvent, WalkKind, WalkState, WalkTest, head_check_lines, misplugged, no_longer_seen,
     point_words, share_limit, share_words, swapped_words, times_said, typed_object, walk_area,
-    walk_cautions, walk_half, walk_headline, walk_points, walk_troubles,
+    walk_cautions, walk_gate_open, walk_half, walk_headline, walk_points, walk_troubles,
 };
 pub use ways_out::{MOVE_AT_LEAST, WayOut, away_from, ways_out};

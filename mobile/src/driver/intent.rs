@@ -9,6 +9,7 @@ use rakeline_core::units::Millis;
 use super::kit_shelf::KitIntent;
 use super::layout::{CheckIntent, MarkOutIntent};
 use super::measure::Measure;
+use super::walk::WalkIntent;
 use super::{JOB_PREFIX, Sheets, TRASH_PREFIX};
 use crate::platform::{
     MotionEvent, OutFile, Pulse, Shared, StorageFault, Task, Tone, Visibility, WorkEvent, Write,
@@ -63,6 +64,8 @@ pub enum Intent {
     BootFailed(StorageFault),
     /// One tap starts a job with the kit used last.
     StartJob(JobId),
+    /// One tap starts the search for a fault on a vehicle that is not here.
+    StartFault(JobId),
     /// A new copy of the sample job.
     OpenSample(JobId),
     /// Opens a job of the list.
@@ -91,6 +94,8 @@ pub enum Intent {
     Check(CheckIntent),
     /// One event of the screens of look-behind, ring sets, holes, loom, parts.
     Fit(Box<JobEvent>),
+    /// On the screens of walk test and fault.
+    Walk(WalkIntent),
     /// What is typed for asked fields goes on the kit sheet.
     Fill(Vec<Asked>),
     /// What the fitter wants of the kit sheets.
@@ -160,6 +165,10 @@ pub enum Action {
     StartMotion,
     /// Stops them.
     StopMotion,
+    /// Lets time pass for a screen that counts it; the screen stays on.
+    StartTurns,
+    /// Ends that, and what is being said.
+    StopTurns,
     /// Sounds a tone.
     Sound(Tone),
     /// Gives a pulse.

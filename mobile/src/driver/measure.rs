@@ -13,6 +13,7 @@ use super::lie::{self, BoardDraft};
 use super::phone::{self, Voice};
 use super::reading;
 use super::state::AppState;
+use super::walk::WalkDraft;
 use super::zeroing::{self, ZeroDraft};
 use super::{held, keeping};
 
@@ -29,6 +30,8 @@ pub struct Drafts {
     pub above: Option<StillReading>,
     /// The camera level.
     pub level: LevelDraft,
+    /// Walk test and fault.
+    pub walk: WalkDraft,
 }
 
 /// What the fitter says about how angles are measured.

@@ -22,6 +22,7 @@ mod reading;
 mod state;
 mod target;
 mod typed_face;
+mod walk;
 mod work;
 mod zeroing;
 
@@ -40,6 +41,7 @@ pub use state::{
     AppState, Boot, JobEntry, LeftHow, LeftJob, Making, Notice, OpenJob, Saved, Settings, Sheets,
     UndoOf, Unreadable,
 };
+pub use walk::{Lead, Pace, WalkDraft, WalkIntent, head_now as walk_head, point_now as walk_point};
 pub use zeroing::ZeroDraft;
 
 /// Key of a job's record.
@@ -70,6 +72,7 @@ pub fn handle(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
         } => jobs::booted(app, jobs, trash, settings.as_deref(), &path),
         Intent::BootFailed(fault) => jobs::boot_failed(app, &fault),
         Intent::StartJob(id) => jobs::start(app, id, now),
+        Intent::StartFault(id) => jobs::start_fault(app, id, now),
         Intent::OpenSample(id) => jobs::open_sample(app, id, now),
         Intent::OpenJob(id) => jobs::open(app, &id),
         Intent::Loaded(id, step, found) => jobs::loaded(app, &id, step, found),
@@ -93,6 +96,7 @@ pub fn handle(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
         Intent::MarkOut(intent) => layout::mark_out(app, intent, now),
         Intent::Check(intent) => layout::check(app, intent, now),
         Intent::Fit(event) => fit::event(app, *event, now),
+        Intent::Walk(said) => walk::handle(app, said, now),
         Intent::Fill(asked) => fit::fill(app, asked, now),
         Intent::Kits(intent) => kits::handle(app, intent, now),
         Intent::TapeOn => work::tape_on(app, now),
@@ -113,7 +117,11 @@ pub fn handle(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
         }
         Intent::Measure(said) => measure::handle(app, said, now),
         Intent::Motion(events) => held::motion(app, &events, now),
-        Intent::Tick(at) => held::tick(app, at, now),
+        Intent::Tick(at) => {
+            let mut actions = held::tick(app, at, now);
+            actions.extend(walk::tick(app, at));
+            actions
+        }
         Intent::Seen(visibility) => held::seen(app, visibility),
     }
 }

@@ -2,7 +2,7 @@
 //! body, and what to do at thumb's reach.
 
 use dioxus::prelude::*;
-use rakeline_core::job::{JobState, Tape, loom_open, loom_troubles};
+use rakeline_core::job::{JobState, Tape, WalkTest, loom_open, loom_troubles};
 
 use super::path::Stage;
 use super::{NoticeBar, PathStrip};
@@ -109,7 +109,12 @@ fn stage_of(job: &JobState, step: Step) -> Stage {
             loom_open(job).is_empty() && loom_troubles(job).is_empty(),
             false,
         ),
-        Step::Parts => (false, false),
+        Step::Walk => (
+            job.walk.test.as_ref().is_some_and(WalkTest::is_whole)
+                && job.walk.heads.len() == job.spots.len(),
+            false,
+        ),
+        Step::Parts | Step::Fault => (false, false),
         Step::Sheet => (!job.sheets.is_empty(), false),
         // Not on the path.
         Step::Zero | Step::Ground | Step::Corners | Step::Level => (false, false),

@@ -27,6 +27,7 @@ pub fn Jobs() -> Element {
     let empty = state.jobs.is_empty();
     let (start, sample, kits, restock) =
         (shell.clone(), shell.clone(), shell.clone(), shell.clone());
+    let fault = shell.clone();
     rsx! {
         div { class: "frame",
             header { class: "head",
@@ -77,6 +78,11 @@ pub fn Jobs() -> Element {
                         class: "also",
                         onclick: move |_| restock.send(Intent::Kits(KitIntent::Go(Route::Restock))),
                         {t("to-restock")}
+                    }
+                    button {
+                        class: "also whole-row",
+                        onclick: move |_| fault.send(Intent::StartFault(fault.new_id())),
+                        {t("start-fault")}
                     }
                 }
                 if !state.trash.is_empty() {

@@ -12,7 +12,7 @@ pub use told::{
     walk_half, walk_headline, walk_points, walk_troubles,
 };
 
-use chrono::{DateTime, FixedOffset};
+use chrono::{DateTime, FixedOffset, TimeDelta};
 use serde::{Deserialize, Serialize};
 
 use super::apply::{Refusal, no_such_spot};
@@ -23,6 +23,10 @@ use crate::units::{Millimetres, Offset};
 
 /// Most tests that a job keeps besides the current one.
 pub const EARLIER_GREATEST: usize = 12;
+
+/// How long a heeded gate holds: after it the vehicle may have been moved
+/// (our own figure).
+pub const GATE_HOLDS: TimeDelta = TimeDelta::hours(2);
 
 /// How many points.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -196,7 +200,7 @@ pub(super) fn apply(
     match event {
         WalkEvent::GateHeeded => next.walk.gate = Some(at),
         WalkEvent::Started(kind) => {
-            gate_heeded(next)?;
+            gate_heeded(next, at)?;
             let points = walk_points(next, kind).map_err(Refusal)?;
             void(&mut next.walk, VoidWhy::StartedAnew, at);
             next.walk.test = Some(WalkTest {
@@ -208,7 +212,7 @@ pub(super) fn apply(
             });
         }
         WalkEvent::Sounded { point, sounded } => {
-            gate_heeded(next)?;
+            gate_heeded(next, at)?;
             let Some(test) = &mut next.walk.test else {
                 return Err(Refusal(msg("refused-walk-not-started")));
             };
@@ -225,7 +229,7 @@ pub(super) fn apply(
             }
         }
         WalkEvent::HeadAnswered { spot, answered } => {
-            gate_heeded(next)?;
+            gate_heeded(next, at)?;
             let shown = match answered {
                 Answered::Shown(shown) => shown,
                 Answered::Sounds | Answered::Nothing => spot,
@@ -251,8 +255,15 @@ pub(super) fn apply(
     Ok(())
 }
 
-fn gate_heeded(job: &JobState) -> Result<(), Refusal> {
-    if job.walk.gate.is_some() {
+/// Whether the gate was heeded, and lately.
+#[must_use]
+pub fn walk_gate_open(job: &JobState, at: DateTime<FixedOffset>) -> bool {
+    let gate = job.walk.gate.as_ref();
+    gate.is_some_and(|heeded| at.signed_duration_since(heeded) <= GATE_HOLDS)
+}
+
+fn gate_heeded(job: &JobState, at: DateTime<FixedOffset>) -> Result<(), Refusal> {
+    if walk_gate_open(job, at) {
         Ok(())
     } else {
         Err(Refusal(msg("refused-walk-gate")))

@@ -62,6 +62,16 @@ fn nothing_goes_before_the_gate() {
 }
 
 #[test]
+fn a_gate_of_hours_ago_is_heeded_again() {
+    let job = under_way();
+    let late = at(5) + GATE_HOLDS + TimeDelta::minutes(1);
+    let event = JobEvent::Walk(tap(0, Sounded::Far));
+    let refusal = apply(&job, event, late).unwrap_err();
+    assert_eq!(refusal.0.key, "refused-walk-gate");
+    assert!(walk_gate_open(&job, at(5)));
+}
+
+#[test]
 fn a_whole_test_has_a_share_and_a_half_done_one_says_how_far_it_came() {
     let job = under_way();
     let half = after(&job, (0..4).map(|point| tap(point, Sounded::Near)));
