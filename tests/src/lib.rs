@@ -6,6 +6,7 @@
 
 #[cfg(feature = "browser")]
 pub mod browser;
+pub mod coverage_plans;
 pub mod dice;
 pub mod fault_cases;
 pub mod kit_cases;

@@ -2,6 +2,7 @@
 //! learned, the gap between the middle heads.
 
 use super::evidence::Gathered;
+use crate::decide::coverage::ObjectKind;
 use crate::decide::mark_out::NoDrillReason;
 use crate::job::{JobState, Limit, limit_value, no_longer_seen};
 use crate::text::msg;
@@ -13,6 +14,11 @@ pub(super) fn object(job: &JobState) -> Gathered {
     let areas = &job.mark_out.no_drill;
     if areas.iter().any(|area| area.why == NoDrillReason::TowHitch) {
         all.record(8, msg("evidence-tow-hitch"));
+    }
+    match job.coverage.object {
+        Some(ObjectKind::TowBall) => all.record(9, msg("evidence-tow-ball")),
+        Some(ObjectKind::SpareWheel) => all.record(9, msg("evidence-spare-wheel")),
+        None => {}
     }
     match &job.walk.learned {
         Some(object) => {

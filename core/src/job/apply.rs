@@ -7,7 +7,8 @@ use super::event::JobEvent;
 use super::marks::{holds_the_rules, moved};
 use super::state::{ClockTrust, JobState, Marks, MarksFrom, SheetIssue, TakenReading, Tape};
 use super::{
-    behind, check, fault, holes, kit_asked, loom, mark_out, measuring, quote, rings_chosen, walk,
+    behind, check, coverage, fault, holes, kit_asked, loom, mark_out, measuring, quote,
+    rings_chosen, walk,
 };
 use crate::text::{Message, msg};
 use crate::units::Offset;
@@ -52,6 +53,7 @@ pub struct Refusal(pub Message);
 /// | `Measuring(PhoneUsed)` | refused where another phone's readings, or the same phone's with another case or feet, would be corrected by it |
 /// | `Measuring(Swept)` | needs a sweep that closes |
 /// | other `Measuring` | kept; all face angles follow |
+/// | `Coverage` | kept |
 /// | `SheetIssued` | the next number |
 ///
 /// Every event raises the job's revision by one. A time before the last event is taken as the last event's, and the job
@@ -123,6 +125,7 @@ pub fn apply(
         JobEvent::Walk(event) => walk::apply(&mut next, event, at)?,
         JobEvent::Fault(event) => fault::apply(&mut next, event, at)?,
         JobEvent::Measuring(event) => measuring::apply(&mut next, event)?,
+        JobEvent::Coverage(event) => coverage::apply(&mut next, event),
         JobEvent::SheetIssued { zone } => next.sheets.push(SheetIssue {
             number: next_number(job),
             at,

@@ -128,6 +128,36 @@ pub enum Field {
     PaintOn(u8),
     /// By how much the loaded rear sinks.
     RearSinks,
+    /// The air of the day.
+    Air(AirField),
+    /// The fixed object behind the vehicle.
+    Object(ObjectField),
+}
+
+/// A figure of the air of the day.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum AirField {
+    /// Temperature, °C.
+    Celsius,
+    /// Relative humidity, %.
+    Humidity,
+    /// Pressure, hPa.
+    Pressure,
+}
+
+/// A figure of the fixed object behind the vehicle.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum ObjectField {
+    /// From the centre line, + to the right.
+    Across,
+    /// Its middle behind the bumper.
+    Behind,
+    /// Its middle above the ground.
+    Height,
+    /// Radius of a spare wheel's tread.
+    Radius,
 }
 
 /// Whether something is meant for the whole bumper or one spot.

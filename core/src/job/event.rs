@@ -4,6 +4,7 @@ use serde::{Deserialize, Serialize};
 
 use super::behind::BehindEvent;
 use super::check::CheckEvent;
+use super::coverage::CoverageEvent;
 use super::entry::Field;
 use super::fault::FaultEvent;
 use super::holes::HolesEvent;
@@ -78,6 +79,8 @@ pub enum JobEvent {
     Fault(FaultEvent),
     /// How the angles are measured changed.
     Measuring(MeasuringEvent),
+    /// Something was said about what is behind the vehicle.
+    Coverage(CoverageEvent),
     /// A job sheet was issued.
     SheetIssued {
         /// Name of the time zone.

@@ -32,6 +32,16 @@ pub enum Asked {
     SpeakerLead,
     /// Length of the supply lead.
     SupplyLead,
+    /// Range at which the test pole is seen.
+    RatedRange,
+    /// Frequency of the heads.
+    Frequency,
+    /// Beam width across.
+    BeamAcross,
+    /// Beam width up and down.
+    BeamUpright,
+    /// How long a head rings.
+    Ringing,
 }
 
 impl Asked {
@@ -46,6 +56,11 @@ impl Asked {
             Self::DisplayLead => "leads.display.length",
             Self::SpeakerLead => "leads.speaker.length",
             Self::SupplyLead => "leads.supply.length",
+            Self::RatedRange => "sensing.rated_range",
+            Self::Frequency => "sensing.frequency_kilohertz",
+            Self::BeamAcross => "sensing.beam_across",
+            Self::BeamUpright => "sensing.beam_upright",
+            Self::Ringing => "sensing.ringing",
         }
     }
 
@@ -61,6 +76,11 @@ impl Asked {
             Self::DisplayLead => "kit-field-leads-display-length",
             Self::SpeakerLead => "kit-field-leads-speaker-length",
             Self::SupplyLead => "kit-field-leads-supply-length",
+            Self::RatedRange => "kit-field-sensing-rated-range",
+            Self::Frequency => "kit-field-sensing-frequency-kilohertz",
+            Self::BeamAcross => "kit-field-sensing-beam-across",
+            Self::BeamUpright => "kit-field-sensing-beam-upright",
+            Self::Ringing => "kit-field-sensing-ringing",
         })
     }
 
@@ -77,6 +97,23 @@ pub fn asked_for_holes(job: &JobState) -> Vec<Asked> {
         Asked::ConnectorDiameter,
         Asked::ConnectorLength,
         Asked::Bend,
+    ];
+    wanted
+        .into_iter()
+        .filter(|asked| !asked.given(&job.kit))
+        .collect()
+}
+
+/// What the prediction of what the heads see asks of the sheet; typical
+/// values stand in until it is typed.
+#[must_use]
+pub fn asked_for_coverage(job: &JobState) -> Vec<Asked> {
+    let wanted = [
+        Asked::RatedRange,
+        Asked::Frequency,
+        Asked::BeamAcross,
+        Asked::BeamUpright,
+        Asked::Ringing,
     ];
     wanted
         .into_iter()

@@ -3,6 +3,7 @@
 mod apply;
 mod behind;
 mod check;
+mod coverage;
 mod entry;
 mod event;
 mod fault;
@@ -28,10 +29,15 @@ pub use behind::{
 pub use check::{
     Agreed, AgreedHow, Check, CheckEvent, CheckView, SeenBehind, check_view, tape_reading,
 };
+pub use coverage::{
+    ASSUMED_HEIGHT, ASSUMED_RANGE, CoverageEvent, CoverageState, OBJECT_GREATEST, Placed,
+    TYPICAL_ACROSS, TYPICAL_KILOHERTZ, TYPICAL_RINGING, TYPICAL_UPRIGHT, air_of, air_trouble,
+    fixed_object, heads_in_place, object_trouble, sensor_of,
+};
 pub use entry::{
-    CORNER_PLUS_MINUS, FACE_GREATEST, Facing, Field, GAUGE_PLUS_MINUS, HALF_WIDTH_GREATEST,
-    HALF_WIDTH_LEAST, WhichLead, Whose, read_corner, read_degrees, read_half_width, read_length,
-    read_offset, read_tape_place, read_typed_face,
+    AirField, CORNER_PLUS_MINUS, FACE_GREATEST, Facing, Field, GAUGE_PLUS_MINUS,
+    HALF_WIDTH_GREATEST, HALF_WIDTH_LEAST, ObjectField, WhichLead, Whose, read_corner,
+    read_degrees, read_half_width, read_length, read_offset, read_tape_place, read_typed_face,
 };
 pub use event::JobEvent;
 pub use fault::{
@@ -42,7 +48,7 @@ pub use holes::{
     Drilled, Hole, HolesEvent, HolesState, OLD_HOLE_GREATEST, hole, hole_cautions, holes_headline,
     seen_from_behind, tools, typed_old_hole,
 };
-pub use kit_asked::{Asked, asked_for_holes, asked_for_leads, asked_trouble};
+pub use kit_asked::{Asked, asked_for_coverage, asked_for_holes, asked_for_leads, asked_trouble};
 pub use loom::{
     LoomEvent, LoomState, READINGS, ReadVolts, WARM_LEAD, fuse_typed, lead_name, lead_plan,
     lead_plans, leads_of, loom_headline, loom_open, loom_troubles, supply_drop, volts,
@@ -79,9 +85,10 @@ pub use state::{
     ClockTrust, JobId, JobState, Marks, MarksFrom, Particular, SheetIssue, Spot, TakenReading, Tape,
 };
 pub use walk::{
-    Answered, Half, HeadAnswer, LearnedObject, Misplug, SharesSaid, Tap, VoidWhy, Voided,
-    WalkEvent, WalkKind, WalkState, WalkTest, head_check_lines, misplugged, no_longer_seen,
-    point_words, share_limit, share_words, swapped_words, times_said, typed_object, walk_area,
-    walk_cautions, walk_gate_open, walk_half, walk_headline, walk_points, walk_troubles,
+    AgainstPrediction, Answered, Half, HeadAnswer, LearnedObject, Misplug, PointCompared,
+    SharesSaid, Tap, VoidWhy, Voided, WalkEvent, WalkKind, WalkState, WalkTest, against_prediction,
+    head_check_lines, misplugged, no_longer_seen, point_words, share_limit, share_words,
+    swapped_words, times_said, typed_object, walk_area, walk_cautions, walk_gate_open, walk_half,
+    walk_headline, walk_points, walk_troubles,
 };
 pub use ways_out::{MOVE_AT_LEAST, WayOut, away_from, ways_out};

@@ -7,6 +7,7 @@ use serde::{Deserialize, Serialize};
 
 use super::behind::BehindState;
 use super::check::Check;
+use super::coverage::CoverageState;
 use super::entry::Field;
 use super::fault::FaultState;
 use super::holes::HolesState;
@@ -204,6 +205,9 @@ pub struct JobState {
     /// How the angles are measured.
     #[serde(default)]
     pub measuring: Measuring,
+    /// What is behind the vehicle.
+    #[serde(default)]
+    pub coverage: CoverageState,
     /// Job sheets issued so far.
     pub sheets: Vec<SheetIssue>,
 }
@@ -246,6 +250,7 @@ impl JobState {
             walk: WalkState::default(),
             fault: FaultState::default(),
             measuring: Measuring::default(),
+            coverage: CoverageState::default(),
             sheets: Vec::new(),
         }
     }

@@ -221,6 +221,7 @@ fn Result(job: JobState) -> Element {
                 }
             }
         }
+        Predicted { job: job.clone() }
         p { class: "why", {t("walk-no-promise")} }
         div { class: "things",
             button {
@@ -235,6 +236,45 @@ fn Result(job: JobState) -> Element {
             }
         }
         Limits { job }
+    }
+}
+
+/// Measured against predicted, for the workshop.
+#[component]
+fn Predicted(job: JobState) -> Element {
+    let Some(test) = &job.walk.test else {
+        return rsx! {};
+    };
+    let (lines, assumed) = match job::against_prediction(&job, test) {
+        Err(why) => (vec![say(&why)], Vec::new()),
+        Ok(found) => {
+            let mut lines: Vec<String> = found.misses.iter().map(say).collect();
+            lines.extend(found.surprises.iter().map(say));
+            if lines.is_empty() {
+                let points = i64::try_from(found.points.len()).unwrap_or(i64::MAX);
+                lines.push(say(&msg("walk-predicted-agrees").count("points", points)));
+            }
+            (lines, found.assumed.iter().map(say).collect::<Vec<_>>())
+        }
+    };
+    rsx! {
+        details {
+            summary { {t("walk-predicted-fold")} }
+            div { class: "stack",
+                for line in lines {
+                    p { {line} }
+                }
+                p { class: "why", {t("walk-predicted-why")} }
+                if !assumed.is_empty() {
+                    p { class: "why", {t("walk-assumed")} }
+                    ul { class: "candidates",
+                        for line in assumed {
+                            li { {line} }
+                        }
+                    }
+                }
+            }
+        }
     }
 }
 

@@ -12,8 +12,7 @@ pub use judge::{
     TimeVerdict, compare, judge_time,
 };
 pub use points::{
-    AREA_DEPTH, Area, BESIDE_OBJECT, EDGE_INSET, GRID_SQUARE, NoPoints, PointBy, TYPICAL_RANGE,
-    UNTESTED_STRIP, WalkPoint, around_object, grid, nine, too_close,
+    Area, BESIDE_OBJECT, EDGE_INSET, NoPoints, PointBy, WalkPoint, around_object, grid, nine,
 };
 
 use serde::{Deserialize, Serialize};

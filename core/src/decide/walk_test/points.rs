@@ -6,30 +6,18 @@
 
 use serde::{Deserialize, Serialize};
 
+use crate::decide::coverage::{DETECTION_FAR, DETECTION_NEAR, TEST_CELL};
 use crate::text::{Message, msg};
-use crate::units::{Millimetres, Millis, Offset};
+use crate::units::{Millimetres, Offset};
 
-/// Strip next to the vehicle that is not tested (as quoted from ISO 17386
-/// in a secondary summary, not confirmed).
-pub const UNTESTED_STRIP: Millimetres = Millimetres(200.0);
-/// Depth of the detection area: UN Regulation No. 158, planes 0.2 m and
-/// 1.0 m behind the rearmost point (as quoted in a secondary summary).
-pub const AREA_DEPTH: Millimetres = Millimetres(1000.0);
-/// Side of a square of the full grid (as quoted from ISO 17386 in a
-/// secondary summary, not confirmed).
-pub const GRID_SQUARE: Millimetres = Millimetres(100.0);
 /// How far inside the outer edge the outer points stand (our own figure).
 pub const EDGE_INSET: Millimetres = Millimetres(100.0);
-/// Range that is taken where the sheet gives none (our own figure).
-pub const TYPICAL_RANGE: Millimetres = Millimetres(1400.0);
 /// How far from a learned object the pole stands, edge to pole (our own figure).
 pub const BESIDE_OBJECT: Millimetres = Millimetres(150.0);
 /// Share of the rated range at which the last row stands (our own figure).
 const LAST_ROW: f64 = 0.9;
 /// Places are rounded to what can be paced out (our own figure).
 const STEP: f64 = 50.0;
-/// Speed of sound at 20 °C, m/s (ISO 9613-1).
-const SPEED: f64 = 343.2;
 /// Greatest rated range that is believed, mm (our own figure).
 const RANGE_GREATEST: Millimetres = Millimetres(10_000.0);
 
@@ -65,10 +53,10 @@ pub struct Area {
     pub half_left: Millimetres,
     /// Centre line to the right outer edge.
     pub half_right: Millimetres,
-    /// The sheet's rated range, if given.
-    pub range: Option<Millimetres>,
-    /// Nearer than this nothing is told apart, if known.
-    pub too_close: Option<Millimetres>,
+    /// The rated range.
+    pub range: Millimetres,
+    /// Nearer than this nothing is told apart.
+    pub too_close: Millimetres,
 }
 
 /// Why there are no points.
@@ -103,13 +91,6 @@ impl NoPoints {
     }
 }
 
-/// The too-close zone from the ringing time: the echo comes back while the
-/// head still rings, c t / 2 at 20 °C (ISO 9613-1).
-#[must_use]
-pub fn too_close(ringing: Millis) -> Millimetres {
-    Millimetres(SPEED * ringing.0 / 2.0)
-}
-
 /// Nine points, three across and three deep: the outer ones just inside the
 /// outer edges, the first row where the pole can be told apart, the last
 /// at nine tenths of the rated range, the second half-way.
@@ -119,8 +100,7 @@ pub fn too_close(ringing: Millis) -> Millimetres {
 pub fn nine(area: &Area) -> Result<Vec<WalkPoint>, NoPoints> {
     let across = across(area)?;
     let range = range(area)?;
-    let close = area.too_close.map_or(0.0, |zone| zone.0);
-    let nearest = up(close.max(UNTESTED_STRIP.0)) + STEP;
+    let nearest = up(area.too_close.0.max(DETECTION_NEAR.0)) + STEP;
     let farthest = down(range.0 * LAST_ROW);
     if farthest < nearest + 2.0 * STEP {
         return Err(NoPoints::NoRoom {
@@ -136,7 +116,7 @@ pub fn nine(area: &Area) -> Result<Vec<WalkPoint>, NoPoints> {
 }
 
 /// The full grid: squares of 0.1 m over the vehicle's width, from the
-/// untested strip to [`AREA_DEPTH`] or the rated range, whichever is less;
+/// untested strip to [`DETECTION_FAR`] or the rated range, whichever is less;
 /// a point in the middle of each square.
 ///
 /// # Errors
@@ -144,14 +124,14 @@ pub fn nine(area: &Area) -> Result<Vec<WalkPoint>, NoPoints> {
 pub fn grid(area: &Area) -> Result<Vec<WalkPoint>, NoPoints> {
     across(area)?;
     let range = range(area)?;
-    let side = GRID_SQUARE.0;
+    let side = TEST_CELL.0;
     let width = area.half_left.0 + area.half_right.0;
-    let far = range.0.min(AREA_DEPTH.0);
+    let far = range.0.min(DETECTION_FAR.0);
     let squares = |length: f64| (length / side + 1e-6).floor();
-    let (columns, rows) = (squares(width), squares(far - UNTESTED_STRIP.0));
+    let (columns, rows) = (squares(width), squares(far - DETECTION_NEAR.0));
     if columns < 1.0 || rows < 1.0 {
         return Err(NoPoints::NoRoom {
-            nearest: UNTESTED_STRIP,
+            nearest: DETECTION_NEAR,
             farthest: Millimetres(far),
         });
     }
@@ -159,7 +139,7 @@ pub fn grid(area: &Area) -> Result<Vec<WalkPoint>, NoPoints> {
     let left = middle - columns * side / 2.0;
     let at = |start: f64, n: usize| start + (n as f64 + 0.5) * side;
     Ok((0..rows as usize)
-        .flat_map(|r| (0..columns as usize).map(move |c| row(at(left, c), at(UNTESTED_STRIP.0, r))))
+        .flat_map(|r| (0..columns as usize).map(move |c| row(at(left, c), at(DETECTION_NEAR.0, r))))
         .collect())
 }
 
@@ -173,10 +153,10 @@ pub fn around_object(
     let beside = half_width + BESIDE_OBJECT;
     let point = |across: Offset, behind: Millimetres, by| WalkPoint { across, behind, by };
     // Beside it the pole stands clear of the bumper, not in the strip.
-    let level = if reaches > UNTESTED_STRIP {
+    let level = if reaches > DETECTION_NEAR {
         reaches
     } else {
-        UNTESTED_STRIP
+        DETECTION_NEAR
     };
     [
         point(across, reaches + BESIDE_OBJECT, PointBy::BehindObject),
@@ -204,7 +184,7 @@ fn across(area: &Area) -> Result<[f64; 3], NoPoints> {
 }
 
 fn range(area: &Area) -> Result<Millimetres, NoPoints> {
-    let range = area.range.unwrap_or(TYPICAL_RANGE);
+    let range = area.range;
     if range.0.is_finite() && range.0 > 0.0 && range <= RANGE_GREATEST {
         Ok(range)
     } else {
@@ -224,20 +204,18 @@ fn down(mm: f64) -> f64 {
 mod tests {
     use super::*;
 
-    fn area(half: f64, range: Option<f64>, close: Option<f64>) -> Area {
+    fn area(half: f64, range: f64, close: f64) -> Area {
         Area {
             half_left: Millimetres(half),
             half_right: Millimetres(half),
-            range: range.map(Millimetres),
-            too_close: close.map(Millimetres),
+            range: Millimetres(range),
+            too_close: Millimetres(close),
         }
     }
 
     #[test]
     fn nine_points_stand_between_too_close_and_the_rated_range() {
-        let zone = too_close(Millis(1.3));
-        assert!((zone.0 - 223.08).abs() < 1e-9);
-        let points = nine(&area(860.0, Some(1700.0), Some(zone.0))).unwrap();
+        let points = nine(&area(860.0, 1700.0, 223.0)).unwrap();
         let places: Vec<(f64, f64)> = points.iter().map(|p| (p.across.0, p.behind.0)).collect();
         let rows = [300.0, 900.0, 1500.0];
         let wanted: Vec<(f64, f64)> = rows
@@ -249,7 +227,7 @@ mod tests {
 
     #[test]
     fn the_grid_has_a_point_in_every_square() {
-        let points = grid(&area(900.0, Some(1700.0), None)).unwrap();
+        let points = grid(&area(900.0, 1700.0, 0.0)).unwrap();
         assert_eq!(points.len(), 144);
         assert!((points[0].behind.0 - 250.0).abs() < 1e-9);
         assert!((points[0].across.0 + 850.0).abs() < 1e-9);
@@ -257,24 +235,18 @@ mod tests {
     }
 
     #[test]
-    fn a_sheet_without_a_range_takes_the_stated_typical_one() {
-        let points = nine(&area(860.0, None, None)).unwrap();
-        assert!((points[8].behind.0 - 1250.0).abs() < 1e-9);
-    }
-
-    #[test]
     fn a_range_that_is_none_or_no_width_has_an_outcome_in_words() {
         for bad in [0.0, -5.0, f64::NAN, f64::INFINITY, 1e9] {
-            let fault = nine(&area(860.0, Some(bad), None)).unwrap_err();
+            let fault = nine(&area(860.0, bad, 0.0)).unwrap_err();
             assert_eq!(fault.message().key, "walk-range-no-range");
-            assert!(grid(&area(860.0, Some(bad), None)).is_err());
+            assert!(grid(&area(860.0, bad, 0.0)).is_err());
         }
         for bad in [0.0, -860.0, f64::NAN] {
-            assert_eq!(nine(&area(bad, Some(1700.0), None)), Err(NoPoints::Width));
+            assert_eq!(nine(&area(bad, 1700.0, 0.0)), Err(NoPoints::Width));
         }
-        let fault = nine(&area(860.0, Some(300.0), Some(280.0))).unwrap_err();
+        let fault = nine(&area(860.0, 300.0, 280.0)).unwrap_err();
         assert_eq!(fault.message().key, "walk-no-room");
-        assert!(grid(&area(860.0, Some(250.0), None)).is_err());
+        assert!(grid(&area(860.0, 250.0, 0.0)).is_err());
     }
 
     #[test]

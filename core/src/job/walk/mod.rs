@@ -4,8 +4,10 @@
 //! A test is whole once every point has a tap; until then it is half done,
 //! kept as it is, and says so. It is never completed by guess.
 
+mod predicted;
 mod told;
 
+pub use predicted::{AgainstPrediction, PointCompared, against_prediction};
 pub use told::{
     Half, Misplug, SharesSaid, head_check_lines, misplugged, no_longer_seen, point_words,
     share_limit, share_words, swapped_words, times_said, typed_object, walk_area, walk_cautions,

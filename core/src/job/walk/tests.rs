@@ -225,3 +225,30 @@ fn an_object_that_is_half_typed_is_not_learned() {
         "entry-length-outside"
     );
 }
+
+#[test]
+fn misses_and_surprises_are_told_against_the_prediction() {
+    let job = under_way();
+    let test = job.walk.test.as_ref().unwrap();
+    assert_eq!(
+        against_prediction(&job, test).unwrap_err().key,
+        "coverage-no-marks"
+    );
+    let mut job = job.clone();
+    job.marks = Some(crate::job::Marks {
+        half_left: Millimetres(860.0),
+        half_right: Millimetres(860.0),
+        from: crate::job::MarksFrom::Hand,
+        offsets: [-680.0, -230.0, 230.0, 680.0].map(Offset).to_vec(),
+        tape: crate::job::Tape::NotYet,
+    });
+    // Near the middle a pole is seen; at the far corners of the last row not
+    // by much either way, so only the first row is held here.
+    let job = after(&job, [tap(0, Sounded::Near), tap(1, Sounded::Nothing)]);
+    let found = against_prediction(&job, job.walk.test.as_ref().unwrap()).unwrap();
+    assert_eq!(found.points.len(), 2);
+    assert!(found.points.iter().all(|one| one.predicted));
+    assert_eq!(found.misses.len(), 1);
+    assert!(found.surprises.is_empty());
+    assert!(!found.assumed.is_empty());
+}

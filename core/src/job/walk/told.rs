@@ -3,10 +3,12 @@
 use chrono::{DateTime, FixedOffset};
 
 use super::{Answered, LearnedObject, VoidWhy, WalkKind, WalkTest};
+use crate::decide::coverage::too_close;
 use crate::decide::walk_test::{
     Area, LATENCY_GREATEST, LimitFrom, PointBy, START_UP_GREATEST, Seen, ShareLimit, Sounded,
-    TimeVerdict, WalkPoint, around_object, grid, judge_time, nine, too_close,
+    TimeVerdict, WalkPoint, around_object, grid, judge_time, nine,
 };
+use crate::job::coverage::{ASSUMED_RANGE, TYPICAL_RINGING, air_of};
 use crate::job::entry::{Field, HALF_WIDTH_GREATEST, read_length, read_offset};
 use crate::job::marks::{HalfWidths, half_widths};
 use crate::job::state::JobState;
@@ -40,11 +42,12 @@ pub fn walk_area(job: &JobState) -> Result<Area, Message> {
         (None, HalfWidths::Open { .. }) => return Err(msg("walk-no-width")),
     };
     let sensing = job.kit.sensing.as_ref();
+    let ringing = sensing.and_then(|s| s.ringing).unwrap_or(TYPICAL_RINGING);
     Ok(Area {
         half_left,
         half_right,
-        range: sensing.and_then(|s| s.rated_range),
-        too_close: sensing.and_then(|s| s.ringing).map(too_close),
+        range: sensing.and_then(|s| s.rated_range).unwrap_or(ASSUMED_RANGE),
+        too_close: too_close(ringing, &air_of(job)),
     })
 }
 
