@@ -88,6 +88,13 @@ pub(super) fn label(job: &JobState, spot: u8) -> String {
     spot.map_or_else(String::new, |spot| spot.label.clone())
 }
 
+/// Whether this job's record says anything of the vehicle: what a job only
+/// starts with is no evidence.
+pub(super) fn is_recorded(job: &JobState) -> bool {
+    job.fault.elsewhere.is_none()
+        && (job.marks.is_some() || job.read_count() > 0 || !job.holes.drilled.is_empty())
+}
+
 /// What was answered at the car about a cause, for a head or the vehicle.
 pub(super) fn answers(job: &JobState, cause: Cause, spot: Option<u8>) -> Gathered {
     let mut all = Gathered::default();

@@ -1,7 +1,7 @@
 //! Evidence about what stands in the field: something fixed, what was
 //! learned, the gap between the middle heads.
 
-use super::evidence::Gathered;
+use super::evidence::{Gathered, is_recorded};
 use crate::decide::coverage::ObjectKind;
 use crate::decide::mark_out::NoDrillReason;
 use crate::job::{JobState, Limit, limit_value, no_longer_seen};
@@ -39,8 +39,8 @@ pub(super) fn learned(job: &JobState) -> Gathered {
             all.record(4, said);
             all.not_known(msg("unknown-learned-same").text("what", object.what.clone()));
         }
-        None if job.fault.elsewhere.is_some() => all.not_known(msg("unknown-learned")),
-        None => all.record(-8, msg("evidence-nothing-learned")),
+        None if is_recorded(job) => all.record(-8, msg("evidence-nothing-learned")),
+        None => all.not_known(msg("unknown-learned")),
     }
     if let Some(first) = no_longer_seen(job).into_iter().next() {
         all.record(12, first);

@@ -1,7 +1,7 @@
 //! Evidence about how heads sit: metal and insert, tight fit, paint.
 
 use super::cause::Cause;
-use super::evidence::{Gathered, label};
+use super::evidence::{Gathered, is_recorded, label};
 use crate::decide::drill::depth_needed;
 use crate::decide::look_behind::{Behind, Obstacle};
 use crate::job::{Finding, JobState, YesNo, look, paint_typed, set_taken};
@@ -30,8 +30,8 @@ pub(super) fn at_head(job: &JobState, cause: Cause, spot: u8) -> Gathered {
 fn is_metal(job: &JobState) -> Option<bool> {
     match job.fault.answer(Finding::PanelMetal, None) {
         Some(answer) => Some(answer == YesNo::Yes),
-        None if job.fault.elsewhere.is_some() => None,
-        None => Some(job.behind.material == Material::Metal),
+        None if job.behind.material == Material::Metal => Some(true),
+        None => is_recorded(job).then_some(false),
     }
 }
 

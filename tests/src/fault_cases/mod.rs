@@ -1,11 +1,13 @@
 //! Test records for the diagnosis: jobs with one or two seeded faults, and
 //! what should stand where in the list. All vehicles are made up.
 
+mod bars;
 mod build;
 mod by_chance;
 mod one;
 mod two;
 
+pub use bars::bars;
 pub use build::Record;
 pub use by_chance::by_chance;
 pub use one::one_fault;

@@ -1,5 +1,6 @@
 //! Faults of the field and of the supply, and rarer ones.
 
+use rakeline_core::decide::coverage::ObjectKind;
 use rakeline_core::decide::supply::LampCircuit;
 use rakeline_core::decide::walk_test::Sounded::Near;
 use rakeline_core::diagnose::Cause;
@@ -23,6 +24,15 @@ fn object() -> Vec<Case> {
                 .tow_hitch()
                 .does(ConstantAlarm)
                 .so(Finding::ObjectThere),
+            cause,
+        ),
+        case(
+            "a tow ball was said to be there",
+            {
+                let mut record = Record::right();
+                record.job.coverage.object = Some(ObjectKind::TowBall);
+                record.does(ConstantAlarm)
+            },
             cause,
         ),
         case(
