@@ -53,7 +53,7 @@ pub(super) fn gap(job: &JobState) -> Gathered {
     let mut all = Gathered::default();
     let heads = job.spots.len();
     let pair = (heads > 1).then(|| ((heads - 1) / 2, heads / 2));
-    let marks = job.marks.as_ref().filter(|_| heads % 2 == 0);
+    let marks = job.marks.as_ref().filter(|_| heads.is_multiple_of(2));
     let spacing = marks.zip(pair).and_then(|(marks, (left, right))| {
         Some(*marks.offsets.get(right)? - *marks.offsets.get(left)?)
     });

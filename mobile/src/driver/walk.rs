@@ -252,7 +252,10 @@ fn aim_taken(app: &mut AppState, way: RingWay, now: &Now) -> Vec<Action> {
     match job::fitted_typed(job, spot, way) {
         Ok(aim) => {
             app.notice = None;
-            let event = FaultEvent::AimFound { spot, aim };
+            let event = FaultEvent::AimFound {
+                spot,
+                aim: Box::new(aim),
+            };
             work::event(app, JobEvent::Fault(event), Back::Step, now)
         }
         Err(why) => refuse(app, why),

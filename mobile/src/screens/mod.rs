@@ -31,6 +31,7 @@ mod supply;
 mod typed_face;
 mod walk;
 mod walk_heads;
+mod walk_result;
 mod zero;
 
 pub use behind::Behind;

@@ -19,7 +19,11 @@ pub fn bars(chance: usize) -> bool {
         least("diagnosis_first_or_second_percent", found(&one), 100.0),
         least("diagnosis_two_in_first_three_percent", found(&two), 100.0),
         least("diagnosis_by_chance_percent", found(&one_by_chance), 99.0),
-        least("diagnosis_two_by_chance_percent", found(&two_by_chance), 98.0),
+        least(
+            "diagnosis_two_by_chance_percent",
+            found(&two_by_chance),
+            98.0,
+        ),
         most("diagnosis_ms", time(&one), 20.0),
     ];
     told.into_iter().all(|met| met)

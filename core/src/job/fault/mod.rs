@@ -72,7 +72,7 @@ pub enum FaultEvent {
         /// Which head.
         spot: u8,
         /// Read beside it.
-        aim: FittedAim,
+        aim: Box<FittedAim>,
     },
     /// It was taken out.
     AimDropped(u8),
@@ -114,7 +114,7 @@ pub(super) fn apply(
         FaultEvent::NotKnown(finding, spot) => forget(&mut next.fault, finding, spot),
         FaultEvent::AimFound { spot, aim } => {
             known(spot)?;
-            next.fault.aims.insert(spot, aim);
+            next.fault.aims.insert(spot, *aim);
         }
         FaultEvent::AimDropped(spot) => {
             next.fault.aims.remove(&spot);

@@ -69,7 +69,13 @@ fn beside(way: RingWay, figures: [&str; 3]) -> Result<JobState, Message> {
         job.typed.insert(field, text.to_owned());
     }
     let aim = fitted_typed(&job, 1, way)?;
-    after(&job, FaultEvent::AimFound { spot: 1, aim })
+    after(
+        &job,
+        FaultEvent::AimFound {
+            spot: 1,
+            aim: Box::new(aim),
+        },
+    )
 }
 
 #[test]

@@ -96,7 +96,7 @@ pub struct Half {
 #[must_use]
 pub fn walk_half(job: &JobState) -> Option<Half> {
     let test = job.walk.test.as_ref()?;
-    (!test.is_whole()).then(|| Half {
+    (!test.is_whole()).then_some(Half {
         done: test.taps.len(),
         of: test.points.len(),
     })
