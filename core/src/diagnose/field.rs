@@ -4,7 +4,7 @@
 use super::evidence::{Gathered, is_recorded};
 use crate::decide::coverage::ObjectKind;
 use crate::decide::mark_out::NoDrillReason;
-use crate::job::{JobState, Limit, limit_value, no_longer_seen};
+use crate::job::{Ignores, JobState, Limit, Object, ignores, limit_value, no_longer_seen};
 use crate::text::msg;
 use crate::units::Millimetres;
 
@@ -20,9 +20,9 @@ pub(super) fn object(job: &JobState) -> Gathered {
         Some(ObjectKind::SpareWheel) => all.record(9, msg("evidence-spare-wheel")),
         None => {}
     }
-    match &job.walk.learned {
+    match learned_object(job) {
         Some(object) => {
-            let said = msg("evidence-object-learned").text("what", object.what.clone());
+            let said = msg("evidence-object-learned").message("what", object.name());
             all.record(-4, said);
         }
         None => all.not_known(msg("unknown-object")),
@@ -30,14 +30,27 @@ pub(super) fn object(job: &JobState) -> Gathered {
     all
 }
 
+/// What the control box ignores, by the learn's proof or as said.
+fn learned_object(job: &JobState) -> Option<Object> {
+    match ignores(job) {
+        Ignores::This(object) | Ignores::PerhapsThis(object) => Some(object),
+        Ignores::NotKnown | Ignores::Cleared => None,
+        Ignores::Nothing => Some(job.walk.learned.as_ref()?.what.clone()),
+    }
+}
+
 /// What was learned is not what is there.
 pub(super) fn learned(job: &JobState) -> Gathered {
     let mut all = Gathered::default();
-    match &job.walk.learned {
+    if ignores(job) == Ignores::NotKnown {
+        all.record(10, msg("evidence-learn-not-known"));
+        return all;
+    }
+    match learned_object(job) {
         Some(object) => {
-            let said = msg("evidence-learned").text("what", object.what.clone());
+            let said = msg("evidence-learned").message("what", object.name());
             all.record(4, said);
-            all.not_known(msg("unknown-learned-same").text("what", object.what.clone()));
+            all.not_known(msg("unknown-learned-same").message("what", object.name()));
         }
         None if is_recorded(job) => all.record(-8, msg("evidence-nothing-learned")),
         None => all.not_known(msg("unknown-learned")),

@@ -7,7 +7,7 @@ use super::event::JobEvent;
 use super::marks::{holds_the_rules, moved};
 use super::state::{ClockTrust, JobState, Marks, MarksFrom, SheetIssue, TakenReading, Tape};
 use super::{
-    behind, check, coverage, fault, holes, kit_asked, loom, mark_out, measuring, quote,
+    behind, check, coverage, fault, holes, kit_asked, learned, loom, mark_out, measuring, quote,
     rings_chosen, walk,
 };
 use crate::text::{Message, msg};
@@ -17,13 +17,14 @@ use crate::units::Offset;
 pub const TEXT_GREATEST: usize = 500;
 
 /// Fields that are emptied once what stood there counts.
-const TAKEN: [Field; 6] = [
+const TAKEN: [Field; 7] = [
     Field::FaceAngle,
     Field::NoDrillFrom,
     Field::NoDrillTo,
     Field::NoDrillWhat,
     Field::OldHole,
     Field::MoveTo,
+    Field::LearnObject,
 ];
 
 /// Why an event did not change the job; the job is as it was.
@@ -47,6 +48,7 @@ pub struct Refusal(pub Message);
 /// | `Rings` | by hand needs a reason and the hole that is there; seated needs the hole |
 /// | `Holes` | a hole needs its plan, the cautions and the mark confirmed from behind |
 /// | `Loom` | answers; a fuse that is too large is refused |
+/// | `Learned` | a run needs its object, the sheet's procedure and the gate; one at a time |
 /// | `Quote` | parts by hand and prices as typed |
 /// | `Walk` | needs its gate; a new learn or a moved mark voids the test before it |
 /// | `Fault` | symptoms and findings, kept as said |
@@ -121,6 +123,10 @@ pub fn apply(
         JobEvent::Rings(event) => rings_chosen::apply(&mut next, event, at)?,
         JobEvent::Holes(event) => holes::apply(&mut next, event, at)?,
         JobEvent::Loom(event) => loom::apply(&mut next, event, at)?,
+        JobEvent::Learned(event) => {
+            learned::apply(&mut next, event, at)?;
+            walk::follow_learn(&mut next, at);
+        }
         JobEvent::Quote(event) => quote::apply(&mut next, event)?,
         JobEvent::Walk(event) => walk::apply(&mut next, event, at)?,
         JobEvent::Fault(event) => fault::apply(&mut next, event, at)?,
@@ -145,8 +151,8 @@ fn next_number(job: &JobState) -> u32 {
 
 /// The job as it was before a step, brought back after others followed.
 ///
-/// What was typed since, the sheets that were issued and what is known of
-/// the clock stay. What was typed and then taken by the step stands in its
+/// What was typed since, the sheets that were issued, runs of the obstacle
+/// learn and what is known of the clock stay. What was typed and then taken by the step stands in its
 /// field again.
 #[must_use]
 pub fn step_back(job: &JobState, before: &JobState, at: DateTime<FixedOffset>) -> JobState {
@@ -167,6 +173,8 @@ pub fn step_back(job: &JobState, before: &JobState, at: DateTime<FixedOffset>) -
         sheets: job.sheets.clone(),
         ..before.clone()
     };
+    back.learned.keep_runs(&job.learned);
+    walk::follow_learn(&mut back, job.changed);
     // The phone in the hand is no step; but readings come back with theirs.
     let profile = &job.measuring.profile;
     if back.measuring.profile.is_none() || back.measuring.profile == *profile {

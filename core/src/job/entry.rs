@@ -102,6 +102,8 @@ pub enum Field {
     PartWords,
     /// What else is behind, in the fitter's words.
     BehindWords(Whose),
+    /// What the control box is to ignore, in the fitter's words.
+    LearnObject,
     /// A field of the sheet that the work asks for.
     Asked(Asked),
     /// Least share of a walk test's points that is asked, percent.

@@ -9,6 +9,7 @@ use super::entry::Field;
 use super::fault::FaultEvent;
 use super::holes::HolesEvent;
 use super::kit_asked::Asked;
+use super::learned::LearnedEvent;
 use super::loom::LoomEvent;
 use super::mark_out::MarkOutEvent;
 use super::measuring::MeasuringEvent;
@@ -71,6 +72,8 @@ pub enum JobEvent {
     Holes(HolesEvent),
     /// Something was answered about leads and supply.
     Loom(LoomEvent),
+    /// Something happened about the obstacle learn.
+    Learned(LearnedEvent),
     /// Something was said about parts and prices.
     Quote(QuoteEvent),
     /// Something happened in walk test or function check.

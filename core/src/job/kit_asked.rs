@@ -32,6 +32,10 @@ pub enum Asked {
     SpeakerLead,
     /// Length of the supply lead.
     SupplyLead,
+    /// Cycles of the obstacle learn.
+    LearnCycles,
+    /// Quiet time of the obstacle learn.
+    LearnSilent,
     /// Range at which the test pole is seen.
     RatedRange,
     /// Frequency of the heads.
@@ -56,6 +60,8 @@ impl Asked {
             Self::DisplayLead => "leads.display.length",
             Self::SpeakerLead => "leads.speaker.length",
             Self::SupplyLead => "leads.supply.length",
+            Self::LearnCycles => "obstacle_learn.cycles",
+            Self::LearnSilent => "obstacle_learn.silent",
             Self::RatedRange => "sensing.rated_range",
             Self::Frequency => "sensing.frequency_kilohertz",
             Self::BeamAcross => "sensing.beam_across",
@@ -76,6 +82,8 @@ impl Asked {
             Self::DisplayLead => "kit-field-leads-display-length",
             Self::SpeakerLead => "kit-field-leads-speaker-length",
             Self::SupplyLead => "kit-field-leads-supply-length",
+            Self::LearnCycles => "kit-field-obstacle-learn-cycles",
+            Self::LearnSilent => "kit-field-obstacle-learn-silent",
             Self::RatedRange => "kit-field-sensing-rated-range",
             Self::Frequency => "kit-field-sensing-frequency-kilohertz",
             Self::BeamAcross => "kit-field-sensing-beam-across",
@@ -102,6 +110,14 @@ pub fn asked_for_holes(job: &JobState) -> Vec<Asked> {
         .into_iter()
         .filter(|asked| !asked.given(&job.kit))
         .collect()
+}
+
+/// What the obstacle learn asks of the sheet.
+#[must_use]
+pub fn asked_for_learn(job: &JobState) -> Vec<Asked> {
+    let wanted = [Asked::LearnCycles, Asked::LearnSilent];
+    let open = |asked: &Asked| !asked.given(&job.kit);
+    wanted.into_iter().filter(open).collect()
 }
 
 /// What the prediction of what the heads see asks of the sheet; typical

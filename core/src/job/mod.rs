@@ -9,6 +9,7 @@ mod event;
 mod fault;
 mod holes;
 mod kit_asked;
+mod learned;
 mod loom;
 mod mark_out;
 mod marks;
@@ -48,7 +49,13 @@ pub use holes::{
     Drilled, Hole, HolesEvent, HolesState, OLD_HOLE_GREATEST, hole, hole_cautions, holes_headline,
     seen_from_behind, tools, typed_old_hole,
 };
-pub use kit_asked::{Asked, asked_for_coverage, asked_for_holes, asked_for_leads, asked_trouble};
+pub use kit_asked::{
+    Asked, asked_for_coverage, asked_for_holes, asked_for_leads, asked_for_learn, asked_trouble,
+};
+pub use learned::{
+    ATTEMPTS_GREATEST, Attempt, Ignores, LearnedEvent, LearnedState, Object, ShiftTried,
+    box_changed, how_cleared, ignores, learn_headline, learn_open,
+};
 pub use loom::{
     LoomEvent, LoomState, READINGS, ReadVolts, WARM_LEAD, fuse_typed, lead_name, lead_plan,
     lead_plans, leads_of, loom_headline, loom_open, loom_troubles, supply_drop, volts,

@@ -11,6 +11,7 @@ use super::coverage::CoverageState;
 use super::entry::Field;
 use super::fault::FaultState;
 use super::holes::HolesState;
+use super::learned::LearnedState;
 use super::loom::LoomState;
 use super::mark_out::MarkOut;
 use super::measuring::Measuring;
@@ -193,6 +194,9 @@ pub struct JobState {
     /// Leads and supply.
     #[serde(default)]
     pub loom: LoomState,
+    /// Obstacle learn.
+    #[serde(default)]
+    pub learned: LearnedState,
     /// Parts and prices.
     #[serde(default)]
     pub quote: QuoteState,
@@ -246,6 +250,7 @@ impl JobState {
             rings: RingsState::default(),
             holes: HolesState::default(),
             loom: LoomState::default(),
+            learned: LearnedState::default(),
             quote: QuoteState::default(),
             walk: WalkState::default(),
             fault: FaultState::default(),

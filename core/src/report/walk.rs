@@ -4,8 +4,8 @@
 use super::{Block, Section};
 use crate::drawing::walk_plan;
 use crate::job::{
-    JobState, VoidWhy, WalkTest, head_check_lines, no_longer_seen, point_words, share_words,
-    swapped_words, times_said, walk_half,
+    Ignores, JobState, VoidWhy, WalkTest, head_check_lines, ignores, no_longer_seen, point_words,
+    share_words, swapped_words, times_said, walk_half,
 };
 use crate::text::{Message, msg};
 
@@ -21,8 +21,11 @@ pub(super) fn walk(job: &JobState) -> Option<Section> {
     lines.extend(swapped_words(job));
     lines.extend(times_said(job));
     lines.extend(no_longer_seen(job));
-    if let Some(object) = &job.walk.learned {
-        lines.push(msg("sheet-walk-ignored").text("what", object.what.clone()));
+    // What a proved learn ignores stands in its own section.
+    if let Some(object) = &job.walk.learned
+        && ignores(job) == Ignores::Nothing
+    {
+        lines.push(msg("sheet-walk-ignored").message("what", object.what.name()));
     }
     if !lines.is_empty() {
         blocks.push(Block::Lines(lines));

@@ -177,7 +177,7 @@ pub fn Learned(job: JobState) -> Element {
             summary { {t("walk-learned-fold")} }
             div { class: "stack",
                 if let Some(object) = learned {
-                    p { {say(&msg("sheet-walk-ignored").text("what", object.what.clone()))} }
+                    p { {say(&msg("sheet-walk-ignored").message("what", object.what.name()))} }
                     button {
                         class: "also",
                         onclick: move |_| event(&clear, WalkEvent::LearnCleared),

@@ -12,7 +12,7 @@ use rakeline_core::estimate::ground::Ground;
 use rakeline_core::estimate::rake::{Against, FaceReading};
 use rakeline_core::job::{
     Answered, Drilled, Field, Finding, FittedAim, Found, HandTaken, HeadAnswer, JobId, JobState,
-    LearnedObject, Load, Marks, MarksFrom, RingWay, Row, Symptom, TakenReading, Tap, Tape,
+    LearnedObject, Load, Marks, MarksFrom, Object, RingWay, Row, Symptom, TakenReading, Tap, Tape,
     WalkKind, WalkTest, Where, Whose, YesNo, set_taken, walk_points,
 };
 use rakeline_core::kit::{self, Material};
@@ -250,7 +250,7 @@ impl Record {
     #[must_use]
     pub fn learned(mut self, what: &str) -> Self {
         self.job.walk.learned = Some(LearnedObject {
-            what: what.to_owned(),
+            what: Object::Other(what.to_owned()),
             across: Offset(0.0),
             half_width: Millimetres(30.0),
             reaches: Millimetres(120.0),

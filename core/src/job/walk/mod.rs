@@ -18,6 +18,7 @@ use chrono::{DateTime, FixedOffset, TimeDelta};
 use serde::{Deserialize, Serialize};
 
 use super::apply::{Refusal, no_such_spot};
+use super::learned::{Object, box_changed};
 use super::state::JobState;
 use crate::decide::walk_test::{Sounded, WalkPoint};
 use crate::text::msg;
@@ -112,8 +113,8 @@ impl WalkTest {
 /// What the control box learned to ignore.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct LearnedObject {
-    /// What it is, in the fitter's words.
-    pub what: String,
+    /// What it is.
+    pub what: Object,
     /// Its middle, across.
     pub across: Offset,
     /// Half its width.
@@ -274,10 +275,31 @@ fn gate_heeded(job: &JobState, at: DateTime<FixedOffset>) -> Result<(), Refusal>
 
 /// A new obstacle learn: earlier walk tests do not count any more, and the
 /// gate is to be heeded again before the next one.
-pub(super) fn learned(next: &mut JobState, object: LearnedObject, at: DateTime<FixedOffset>) {
+fn learned(next: &mut JobState, object: LearnedObject, at: DateTime<FixedOffset>) {
     next.walk.learned = Some(object);
     void(&mut next.walk, VoidWhy::NewLearn, at);
     next.walk.gate = None;
+}
+
+/// Where the control box changed what it ignores after the current test was
+/// begun, that test does not count any more; where the changed thing is has
+/// to be said anew.
+pub(super) fn follow_learn(next: &mut JobState, at: DateTime<FixedOffset>) {
+    let Some(changed) = box_changed(next) else {
+        return;
+    };
+    let walk = &mut next.walk;
+    if walk.test.as_ref().is_some_and(|test| test.at < changed) {
+        void(walk, VoidWhy::NewLearn, at);
+        walk.gate = None;
+    }
+    if walk
+        .learned
+        .as_ref()
+        .is_some_and(|object| object.at < changed)
+    {
+        walk.learned = None;
+    }
 }
 
 /// A moved mark: what was walked was another system.

@@ -8,8 +8,9 @@ use crate::decide::walk_test::{
     Area, LATENCY_GREATEST, LimitFrom, PointBy, START_UP_GREATEST, Seen, ShareLimit, Sounded,
     TimeVerdict, WalkPoint, around_object, grid, judge_time, nine,
 };
-use crate::job::coverage::{ASSUMED_RANGE, TYPICAL_RINGING, air_of};
+use crate::job::coverage::{ASSUMED_RANGE, TYPICAL_RINGING, air_of, fixed_object};
 use crate::job::entry::{Field, HALF_WIDTH_GREATEST, read_length, read_offset};
+use crate::job::learned::{Ignores, Object, ignores};
 use crate::job::marks::{HalfWidths, half_widths};
 use crate::job::state::JobState;
 use crate::text::{Message, msg};
@@ -198,31 +199,40 @@ pub fn times_said(job: &JobState) -> Vec<Message> {
 /// # Errors
 /// What is missing or no length.
 pub fn typed_object(job: &JobState, at: DateTime<FixedOffset>) -> Result<LearnedObject, Message> {
-    let what = job.typed(Field::ObjectWhat).trim();
-    if what.is_empty() {
-        return Err(msg("walk-object-no-name"));
-    }
-    let across = match job.typed(Field::ObjectAcross).trim() {
-        "" => read_offset("0")?,
-        typed => read_offset(typed)?,
+    let what = match (job.typed(Field::ObjectWhat).trim(), ignores(job)) {
+        ("", Ignores::This(object) | Ignores::PerhapsThis(object)) => object,
+        ("", _) => return Err(msg("walk-object-no-name")),
+        (typed, _) => Object::Other(typed.to_owned()),
     };
-    let length = |field, greatest: Millimetres| {
-        let length = read_length(job.typed(field))?;
-        if length.0 > 0.0 && length <= greatest {
-            Ok(length)
-        } else {
-            Err(msg("entry-length-outside")
-                .number("typed", length.0, 1)
-                .mm("greatest", greatest.0))
-        }
+    // Where the fixed object is may be known from what the heads will see.
+    let fixed = fixed_object(job).and_then(Result::ok);
+    let across = match (job.typed(Field::ObjectAcross).trim(), &fixed) {
+        ("", Some(fixed)) => fixed.at.across,
+        ("", None) => read_offset("0")?,
+        (typed, _) => read_offset(typed)?,
+    };
+    let reaches = match (job.typed(Field::ObjectReach).trim(), &fixed) {
+        ("", Some(fixed)) => fixed.reach(),
+        _ => length(job, Field::ObjectReach, REACH_GREATEST)?,
     };
     Ok(LearnedObject {
-        what: what.to_owned(),
+        what,
         across,
-        half_width: length(Field::ObjectWidth, HALF_WIDTH_GREATEST * 2.0)? * 0.5,
-        reaches: length(Field::ObjectReach, REACH_GREATEST)?,
+        half_width: length(job, Field::ObjectWidth, HALF_WIDTH_GREATEST * 2.0)? * 0.5,
+        reaches,
         at,
     })
+}
+
+fn length(job: &JobState, field: Field, greatest: Millimetres) -> Result<Millimetres, Message> {
+    let length = read_length(job.typed(field))?;
+    if length.0 > 0.0 && length <= greatest {
+        Ok(length)
+    } else {
+        Err(msg("entry-length-outside")
+            .number("typed", length.0, 1)
+            .mm("greatest", greatest.0))
+    }
 }
 
 /// What the pole is not seen at any more, or not at all, since something was
@@ -253,7 +263,7 @@ pub fn no_longer_seen(job: &JobState) -> Vec<Message> {
             };
             Some(
                 msg(key)
-                    .text("what", object.what.clone())
+                    .message("what", object.what.name())
                     .message("point", point_words(point)),
             )
         })
