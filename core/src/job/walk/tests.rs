@@ -252,3 +252,15 @@ fn misses_and_surprises_are_told_against_the_prediction() {
     assert!(found.surprises.is_empty());
     assert!(!found.assumed.is_empty());
 }
+
+#[test]
+fn a_cleared_learn_voids_the_walk_and_stepping_back_does_not_bring_it_again() {
+    use crate::job::{LearnedEvent, step_back};
+    let walked = after(&under_way(), (0..9).map(|point| tap(point, Sounded::Far)));
+    let cleared = JobEvent::Learned(LearnedEvent::Cleared);
+    let cleared = apply(&walked, cleared, at(10)).unwrap();
+    assert_eq!(walk_headline(&cleared).key, "walk-headline-void-learn");
+    let back = step_back(&cleared, &walked, at(11));
+    assert!(back.walk.test.is_none());
+    assert_eq!(back.walk.earlier.len(), 1);
+}
