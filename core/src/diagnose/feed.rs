@@ -3,6 +3,7 @@
 use super::evidence::Gathered;
 use crate::decide::supply::{Judged, LampCircuit, Reading};
 use crate::decide::walk_test::{START_UP_GREATEST, TimeVerdict, judge_time};
+use crate::figure;
 use crate::job::{Answered, Field, JobState, ReadVolts, supply_drop, volts};
 use crate::text::{Message, msg};
 use crate::units::Millis;
@@ -81,7 +82,7 @@ pub(super) fn pulsed(job: &JobState) -> Gathered {
 fn starts_late(job: &JobState, all: &mut Gathered) {
     let typed = job.typed(Field::WalkStartUp).trim();
     let typed = typed.trim_end_matches("ms").trim().replace(',', ".");
-    let Ok(measured) = typed.parse::<f64>() else {
+    let Some(measured) = figure::read(&typed) else {
         return;
     };
     if let TimeVerdict::Over(by) = judge_time(Millis(measured), START_UP_GREATEST) {

@@ -6,6 +6,7 @@ use super::evidence::{Evidence, From, Gathered, answers, label};
 use super::weights::{fits, prior};
 use super::{aim, feed, field, fit, plugs, walked};
 use crate::job::{JobState, Symptom, Where};
+use crate::order;
 use crate::text::{Message, msg};
 
 /// A head where a symptom does not point counts for so much less, as a share
@@ -85,7 +86,7 @@ pub fn diagnose(job: &JobState) -> Diagnosis {
         .into_iter()
         .map(|cause| suspect(job, cause))
         .collect();
-    suspects.sort_by_key(|suspect| (-suspect.points, suspect.cause));
+    order::sort_by_key(&mut suspects, |suspect| (-suspect.points, suspect.cause));
     Diagnosis {
         contradictions: contradictions(job),
         outcome: outcome(job, &suspects),
@@ -106,8 +107,8 @@ fn suspect(job: &JobState, cause: Cause) -> Suspect {
     evidence.extend(gathered.evidence);
     let (mut for_it, mut against): (Vec<_>, Vec<_>) =
         evidence.into_iter().partition(|one| one.points > 0);
-    for_it.sort_by_key(|one| -one.points);
-    against.sort_by_key(|one| one.points);
+    order::sort_by_key(&mut for_it, |one| -one.points);
+    order::sort_by_key(&mut against, |one| one.points);
     Suspect {
         cause,
         points: i32::from(prior(cause)) + fit + sum,
@@ -139,7 +140,7 @@ fn symptoms(job: &JobState, cause: Cause) -> (i32, Vec<Evidence>) {
             }
         })
         .collect();
-    said.sort_by_key(|one| -one.points);
+    order::sort_by_key(&mut said, |one| -one.points);
     let mut sum = 0;
     for (place, one) in said.iter_mut().enumerate() {
         // Only the best fit counts whole; what another fault does is not

@@ -7,6 +7,7 @@
 use super::{Anchor, At, Drawing, Item, Lettering, Pen, Words, area, line};
 use crate::decide::walk_test::Sounded;
 use crate::job::{JobState, WalkTest, walk_area};
+use crate::order;
 use crate::text::msg;
 use crate::units::Millimetres;
 
@@ -92,7 +93,7 @@ fn object(job: &JobState) -> Option<Item> {
 /// How far behind each row is, at the right edge.
 fn rows(test: &WalkTest, right: f64, unit: f64) -> Vec<Item> {
     let mut behind: Vec<f64> = test.points.iter().map(|p| p.behind.0).collect();
-    behind.sort_by(f64::total_cmp);
+    order::sort_by(&mut behind, f64::total_cmp);
     behind.dedup_by(|a, b| (*a - *b).abs() < 1.9 * unit);
     behind
         .into_iter()

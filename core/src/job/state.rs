@@ -1,7 +1,5 @@
 //! What a job is: one fitting on one vehicle for one customer.
 
-use std::collections::BTreeMap;
-
 use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Serialize};
 
@@ -24,6 +22,7 @@ use crate::estimate::ground::Ground;
 use crate::estimate::rake::FaceReading;
 use crate::estimate::zero::Phone;
 use crate::kit::KitSheet;
+use crate::table::Table;
 use crate::text::{Message, msg};
 use crate::units::{Degrees, Millimetres, Offset};
 
@@ -162,10 +161,10 @@ pub struct JobState {
     /// The kit sheet as it was when the job was started.
     pub kit: KitSheet,
     /// Free text particulars.
-    pub particulars: BTreeMap<Particular, String>,
+    pub particulars: Table<Particular, String>,
     /// What stands in a field exactly as typed, also when it can't be used.
     #[serde(with = "typed_fields")]
-    pub typed: BTreeMap<Field, String>,
+    pub typed: Table<Field, String>,
     /// Marks, once planned.
     pub marks: Option<Marks>,
     /// Spots, left to right, one a head.
@@ -237,8 +236,8 @@ impl JobState {
             revision: 0,
             clock: ClockTrust::Steady,
             kit,
-            particulars: BTreeMap::new(),
-            typed: BTreeMap::new(),
+            particulars: Table::new(),
+            typed: Table::new(),
             marks: None,
             spots,
             mark_out: MarkOut::default(),
@@ -298,14 +297,12 @@ impl JobState {
 /// Typed fields are stored as pairs: a field may carry a number, which a key
 /// of a JSON object cannot.
 mod typed_fields {
-    use std::collections::BTreeMap;
-
     use serde::{Deserialize, Deserializer, Serializer};
 
-    use super::Field;
+    use super::{Field, Table};
 
     pub(super) fn serialize<S: Serializer>(
-        typed: &BTreeMap<Field, String>,
+        typed: &Table<Field, String>,
         to: S,
     ) -> Result<S::Ok, S::Error> {
         to.collect_seq(typed)
@@ -313,7 +310,7 @@ mod typed_fields {
 
     pub(super) fn deserialize<'de, D: Deserializer<'de>>(
         from: D,
-    ) -> Result<BTreeMap<Field, String>, D::Error> {
+    ) -> Result<Table<Field, String>, D::Error> {
         let pairs = Vec::<(Field, String)>::deserialize(from)?;
         Ok(pairs.into_iter().collect())
     }

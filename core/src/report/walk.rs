@@ -7,6 +7,7 @@ use crate::job::{
     Ignores, JobState, VoidWhy, WalkTest, head_check_lines, ignores, no_longer_seen, point_words,
     share_words, swapped_words, times_said, walk_half,
 };
+use crate::moment;
 use crate::text::{Message, msg};
 
 /// The section, once anything was walked or approached.
@@ -46,7 +47,7 @@ fn measured(job: &JobState, test: &WalkTest) -> Vec<Block> {
         .into_iter()
         .collect();
     blocks.push(Block::Lines(vec![
-        msg("sheet-walk-when").text("when", test.at.format("%-d %b %Y, %H:%M").to_string()),
+        msg("sheet-walk-when").text("when", moment::date_and_clock(&test.at)),
         msg("sheet-walk-key"),
     ]));
     let not_seen: Vec<Message> = test

@@ -224,7 +224,7 @@ impl Record {
     /// What was found behind a mark.
     #[must_use]
     pub fn behind(mut self, spot: u8, what: Obstacle) -> Self {
-        let answer = self.job.behind.spots.entry(spot).or_default();
+        let answer = self.job.behind.spots.or_default(spot);
         answer.behind = Some(Behind::SomethingThere(vec![what]));
         self
     }

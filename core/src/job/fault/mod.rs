@@ -10,14 +10,13 @@ pub use finding::{Finding, Found, YesNo};
 pub use fitted::{FittedAim, RingWay, fitted_aim, fitted_typed};
 pub use symptom::{Symptom, Where};
 
-use std::collections::BTreeMap;
-
 use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Serialize};
 
 use super::apply::{Refusal, no_such_spot};
 use super::entry::{Field, read_length};
 use super::state::JobState;
+use crate::table::Table;
 use crate::text::{Message, msg};
 use crate::units::Millimetres;
 
@@ -34,11 +33,11 @@ pub struct FaultState {
     /// is said and found counts.
     pub elsewhere: Option<DateTime<FixedOffset>>,
     /// What the system does, and where.
-    pub symptoms: BTreeMap<Symptom, Where>,
+    pub symptoms: Table<Symptom, Where>,
     /// What was found at the car, at most one answer a question and head.
     pub found: Vec<Found>,
     /// Fitted heads whose aim was found, by spot.
-    pub aims: BTreeMap<u8, FittedAim>,
+    pub aims: Table<u8, FittedAim>,
 }
 
 impl FaultState {

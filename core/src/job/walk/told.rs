@@ -8,11 +8,13 @@ use crate::decide::walk_test::{
     Area, LATENCY_GREATEST, LimitFrom, PointBy, START_UP_GREATEST, Seen, ShareLimit, Sounded,
     TimeVerdict, WalkPoint, around_object, grid, judge_time, nine,
 };
+use crate::figure;
 use crate::job::coverage::{ASSUMED_RANGE, TYPICAL_RINGING, air_of, fixed_object};
 use crate::job::entry::{Field, HALF_WIDTH_GREATEST, read_length, read_offset};
 use crate::job::learned::{Ignores, Object, ignores};
 use crate::job::marks::{HalfWidths, half_widths};
 use crate::job::state::JobState;
+use crate::order;
 use crate::text::{Message, msg};
 use crate::units::{Millimetres, Millis};
 
@@ -126,8 +128,8 @@ pub fn share_limit(job: &JobState) -> Result<ShareLimit, Message> {
         return Ok(ShareLimit::default());
     }
     let figure = typed.trim_end_matches('%').trim().replace(',', ".");
-    match figure.parse::<f64>() {
-        Ok(percent) if percent > 0.0 && percent <= 100.0 => Ok(ShareLimit {
+    match figure::read(&figure) {
+        Some(percent) if percent > 0.0 && percent <= 100.0 => Ok(ShareLimit {
             least: percent / 100.0,
             from: LimitFrom::Typed,
         }),
@@ -172,7 +174,7 @@ pub fn times_said(job: &JobState) -> Vec<Message> {
             return None;
         }
         let figure = typed.trim_end_matches("ms").trim().replace(',', ".");
-        let measured = Millis(figure.parse().unwrap_or(f64::NAN));
+        let measured = Millis(figure::read(&figure).unwrap_or(f64::NAN));
         let words = match judge_time(measured, greatest) {
             TimeVerdict::NoTime => {
                 return Some(
@@ -295,7 +297,7 @@ pub fn misplugged(job: &JobState) -> Vec<Misplug> {
             _ => None,
         })
         .collect();
-    all.sort_by_key(|swap| swap.spot);
+    order::sort_by_key(&mut all, |swap| swap.spot);
     all
 }
 
@@ -328,7 +330,7 @@ pub fn swapped_words(job: &JobState) -> Vec<Message> {
 #[must_use]
 pub fn head_check_lines(job: &JobState) -> Vec<Message> {
     let mut heads = job.walk.heads.clone();
-    heads.sort_by_key(|head| head.spot);
+    order::sort_by_key(&mut heads, |head| head.spot);
     heads
         .iter()
         .map(|head| {
