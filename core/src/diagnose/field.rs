@@ -5,6 +5,7 @@ use super::evidence::{Gathered, is_recorded};
 use crate::decide::coverage::ObjectKind;
 use crate::decide::mark_out::NoDrillReason;
 use crate::job::{Ignores, JobState, Limit, Object, ignores, limit_value, no_longer_seen};
+use crate::steps::{Question, Truth};
 use crate::text::msg;
 use crate::units::Millimetres;
 
@@ -19,6 +20,11 @@ pub(super) fn object(job: &JobState) -> Gathered {
         Some(ObjectKind::TowBall) => all.record(9, msg("evidence-tow-ball")),
         Some(ObjectKind::SpareWheel) => all.record(9, msg("evidence-spare-wheel")),
         None => {}
+    }
+    match job.steps.answers.get(&Question::TowBar) {
+        Some(Truth::Yes) => all.record(6, msg("evidence-tow-bar-said")),
+        Some(Truth::No) => all.record(-3, msg("evidence-no-tow-bar-said")),
+        _ => {}
     }
     match learned_object(job) {
         Some(object) => {

@@ -9,12 +9,17 @@ use super::coverage::CoverageState;
 use super::entry::Field;
 use super::fault::FaultState;
 use super::holes::HolesState;
+use super::job_photos::Photo;
 use super::learned::LearnedState;
 use super::loom::LoomState;
 use super::mark_out::MarkOut;
 use super::measuring::Measuring;
 use super::quote::QuoteState;
 use super::rings_chosen::RingsState;
+use super::standing::{Standing, Visit};
+use super::steps_done::StepsState;
+use super::time_spent::TimeSpent;
+use super::waits::Wait;
 use super::walk::WalkState;
 use crate::decide::mark_out::PlanKind;
 use crate::decide::ring_set::LOAD_ALLOWANCE;
@@ -208,6 +213,24 @@ pub struct JobState {
     /// How the angles are measured.
     #[serde(default)]
     pub measuring: Measuring,
+    /// Steps of the work.
+    #[serde(default)]
+    pub steps: StepsState,
+    /// Waits, oldest first.
+    #[serde(default)]
+    pub waits: Vec<Wait>,
+    /// Working time.
+    #[serde(default)]
+    pub spent: TimeSpent,
+    /// How it stands with its customer.
+    #[serde(default)]
+    pub standing: Standing,
+    /// Visits after the hand-over, oldest first.
+    #[serde(default)]
+    pub visits: Vec<Visit>,
+    /// Photos, oldest first.
+    #[serde(default)]
+    pub photos: Vec<Photo>,
     /// What is behind the vehicle.
     #[serde(default)]
     pub coverage: CoverageState,
@@ -254,6 +277,12 @@ impl JobState {
             walk: WalkState::default(),
             fault: FaultState::default(),
             measuring: Measuring::default(),
+            steps: StepsState::default(),
+            waits: Vec::new(),
+            spent: TimeSpent::default(),
+            standing: Standing::default(),
+            visits: Vec::new(),
+            photos: Vec::new(),
             coverage: CoverageState::default(),
             sheets: Vec::new(),
         }

@@ -1,11 +1,11 @@
-//! Walk test and function check on the job sheet: what was measured. What
-//! was predicted stays with the workshop.
+//! Walk test and function check: what was measured, for job sheet and
+//! customer's page; measured against predicted, for the workshop alone.
 
-use super::{Block, Section};
+use super::{Block, Document, Section};
 use crate::drawing::walk_plan;
 use crate::job::{
-    Ignores, JobState, VoidWhy, WalkTest, head_check_lines, ignores, no_longer_seen, point_words,
-    share_words, swapped_words, times_said, walk_half,
+    Ignores, JobState, VoidWhy, WalkTest, against_prediction, head_check_lines, ignores,
+    no_longer_seen, point_words, share_words, swapped_words, times_said, walk_half,
 };
 use crate::moment;
 use crate::text::{Message, msg};
@@ -38,6 +38,53 @@ pub(super) fn walk(job: &JobState) -> Option<Section> {
     Some(Section {
         heading: msg("sheet-walk"),
         blocks,
+    })
+}
+
+/// The workshop's part of a walk test: each point measured and predicted,
+/// misses and surprises, and what the prediction assumes. `None` before the
+/// first tap.
+#[must_use]
+pub fn workshop_walk(job: &JobState) -> Option<Document> {
+    let test = job
+        .walk
+        .test
+        .as_ref()
+        .filter(|test| !test.taps.is_empty())?;
+    let mut blocks = Vec::new();
+    match against_prediction(job, test) {
+        Err(why) => blocks.push(Block::Lines(vec![why])),
+        Ok(found) => {
+            let rows = found.points.iter().map(|one| {
+                let predicted = msg(if one.predicted {
+                    "walk-predicted-seen"
+                } else {
+                    "walk-predicted-not-seen"
+                });
+                vec![point_words(&one.point), one.sounded.message(), predicted]
+            });
+            let head = [
+                "walk-column-point",
+                "walk-column-measured",
+                "walk-column-predicted",
+            ];
+            blocks.push(Block::Table {
+                head: head.into_iter().map(msg).collect(),
+                rows: rows.collect(),
+            });
+            let mut lines = found.misses;
+            lines.extend(found.surprises);
+            lines.push(msg("walk-predicted-why"));
+            lines.extend(found.assumed);
+            blocks.push(Block::Lines(lines));
+        }
+    }
+    Some(Document {
+        title: msg("workshop-walk-title"),
+        sections: vec![Section {
+            heading: msg("sheet-walk"),
+            blocks,
+        }],
     })
 }
 

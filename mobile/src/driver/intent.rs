@@ -10,7 +10,9 @@ use super::kit_shelf::KitIntent;
 use super::layout::{CheckIntent, MarkOutIntent};
 use super::measure::Measure;
 use super::photos::{PhotoIntent, PictureUse};
+use super::sight::SightIntent;
 use super::walk::WalkIntent;
+use super::workshop::WorkshopIntent;
 use super::{JOB_PREFIX, Sheets, TRASH_PREFIX};
 use crate::platform::{
     MotionEvent, OutFile, PictureFrom, Pulse, Shared, StorageFault, Task, Tone, Visibility,
@@ -96,6 +98,10 @@ pub enum Intent {
     Check(CheckIntent),
     /// One event of the screens of look-behind, ring sets, holes, loom, parts.
     Fit(Box<JobEvent>),
+    /// The vehicle came again, and why.
+    CameAgain(String),
+    /// Workshop and look.
+    Workshop(WorkshopIntent),
     /// On the screens of walk test and fault.
     Walk(WalkIntent),
     /// What is typed for asked fields goes on the kit sheet.
@@ -150,6 +156,8 @@ pub enum Intent {
     PrintQuote,
     /// Makes sheets at full size as PDF.
     MakeSheets(Sheets),
+    /// What the heads will see.
+    Sight(SightIntent),
     /// Gives up the sheets under way.
     StopSheets,
     /// What the worker says of the task of that number.

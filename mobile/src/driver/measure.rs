@@ -13,6 +13,7 @@ use super::lie::{self, BoardDraft};
 use super::phone::{self, Voice};
 use super::photos::PhotosDraft;
 use super::reading;
+use super::sight::SightDraft;
 use super::state::AppState;
 use super::walk::WalkDraft;
 use super::zeroing::{self, ZeroDraft};
@@ -31,6 +32,8 @@ pub struct Drafts {
     pub above: Option<StillReading>,
     /// The camera level.
     pub level: LevelDraft,
+    /// What the heads will see.
+    pub sight: SightDraft,
     /// Walk test and fault.
     pub walk: WalkDraft,
     /// Photos of the look behind.

@@ -21,11 +21,14 @@ mod paper;
 mod phone;
 mod photos;
 mod reading;
+mod sight;
 mod state;
 mod target;
 mod typed_face;
+mod visits;
 mod walk;
 mod work;
+mod workshop;
 mod zeroing;
 
 pub use corners::{SweepDraft, corner_field, station_words, sweep_field, sweep_places};
@@ -40,11 +43,13 @@ pub use phone::{
     Bay, PhoneSettings, Voice, age as zeroing_age, in_use as phone_in_use, profile as phone_profile,
 };
 pub use photos::{PhotoIntent, PhotosDraft, PictureUse};
+pub use sight::{SightDraft, SightIntent, TILT_GREATEST};
 pub use state::{
     AppState, Boot, JobEntry, LeftHow, LeftJob, Making, Notice, OpenJob, Saved, Settings, Sheets,
     UndoOf, Unreadable,
 };
 pub use walk::{Lead, Pace, WalkDraft, WalkIntent, head_now as walk_head, point_now as walk_point};
+pub use workshop::{Letter, Letterhead, Theme, WorkshopIntent};
 pub use zeroing::ZeroDraft;
 
 pub use crate::platform::PictureFrom;
@@ -53,6 +58,8 @@ pub use crate::platform::PictureFrom;
 pub const JOB_PREFIX: &str = "job/";
 /// Key of a deleted job's record.
 pub const TRASH_PREFIX: &str = "trash/";
+/// Key of a job as it was before a visit.
+pub const KEPT_JOB_PREFIX: &str = "kept/job/";
 /// Key of the settings.
 pub const SETTINGS_KEY: &str = "settings";
 /// Key under which settings that could not be read are put by.
@@ -105,6 +112,8 @@ pub fn handle(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
         Intent::Fit(event) => fit::event(app, *event, now),
         Intent::Walk(said) => walk::handle(app, said, now),
         Intent::Fill(asked) => fit::fill(app, asked, now),
+        Intent::CameAgain(why) => visits::came_again(app, why, now),
+        Intent::Workshop(intent) => workshop::handle(app, intent),
         Intent::Kits(intent) => kits::handle(app, intent, now),
         Intent::TapeOn => work::tape_on(app, now),
         Intent::Undo => work::undo(app, now),
@@ -113,9 +122,17 @@ pub fn handle(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
         Intent::ChoosePaper(paper) => paper::choose(app, paper),
         Intent::CheckLine(typed) => paper::check_line(app, typed),
         Intent::PrintQuote => work::print_once(app, now),
-        Intent::MakeSheets(sheets) => paper::make(app, sheets),
+        Intent::MakeSheets(sheets) => paper::make(app, sheets, now),
         Intent::StopSheets => paper::stop(app),
-        Intent::Worked(number, event) => paper::worked(app, number, event),
+        Intent::Worked(number, event) => match sight::worked(app, number, &event) {
+            Some(actions) => actions,
+            None => {
+                let mut actions = paper::worked(app, number, event);
+                actions.extend(sight::catch_up(app));
+                actions
+            }
+        },
+        Intent::Sight(said) => sight::handle(app, said),
         Intent::FileOut(name, outcome) => paper::shared(app, &name, &outcome),
         Intent::StartReading => reading::restart(app),
         Intent::ChooseSpot(spot) => reading::choose(app, spot),

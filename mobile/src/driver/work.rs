@@ -9,7 +9,7 @@ use rakeline_core::units::Millis;
 
 use super::intent::{Action, Now};
 use super::state::{AppState, Notice, UndoOf};
-use super::{fit, held, keeping, level, photos, reading, walk};
+use super::{fit, held, keeping, level, photos, reading, sight, walk};
 use crate::route::{Route, Step};
 
 /// How many steps back are kept.
@@ -51,7 +51,9 @@ pub(super) fn event(app: &mut AppState, event: JobEvent, back: Back, now: &Now) 
                 let over = open.before.len().saturating_sub(UNDO_DEPTH);
                 open.before.drain(..over);
             }
-            keeping::save(app)
+            let mut actions = keeping::save(app);
+            actions.extend(sight::follow(app));
+            actions
         }
         Err(refusal) => {
             refuse(app, refusal.0);
@@ -89,6 +91,7 @@ pub(super) fn show(app: &mut AppState, step: Step, shown: Shown) -> Vec<Action> 
     match step {
         Step::Faces => actions.extend(reading::start(app)),
         Step::Level => actions.extend(level::start(app)),
+        Step::Sight | Step::Sheet => actions.extend(sight::follow(app)),
         _ => {}
     }
     actions
@@ -242,16 +245,24 @@ fn followed(app: &mut AppState) -> Vec<Action> {
     app.notice = None;
     let mut actions = keeping::save(app);
     actions.extend(reading::follow(app));
+    actions.extend(sight::follow(app));
     actions
 }
 
 /// Issues the job sheet and prints it. As long as the job does not change,
 /// the same issue is printed again; a second tap at once prints nothing.
+/// Gives the job as it is a sheet number, unless it has one.
+pub(super) fn issue(app: &mut AppState, now: &Now) -> Vec<Action> {
+    if app.job().is_none_or(|job| job.issued().is_some()) {
+        return Vec::new();
+    }
+    let zone = now.zone.clone();
+    event(app, JobEvent::SheetIssued { zone }, Back::Typing, now)
+}
+
 pub(super) fn issue_sheet(app: &mut AppState, now: &Now) -> Vec<Action> {
-    let mut actions = Vec::new();
-    if app.job().is_some_and(|job| job.issued().is_none()) {
-        let zone = now.zone.clone();
-        actions = event(app, JobEvent::SheetIssued { zone }, Back::Typing, now);
+    let mut actions = issue(app, now);
+    if !actions.is_empty() {
         app.printed = None;
     }
     if app.job().is_some_and(|job| job.issued().is_some()) {

@@ -2,7 +2,8 @@
 //! body, and what to do at thumb's reach.
 
 use dioxus::prelude::*;
-use rakeline_core::job::{JobState, Tape, WalkTest, loom_open, loom_troubles};
+use rakeline_core::job::{JobState, Tape, done_on_screen, loom_open, loom_troubles, step_path};
+use rakeline_core::steps::Screen;
 
 use super::path::Stage;
 use super::{NoticeBar, PathStrip};
@@ -10,6 +11,7 @@ use crate::driver::{Intent, Saved};
 use crate::route::{STEPS, Step};
 use crate::screens::job_title;
 use crate::shell::use_shell;
+use crate::steps::book;
 use crate::texts::{say, t};
 
 /// Frames a step of the open job.
@@ -116,15 +118,15 @@ fn stage_of(job: &JobState, step: Step) -> Stage {
             loom_open(job).is_empty() && loom_troubles(job).is_empty(),
             false,
         ),
-        Step::Walk => (
-            job.walk.test.as_ref().is_some_and(WalkTest::is_whole)
-                && job.walk.heads.len() == job.spots.len(),
+        Step::Walk => (done_on_screen(job, Screen::Walk), false),
+        Step::Whole => (
+            step_path(job, book()).iter().all(|stage| stage.open() == 0),
             false,
         ),
         Step::Parts | Step::Fault => (false, false),
         Step::Sheet => (!job.sheets.is_empty(), false),
         // Not on the path.
-        Step::Zero | Step::Ground | Step::Corners | Step::Level => (false, false),
+        Step::Zero | Step::Ground | Step::Corners | Step::Level | Step::Sight => (false, false),
     };
     match (done, shut) {
         (true, _) => Stage::Done,

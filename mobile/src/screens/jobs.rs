@@ -5,7 +5,7 @@ use dioxus::prelude::*;
 use rakeline_core::moment;
 use rakeline_core::text::msg;
 
-use crate::driver::{Boot, Intent, JobEntry, KitIntent};
+use crate::driver::{Boot, Intent, JobEntry, KitIntent, WorkshopIntent};
 use crate::parts::NoticeBar;
 use crate::route::Route;
 use crate::shell::use_shell;
@@ -29,6 +29,7 @@ pub fn Jobs() -> Element {
     let (start, sample, kits, restock) =
         (shell.clone(), shell.clone(), shell.clone(), shell.clone());
     let fault = shell.clone();
+    let workshop = shell.clone();
     rsx! {
         div { class: "frame",
             header { class: "head",
@@ -79,6 +80,11 @@ pub fn Jobs() -> Element {
                         class: "also",
                         onclick: move |_| restock.send(Intent::Kits(KitIntent::Go(Route::Restock))),
                         {t("to-restock")}
+                    }
+                    button {
+                        class: "also",
+                        onclick: move |_| workshop.send(Intent::Workshop(WorkshopIntent::Go)),
+                        {t("to-settings")}
                     }
                     button {
                         class: "also whole-row",
