@@ -18,4 +18,5 @@ mod sight;
 mod trouble;
 mod typing;
 mod whole;
+mod walk;
 mod zeroing;

@@ -7,6 +7,7 @@ mod attitude;
 mod axes;
 mod coverage_oracle;
 mod cramer;
+mod diagnosis;
 mod gum;
 mod iso_9613;
 mod kit_schema;

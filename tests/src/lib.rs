@@ -8,6 +8,7 @@
 pub mod browser;
 pub mod coverage_plans;
 pub mod dice;
+pub mod fault_cases;
 pub mod kit_cases;
 pub mod markout;
 pub mod oracle;
