@@ -143,6 +143,28 @@ fn readings_once_more_are_pooled_and_an_outlier_is_flagged_not_dropped() {
 }
 
 #[test]
+fn any_reading_at_a_spot_is_taken_out_alone_and_comes_back() {
+    let mut bench = Bench::new();
+    scenario::to_faces(&mut bench);
+    for rake in [-7.5, -4.0, -4.1] {
+        measure(&mut bench, Measure::ReadOnceMore(0));
+        hold(&mut bench, on_face(back(), Side::Back, rake, 0.0), 1600.0);
+    }
+    let before = bench.job().spots[0].clone();
+    assert_eq!(job::reading_words(bench.job(), &before).len(), 3);
+    measure(&mut bench, Measure::TakeOut(0, 0));
+    assert_eq!(bench.job().spots[0].readings, before.readings[1..]);
+    assert_eq!(job::repeats_at(bench.job(), &bench.job().spots[0]), None);
+    assert_eq!(bench.notice(), Some("reading-of-taken-out"));
+    bench.send(Intent::Undo);
+    assert_eq!(bench.job().spots[0], before);
+    // A second tap on a row that is gone, or on a spot that is not there.
+    measure(&mut bench, Measure::TakeOut(0, 3));
+    measure(&mut bench, Measure::TakeOut(9, 0));
+    assert_eq!(bench.job().spots[0], before);
+}
+
+#[test]
 fn mirror_spots_that_differ_are_pointed_out() {
     let mut bench = Bench::new();
     scenario::to_faces(&mut bench);

@@ -25,7 +25,7 @@ pub(super) fn learned(job: &JobState) -> Option<Section> {
     }
     lines.extend(stands.for_customer());
     if let Some(at) = cleared {
-        let when = moment::date_and_clock(&at);
+        let when = moment::date_and_clock(at);
         lines.push(msg("sheet-learn-cleared").text("when", when));
     }
     let mut blocks = vec![Block::Lines(lines)];

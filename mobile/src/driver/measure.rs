@@ -84,6 +84,8 @@ pub enum Measure {
     ReadOnceMore(usize),
     /// Takes the last reading at a spot out.
     TakeLastOut(usize),
+    /// Takes one reading at a spot out: the spot, the reading from the oldest.
+    TakeOut(usize, usize),
     /// Takes all readings out and starts over.
     ReadAllAgain,
     /// On the camera level.
@@ -126,6 +128,7 @@ pub(super) fn handle(app: &mut AppState, said: Measure, now: &Now) -> Vec<Action
         Measure::SweepDropped => phone::event(app, MeasuringEvent::SweepDropped, now),
         Measure::ReadOnceMore(spot) => reading::once_more(app, spot),
         Measure::TakeLastOut(spot) => reading::take_last_out(app, spot, now),
+        Measure::TakeOut(spot, which) => reading::take_out(app, spot, which, now),
         Measure::ReadAllAgain => reading::read_all_again(app, now),
         Measure::Level(said) => level::handle(app, said, now),
     }
