@@ -97,6 +97,7 @@ round-measured = rounded, radius { $radius } mm
 ground-not-flat = The phone leans { $lean }°: lay it flat on the board, screen up, top edge forward.
 ground-not-turned = The phone was not moved between the two readings. Turn it end for end on the board and read again.
 ground-no-reading = Read the board both ways round first.
+sill-too-steep = Along the sill it reads { $slope }° (more than { $limit }°): that is no ground. Lay the long edge along the sill.
 ground-too-steep = The ground slopes { $slope }° (more than { $limit }°). Move the vehicle to flatter ground.
 
 ## Corner angle and shape from above
@@ -1245,6 +1246,8 @@ gauge-level = Reads against level
 gauge-board = Zeroed on the board
 sill-title = By the sill, the poor way
 sill-why = Sills are not made level: ± 2° stays, and the lean is not known.
+sill-start = Read with the phone on the sill
+sill-hold = Long edge along the sill, top edge to the front of the vehicle.
 sill-angle = Nose up along the sill
 sill-note = degrees, minus for nose down
 sill-take = Take it

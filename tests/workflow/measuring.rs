@@ -2,6 +2,8 @@
 //! angles and repeats; and everything that can go wrong on the way.
 
 use rakeline::driver::{Intent, Measure};
+use rakeline::route::Step;
+use rakeline_core::estimate::contact::Roundness;
 use rakeline_core::estimate::ground::GroundHow;
 use rakeline_core::estimate::rake::Side;
 use rakeline_core::estimate::zero::Phone;
@@ -191,4 +193,44 @@ fn a_sweep_gives_corner_angles_and_spreads_what_it_missed() {
         "{turn:?}"
     );
     assert_eq!(job::along_the_face(bench.job()).len(), 4);
+}
+
+#[test]
+fn the_sill_read_with_the_phone_says_nose_up_only_and_that_it_is_the_poor_way() {
+    let mut bench = Bench::new();
+    scenario::to_faces(&mut bench);
+    bench.send(Intent::GoStep(Step::Ground));
+    measure(&mut bench, Measure::SillStart);
+    // Long edge along the sill, on its side, the nose 2 degrees up.
+    let (s, c) = 2f64.to_radians().sin_cos();
+    hold(&mut bench, [c, s, 0.0], 1600.0);
+    let ground = bench.job().ground.clone();
+    assert_eq!(ground.how, GroundHow::Sill);
+    let off = ground.nose_up.value - Degrees(2.0);
+    assert!(off.abs() < ground.nose_up.expanded(), "{ground:?}");
+    assert!(ground.nose_up.u.0 > 2.0, "not zeroed: its own error counts");
+    assert!(ground.right_up.value.0 == 0.0 && ground.right_up.u.0 >= 1.0);
+    assert_eq!(job::ground_words(&ground).key, "ground-is-sill");
+    // Upright in the hand is no sill.
+    measure(&mut bench, Measure::SillStart);
+    hold(&mut bench, [0.0, 1.0, 0.0], 1600.0);
+    assert_eq!(refusal(&bench).as_deref(), Some("sill-too-steep"));
+    assert_eq!(bench.job().ground, ground);
+}
+
+#[test]
+fn two_readings_above_and_below_say_how_round_the_face_is() {
+    let mut bench = Bench::new();
+    scenario::to_faces(&mut bench);
+    bench.send(Intent::GoStep(Step::Corners));
+    measure(&mut bench, Measure::RoundStart);
+    hold(&mut bench, on_face(back(), Side::Back, -3.0, 0.0), 1600.0);
+    hold(&mut bench, on_face(back(), Side::Back, -9.0, 0.0), 1600.0);
+    let round = bench.job().measuring.roundness;
+    let Roundness::Measured(radius) = round else {
+        panic!("{round:?}");
+    };
+    // 60 mm apart, 6 degrees: 573 mm.
+    assert!((radius.0 - 573.0).abs() < 40.0, "{radius:?}");
+    assert_eq!(job::roundness_words(round).key, "round-measured");
 }

@@ -58,6 +58,8 @@ pub enum Measure {
     BoardMore,
     /// The typed sill counts.
     SillTaken,
+    /// Reads nose up/down with the phone on the sill.
+    SillStart,
     /// Saves the ground as a bay.
     BaySaved,
     /// The job stands in a bay.
@@ -115,6 +117,7 @@ pub(super) fn handle(app: &mut AppState, said: Measure, now: &Now) -> Vec<Action
         Measure::BoardStart => lie::board_start(app),
         Measure::BoardMore => lie::board_more(app),
         Measure::SillTaken => lie::sill_taken(app, now),
+        Measure::SillStart => lie::sill_start(app),
         Measure::BaySaved => lie::save_bay(app, now),
         Measure::BayUsed(name) => lie::use_bay(app, &name, now),
         Measure::BayDropped(name) => lie::drop_bay(app, &name),
