@@ -122,6 +122,8 @@ impl Shell {
                     settings,
                     path,
                 });
+                let found = self.platform.storage.blob_list().await;
+                self.send(Intent::BlobsFound(found.unwrap_or_default()));
                 if asks_for_sample(&self.platform.page.query()) {
                     self.send(Intent::OpenSample(self.new_id()));
                 }
@@ -183,7 +185,8 @@ impl Shell {
             | Action::TakePhoto
             | Action::ChoosePicture
             | Action::PutBlob(..)
-            | Action::ReadBlob(_) => self.picture(action),
+            | Action::ReadBlob(_)
+            | Action::DropBlob(_) => self.picture(action),
             Action::Print => {
                 let print = platform.print.clone();
                 // After the screen has drawn what is to be printed.
@@ -272,6 +275,12 @@ impl Shell {
                 spawn_forever(async move {
                     let outcome = platform.storage.blob_put(&key, bytes).await;
                     shell.send(said(LevelIntent::Stored(outcome)));
+                });
+            }
+            Action::DropBlob(key) => {
+                // One that stays is found again at the next start.
+                spawn_forever(async move {
+                    let _ = platform.storage.blob_delete(&key).await;
                 });
             }
             Action::ReadBlob(key) => {

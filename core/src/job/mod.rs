@@ -2,6 +2,7 @@
 
 mod apply;
 mod behind;
+mod blobs;
 mod check;
 mod coverage;
 mod entry;
@@ -25,6 +26,7 @@ pub use behind::{
     Answer, BehindEvent, BehindState, PANEL_GREATEST, behind_headline, behind_words, look,
     typed_depth, typed_panel,
 };
+pub use blobs::blobs;
 pub use check::{
     Agreed, AgreedHow, Check, CheckEvent, CheckView, SeenBehind, check_view, tape_reading,
 };
@@ -64,7 +66,7 @@ pub use marks::{
 pub use measured::{
     POOL_FROM, along_the_face, around, contact, corner_angle, corner_words, ground_figures,
     ground_words, held_angles, level_in_photo, line_in_photo, line_on_photo, mirrors,
-    phone_as_seated, phone_words, plan_curve, repeats_at, roundness_words, seating,
+    phone_as_seated, phone_words, plan_curve, reading_words, repeats_at, roundness_words, seating,
     stations_straight, sweep,
 };
 pub use measuring::{

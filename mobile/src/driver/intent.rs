@@ -59,6 +59,8 @@ pub enum Intent {
         /// Path and query of the address.
         path: String,
     },
+    /// Keys of the pictures in the store, after the records.
+    BlobsFound(Vec<String>),
     /// Records could not be read at the start.
     BootFailed(StorageFault),
     /// One tap starts a job with the kit used last.
@@ -182,6 +184,8 @@ pub enum Action {
     PutBlob(String, Vec<u8>),
     /// Reads a picture for the screen.
     ReadBlob(String),
+    /// Removes a picture that no job refers to.
+    DropBlob(String),
     /// Starts a task of the worker; its number comes back in `Worked`.
     StartWork(u64, Task),
     /// Gives up the task under way.
