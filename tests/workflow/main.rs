@@ -9,7 +9,9 @@ mod held;
 mod scenario;
 mod sheet_text;
 
+mod along_face;
 mod bad_entries;
+mod behind_photos;
 mod clock_goes_back;
 mod fitting;
 mod full_size;

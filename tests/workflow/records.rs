@@ -11,7 +11,7 @@ use rakeline_core::estimate::zero::poses::{Pose, PoseReading};
 use rakeline_core::estimate::zero::{Phone, PhoneProfile, SourceKind, Zeroing};
 use rakeline_core::job::{
     Agreed, AgreedHow, Check, ClockTrust, Field, JobId, JobState, Limit, MarkOut, Marks, MarksFrom,
-    Particular, Row, SeenBehind, SheetIssue, TakenReading, Tape,
+    Particular, Row, SeenBehind, SheetIssue, Taken, TakenReading, Tape,
 };
 use rakeline_core::kit;
 use rakeline_core::record;
@@ -115,7 +115,11 @@ fn area(from: f64, to: f64, why: NoDrillReason) -> NoDrill {
 /// A finished job in our invented scenario with hardly a default in it.
 fn finished() -> JobState {
     let sheet = include_str!("../../assets/kits/metal-four.json");
-    let kit = kit::parse(sheet).expect("a good sheet");
+    let mut kit = kit::parse(sheet).expect("a good sheet");
+    // As the sheet was when the fixture was written.
+    if let Some(learn) = &mut kit.obstacle_learn {
+        learn.last_beeps = None;
+    }
     let id = JobId("00c0ffee00c0ffee".to_owned());
     let mut job = JobState::start(id, kit, at("2026-03-12T09:30:00+01:00"));
     job.name = "Scar End van".to_owned();
@@ -176,6 +180,7 @@ fn finished() -> JobState {
             from_line: Millimetres(-62.0),
             above_ground: Some(Millimetres(548.0)),
         }),
+        taken: Taken::Straight,
     };
     job.check = Check {
         tape: [-640.0, -214.0, 213.0, 640.0]

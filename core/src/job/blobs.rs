@@ -7,7 +7,6 @@ use super::state::JobState;
 #[must_use]
 pub fn blobs(job: &JobState) -> Vec<&str> {
     let level = job.measuring.photos.iter().map(|photo| &photo.blob);
-    let answers = std::iter::once(&job.behind.bumper).chain(job.behind.spots.values());
-    let behind = answers.filter_map(|answer| answer.photo.as_ref());
+    let behind = job.behind.photos.iter().map(|photo| &photo.blob);
     level.chain(behind).map(String::as_str).collect()
 }

@@ -11,6 +11,7 @@ use super::intent::{Action, Now};
 use super::level::{self, LevelDraft, LevelIntent};
 use super::lie::{self, BoardDraft};
 use super::phone::{self, Voice};
+use super::photos::PhotosDraft;
 use super::reading;
 use super::state::AppState;
 use super::zeroing::{self, ZeroDraft};
@@ -29,6 +30,10 @@ pub struct Drafts {
     pub above: Option<StillReading>,
     /// The camera level.
     pub level: LevelDraft,
+    /// Photos of the look behind.
+    pub photos: PhotosDraft,
+    /// The check line's length as it is typed.
+    pub check_line: Option<String>,
 }
 
 /// What the fitter says about how angles are measured.

@@ -22,6 +22,7 @@ mod measures;
 mod opening;
 mod parts;
 mod phone_form;
+mod photos;
 mod ring_by_hand;
 mod rings;
 mod sheet;

@@ -41,8 +41,9 @@ pub fn Sheet() -> Element {
     }
 }
 
+/// A document as it prints.
 #[component]
-fn Paper(document: Document) -> Element {
+pub fn Paper(document: Document) -> Element {
     rsx! {
         article { class: "paper-sheet",
             h1 { {say(&document.title)} }
@@ -84,21 +85,20 @@ fn block_view(block: Block) -> Element {
         },
         Block::Drawing(drawing) => rsx! { DrawingView { drawing } },
         Block::Table { head, rows } => rsx! {
-            div { class: "scroll-x", tabindex: "0",
-                table {
-                    thead {
-                        tr {
-                            for cell in head {
-                                th { scope: "col", {say(&cell)} }
-                            }
+            table { role: "table",
+                thead {
+                    tr { role: "row",
+                        for cell in head.iter() {
+                            th { scope: "col", role: "columnheader", {say(cell)} }
                         }
                     }
-                    tbody {
-                        for row in rows {
-                            tr {
-                                for cell in row {
-                                    td { {say(&cell)} }
-                                }
+                }
+                tbody {
+                    for row in rows {
+                        tr { role: "row",
+                            for (cell , name) in row.iter().zip(&head) {
+                                // On the narrow screen each cell carries its column's name.
+                                td { role: "cell", "data-name": say(name), {say(cell)} }
                             }
                         }
                     }
