@@ -669,6 +669,79 @@ typical-across = Beam { $angle }° across: typical of such heads, the sheet give
 typical-upright = Beam { $angle }° up and down: typical of such heads, the sheet gives none
 typical-ringing = Ringing { $millis } ms: typical of such heads, the sheet gives none
 
+sight-above-title = From above: squares behind the vehicle, by what sees them
+sight-side-title = From the side: squares behind the vehicle, by what sees a bar lying across
+sight-metres = { $metres } m
+sight-share = { $percent } % of the squares { $near } to { $far } m behind are seen
+sight-no-share = Every square { $near } to { $far } m behind is inside the too-close zone
+sight-gap = Largest gap: { $wide } x { $deep } mm, from { $from } to { $to }, beginning { $behind } m behind the bumper
+sight-no-gap = No gap in these squares
+sight-weakest = Weakest between { $left } and { $right }: { $across }, { $behind } m behind, { $spare }
+sight-too-close = Nearer than { $near } mm a head still rings and hears nothing: { $squares } squares of { $cell } mm are left out
+sight-spare = { $db } dB to spare
+sight-short = { $db } dB short
+sight-no-echo = no echo at all
+sight-ground = Head { $label } { $aim }: { $what }
+sight-ground-more = ground { $db } dB stronger than pointing level
+sight-ground-less = ground { $db } dB weaker than pointing level
+sight-ground-same = ground as when pointing level
+sight-ground-none = its main beam does not meet the ground
+sight-probe-seen = sees it, { $spare }
+sight-probe-not = does not see it, { $spare }
+sight-probe-near = too close, { $range } mm: it still rings
+sight-probe-behind = it is behind this head's face
+sight-calibrated = Calibrated: the test pole (75 mm tube) straight ahead at { $range } mm, in air of 20 °C and 50 %, is just seen. Everything else follows by computation.
+sight-air = { $day }: { $celsius } °C, { $humidity } %, { $pressure } hPa. Sound goes { $speed } m/s and loses { $alpha } dB a metre.
+sight-air-typed = Air as typed
+sight-winter = Winter
+sight-summer = Summer
+sight-aim-known = Aims are known to ± { $plus }° or better where a ring set is taken
+sight-kerb-loss = Kerb: as a wall less { $db } dB, assumed
+object-seen-by = Seen by { $heads }.
+sight-why = A prediction by computation, not a promise. It is for the workshop; the walk test behind the vehicle shows what is so. Look behind you all the same.
+sight-computing = Computing…
+sight-again = Compute again
+sight-unreadable = The prediction came back broken. Compute again; if it stays so, load the app anew.
+sight-heads = Which heads
+sight-together = All
+sight-standing = What stands there
+sight-pole = Pole
+sight-wall = Wall
+sight-kerb = Kerb
+sight-legend-well = seen, 6 dB or more to spare
+sight-legend-just = just seen
+sight-legend-not = not seen
+sight-legend-near = too close to hear
+sight-probe-ask = Tap a place, or hold it, to hear which head sees it there.
+sight-ask-keys = Places behind the vehicle: tap one, or move with the arrow keys
+sight-aim-all = Aim of all heads:
+sight-aim-of = Aim of head { $label }:
+sight-lower = { $angle }° lower
+sight-higher = { $angle }° higher
+sight-as-is = as it is now
+sight-from-side = From the side
+sight-side-why = A bar of the pole's size lies across in each square. What lies on the ground below the heads is seen worst.
+sight-air-title = Air
+sight-today = As typed
+sight-air-type = Type the day's air
+air-celsius = Temperature, °C
+air-humidity = Humidity, %
+air-pressure = Air pressure, hPa
+object-title = On the back of the vehicle
+object-none = Nothing
+object-tow-ball = Tow ball
+object-spare-wheel = Spare wheel
+object-behind = Its middle behind the bumper
+object-height = Its middle above the ground
+object-across = From the centre line, minus is left
+object-radius = Radius of the tread
+sight-based = What this stands on
+step-sight = What it will see
+back-to-rings = Back to the ring sets
+workshop-only = For the workshop
+workshop-title = Workshop's file
+workshop-why = Not on the customer's page, and not printed with it.
+
 ## Job
 
 behind-too-many-photos = A job keeps { $most } photos of the look behind. Take one out first.
@@ -1586,3 +1659,28 @@ photo-card-unread = { $card } can't be read: wipe it, go closer, in better light
 photo-card-twice = { $card } is there more than once: use each card number once.
 photo-card-wrong-job = { $card } has no mark in this job: take it off, or use the card with the mark's number.
 photo-card-mirrored = { $card } is mirrored: switch off the mirror of the camera, use the main camera.
+solve-how-many = { $photos ->
+    [0] No photo: take one to { $most } photos.
+   *[other] { $photos } photos: measure with { $most } at most.
+}
+solve-too-few-cards = { $cards ->
+    [0] No mark card can be measured on: stand a card on every mark.
+   *[other] Only one mark card is seen: two or more are needed.
+}
+solve-card-twice = Card { $card } is in photo { $photo } more than once: use each card number once.
+solve-mirrored = Photo { $photo } is mirrored: switch off the mirror of the camera, use the main camera.
+solve-not-joined = Photo { $photo } shows no card that the other photos show: take it again with two or more of the same cards in it.
+solve-does-not-fit = The photos do not fit together (off by { $left } pixels). Was a card moved, or a photo edited? Leave the cards as they are and take all photos anew.
+solve-not-as-taken = Photo { $photo } is not as a camera takes it: cropped, edited, a screenshot or a photo of a photo. Take it anew with the camera, better three: left, middle, right.
+solve-card-off-curve = Card { $card } does not fit the others: is it from another print, or not flat on the face? Put it right and take the photos anew.
+solve-too-few-marks = { $marks ->
+    [0] No card of this job's marks is seen: use the cards with the marks' numbers.
+   *[other] Only one mark has its card: two or more are needed.
+}
+solve-out-of-order = Card { $card } is not at its place in the row: card 1 stands on the leftmost mark.
+solve-check-line = The check line reads { $typed } mm instead of { $drawn } mm: print the sheet anew at 100 %.
+solve-no-straight = Straight distances need the cards on the left and the right mark of a pair.
+plane-plate-size = { $typed } mm is no side of a number plate: { $least } to { $most } mm.
+plane-not-flat = These four taps are not the corners of one flat thing: tap upper left, upper right, lower right, lower left.
+plane-length = A taped length is from { $least } to { $most } mm.
+plane-too-uncertain = Over this distance the ± would be { $expanded } mm, more than { $most } mm: the bumper is not flat. Use mark cards.

@@ -3,8 +3,10 @@
 //! **Boundary:** started only through `platform::work`; it knows no screen,
 //! no store and no clock.
 
+use rakeline_core::drawing::{SightAsked, sight};
+use rakeline_core::job::JobState;
 use rakeline_core::report::{Pages, mark_cards, pdf, template};
-use rakeline_core::text::Message;
+use rakeline_core::text::{Message, msg};
 
 use crate::platform::Task;
 use crate::texts::say;
@@ -18,7 +20,16 @@ pub fn work(task: &Task, progress: &dyn Fn(f32)) -> Result<Vec<u8>, Message> {
     let pages: Pages = match task {
         Task::Template { facts, paper } => template(facts, *paper),
         Task::MarkCards { marks, paper } => mark_cards(*marks, *paper),
+        Task::Sight { job, asked } => return seen(job, asked),
     };
     progress(0.1);
     pdf(&pages, &say).map_err(|fault| fault.message())
+}
+
+/// What the heads of a job will see, as JSON.
+fn seen(job: &JobState, asked: &SightAsked) -> Result<Vec<u8>, Message> {
+    let sight = sight(job, asked)?;
+    let text = rakeline_core::json::write(&sight);
+    text.map(String::into_bytes)
+        .map_err(|fault| msg("work-stopped").text("why", fault.to_string()))
 }

@@ -23,6 +23,7 @@ mod measuring;
 mod measuring_faults;
 mod records;
 mod sensor_faults;
+mod sight;
 mod storage_faults;
 mod stored_records;
 mod template;

@@ -10,6 +10,7 @@ use super::kit_shelf::KitIntent;
 use super::layout::{CheckIntent, MarkOutIntent};
 use super::measure::Measure;
 use super::photos::{PhotoIntent, PictureUse};
+use super::sight::SightIntent;
 use super::{JOB_PREFIX, Sheets, TRASH_PREFIX};
 use crate::platform::{
     MotionEvent, OutFile, PictureFrom, Pulse, Shared, StorageFault, Task, Tone, Visibility,
@@ -147,6 +148,8 @@ pub enum Intent {
     PrintQuote,
     /// Makes sheets at full size as PDF.
     MakeSheets(Sheets),
+    /// What the heads will see.
+    Sight(SightIntent),
     /// Gives up the sheets under way.
     StopSheets,
     /// What the worker says of the task of that number.
