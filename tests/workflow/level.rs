@@ -127,7 +127,7 @@ fn pictures_of_a_deleted_job_stay_as_long_as_it_can_come_back_and_all_while_one_
     bench.phone.camera.gives(picture());
     measure(&mut bench, Measure::Level(LevelIntent::Choose));
     let blob = bench.job().measuring.photos[0].blob.clone();
-    assert_eq!(job::blobs(bench.job()), [&blob]);
+    assert_eq!(job::blobs_of(bench.job()), std::slice::from_ref(&blob));
     let id = bench.job().id.clone();
     bench.send(Intent::GoJobs);
     bench.send(Intent::DeleteJob(id.clone()));

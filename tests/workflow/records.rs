@@ -116,7 +116,7 @@ fn area(from: f64, to: f64, why: NoDrillReason) -> NoDrill {
 fn finished() -> JobState {
     let sheet = include_str!("../../assets/kits/metal-four.json");
     let mut kit = kit::parse(sheet).expect("a good sheet");
-    // As the sheet was when the fixture was written.
+    // The record is older than what the sheet says about the last beep.
     if let Some(learn) = &mut kit.obstacle_learn {
         learn.last_beeps = None;
     }

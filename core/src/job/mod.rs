@@ -2,7 +2,6 @@
 
 mod apply;
 mod behind;
-mod blobs;
 mod check;
 mod coverage;
 mod entry;
@@ -34,7 +33,6 @@ pub use behind::{
     Answer, BehindEvent, BehindState, PANEL_GREATEST, behind_headline, behind_words, look,
     typed_depth, typed_panel,
 };
-pub use blobs::blobs;
 pub use check::{
     Agreed, AgreedHow, Check, CheckEvent, CheckView, SeenBehind, check_view, tape_reading,
 };

@@ -16,11 +16,10 @@ pub(super) fn found(app: &AppState, keys: Vec<String>, now: &Now) -> Vec<Action>
     if app.boot != Boot::Ready || !app.unreadable.is_empty() {
         return Vec::new();
     }
-    let open = app.job().map(job::blobs).unwrap_or_default();
+    let open = app.job().map(job::blobs_of).unwrap_or_default();
     let entries = || app.jobs.iter().chain(&app.trash);
-    let kept = |key: &String| {
-        open.contains(&key.as_str()) || entries().any(|entry| entry.blobs.contains(key))
-    };
+    let kept =
+        |key: &String| open.contains(key) || entries().any(|entry| entry.blobs.contains(key));
     let old = |key: &String| {
         let taken = key.rsplit('-').next().and_then(|taken| taken.parse().ok());
         taken.is_some_and(|taken: i64| now.at.timestamp_millis() - taken > LOOSE_AFTER)
