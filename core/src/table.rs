@@ -90,6 +90,11 @@ impl<K, V> Table<K, V> {
         self.0.iter()
     }
 
+    /// The keys in order.
+    pub fn keys(&self) -> impl DoubleEndedIterator<Item = &K> {
+        self.0.iter().map(|(key, _)| key)
+    }
+
     /// The values in order of key.
     pub fn values(&self) -> impl DoubleEndedIterator<Item = &V> {
         self.0.iter().map(|(_, value)| value)

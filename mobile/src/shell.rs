@@ -122,6 +122,8 @@ impl Shell {
                     settings,
                     path,
                 });
+                let found = self.platform.storage.blob_list().await;
+                self.send(Intent::BlobsFound(found.unwrap_or_default()));
                 if asks_for_sample(&self.platform.page.query()) {
                     self.send(Intent::OpenSample(self.new_id()));
                 }
@@ -194,6 +196,7 @@ impl Shell {
             | Action::ChoosePicture(..)
             | Action::PutBlob(..)
             | Action::ReadBlob(..)
+            | Action::DropBlob(_)
             | Action::HidePictures => self.picture(action),
             Action::Print => {
                 let print = platform.print.clone();
@@ -283,6 +286,12 @@ impl Shell {
                 spawn_forever(async move {
                     let outcome = platform.storage.blob_put(&key, bytes).await;
                     shell.send(purpose.stored(outcome));
+                });
+            }
+            Action::DropBlob(key) => {
+                // One that stays is found again at the next start.
+                spawn_forever(async move {
+                    let _ = platform.storage.blob_delete(&key).await;
                 });
             }
             Action::ReadBlob(purpose, key) => {

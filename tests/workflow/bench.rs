@@ -102,6 +102,10 @@ impl Bench {
                 Err(fault) => Intent::BootFailed(fault),
             }
         }));
+        let pictures = self.phone.storage.clone();
+        self.waiting.push_back(Box::pin(async move {
+            Intent::BlobsFound(pictures.blob_list().await.unwrap_or_default())
+        }));
         self.settle();
     }
 
@@ -212,6 +216,13 @@ impl Bench {
                 self.waiting.push_back(Box::pin(async move {
                     purpose.stored(storage.blob_put(&key, bytes).await)
                 }));
+            }
+            Action::DropBlob(key) => {
+                // Nothing is told of it; the next start looks again.
+                let mut dropped = self.phone.storage.blob_delete(&key);
+                let _ = dropped
+                    .as_mut()
+                    .poll(&mut Context::from_waker(Waker::noop()));
             }
             Action::ReadBlob(purpose, key) => {
                 let (storage, camera) = (self.phone.storage.clone(), self.phone.camera.clone());

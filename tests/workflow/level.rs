@@ -41,7 +41,7 @@ fn a_level_photo_is_kept_outside_the_record_with_its_attitude() {
         std::slice::from_ref(&photo.blob)
     );
     let level = job::level_in_photo(bench.job(), &photo).expect("level");
-    assert!((level.0 - 5.0).abs() < 1e-6);
+    assert!((level.value.0 - 5.0).abs() < 1e-6);
     let rise = 0.8 * 8f64.to_radians().tan();
     let line = [[0.1, 0.7], [0.9, 0.7 - rise]];
     measure(&mut bench, Measure::Level(LevelIntent::Drag(line)));
@@ -76,7 +76,7 @@ fn a_refused_camera_leaves_the_file_and_a_turned_screen_turns_level() {
     feed(&mut bench, [STANDARD_GRAVITY, 0.0, 0.0]);
     bench.pass(Millis(200.0));
     let level = rakeline::driver::live_level(&bench.app).expect("level");
-    assert!(level.0.abs() < 1e-9);
+    assert!(level.value.0.abs() < 1e-9);
 }
 
 #[test]
@@ -89,4 +89,52 @@ fn a_full_phone_says_that_the_photo_was_not_kept() {
     measure(&mut bench, Measure::Level(LevelIntent::Take));
     assert_eq!(bench.notice(), Some("level-not-stored"));
     assert!(bench.job().measuring.photos.is_empty());
+}
+
+#[test]
+fn a_dropped_photo_is_cleaned_up_at_a_later_start_and_a_kept_one_stays() {
+    let mut bench = Bench::new();
+    scenario::to_faces(&mut bench);
+    bench.send(Intent::GoStep(Step::Level));
+    for _ in 0..2 {
+        bench.phone.camera.gives(picture());
+        measure(&mut bench, Measure::Level(LevelIntent::Choose));
+        bench.pass(Millis(50.0));
+    }
+    let [kept, dropped] = &bench.job().measuring.photos[..] else {
+        panic!("two photos");
+    };
+    let (kept, dropped) = (kept.blob.clone(), dropped.blob.clone());
+    measure(
+        &mut bench,
+        Measure::Level(LevelIntent::Drop(dropped.clone())),
+    );
+    assert_eq!(bench.phone.storage.blobs().len(), 2, "there is a way back");
+    // Soon after, another page may still take the step back.
+    let soon = bench.killed();
+    assert_eq!(soon.phone.storage.blobs().len(), 2);
+    bench.phone.clock.advance(Millis(25.0 * 3_600_000.0));
+    let later = bench.killed();
+    assert_eq!(later.phone.storage.blobs(), std::slice::from_ref(&kept));
+    assert_eq!(later.job().measuring.photos[0].blob, kept);
+}
+
+#[test]
+fn pictures_of_a_deleted_job_stay_as_long_as_it_can_come_back_and_all_while_one_is_unreadable() {
+    let mut bench = Bench::new();
+    scenario::to_faces(&mut bench);
+    bench.send(Intent::GoStep(Step::Level));
+    bench.phone.camera.gives(picture());
+    measure(&mut bench, Measure::Level(LevelIntent::Choose));
+    let blob = bench.job().measuring.photos[0].blob.clone();
+    assert_eq!(job::blobs_of(bench.job()), std::slice::from_ref(&blob));
+    let id = bench.job().id.clone();
+    bench.send(Intent::GoJobs);
+    bench.send(Intent::DeleteJob(id.clone()));
+    bench.phone.clock.advance(Millis(25.0 * 3_600_000.0));
+    let deleted = bench.killed();
+    assert_eq!(deleted.phone.storage.blobs(), std::slice::from_ref(&blob));
+    // Its record broken: it may be the one that needs the picture.
+    deleted.phone.storage.plant(&format!("trash/{}", id.0), "{");
+    assert_eq!(deleted.killed().phone.storage.blobs().len(), 1);
 }

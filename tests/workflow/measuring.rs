@@ -2,6 +2,8 @@
 //! angles and repeats; and everything that can go wrong on the way.
 
 use rakeline::driver::{Intent, Measure};
+use rakeline::route::Step;
+use rakeline_core::estimate::contact::Roundness;
 use rakeline_core::estimate::ground::GroundHow;
 use rakeline_core::estimate::rake::Side;
 use rakeline_core::estimate::zero::Phone;
@@ -143,6 +145,28 @@ fn readings_once_more_are_pooled_and_an_outlier_is_flagged_not_dropped() {
 }
 
 #[test]
+fn any_reading_at_a_spot_is_taken_out_alone_and_comes_back() {
+    let mut bench = Bench::new();
+    scenario::to_faces(&mut bench);
+    for rake in [-7.5, -4.0, -4.1] {
+        measure(&mut bench, Measure::ReadOnceMore(0));
+        hold(&mut bench, on_face(back(), Side::Back, rake, 0.0), 1600.0);
+    }
+    let before = bench.job().spots[0].clone();
+    assert_eq!(job::reading_words(bench.job(), &before).len(), 3);
+    measure(&mut bench, Measure::TakeOut(0, 0));
+    assert_eq!(bench.job().spots[0].readings, before.readings[1..]);
+    assert_eq!(job::repeats_at(bench.job(), &bench.job().spots[0]), None);
+    assert_eq!(bench.notice(), Some("reading-of-taken-out"));
+    bench.send(Intent::Undo);
+    assert_eq!(bench.job().spots[0], before);
+    // A second tap on a row that is gone, or on a spot that is not there.
+    measure(&mut bench, Measure::TakeOut(0, 3));
+    measure(&mut bench, Measure::TakeOut(9, 0));
+    assert_eq!(bench.job().spots[0], before);
+}
+
+#[test]
 fn mirror_spots_that_differ_are_pointed_out() {
     let mut bench = Bench::new();
     scenario::to_faces(&mut bench);
@@ -169,4 +193,44 @@ fn a_sweep_gives_corner_angles_and_spreads_what_it_missed() {
         "{turn:?}"
     );
     assert_eq!(job::along_the_face(bench.job()).len(), 4);
+}
+
+#[test]
+fn the_sill_read_with_the_phone_says_nose_up_only_and_that_it_is_the_poor_way() {
+    let mut bench = Bench::new();
+    scenario::to_faces(&mut bench);
+    bench.send(Intent::GoStep(Step::Ground));
+    measure(&mut bench, Measure::SillStart);
+    // Long edge along the sill, on its side, the nose 2 degrees up.
+    let (s, c) = 2f64.to_radians().sin_cos();
+    hold(&mut bench, [c, s, 0.0], 1600.0);
+    let ground = bench.job().ground.clone();
+    assert_eq!(ground.how, GroundHow::Sill);
+    let off = ground.nose_up.value - Degrees(2.0);
+    assert!(off.abs() < ground.nose_up.expanded(), "{ground:?}");
+    assert!(ground.nose_up.u.0 > 2.0, "not zeroed: its own error counts");
+    assert!(ground.right_up.value.0 == 0.0 && ground.right_up.u.0 >= 1.0);
+    assert_eq!(job::ground_words(&ground).key, "ground-is-sill");
+    // Upright in the hand is no sill.
+    measure(&mut bench, Measure::SillStart);
+    hold(&mut bench, [0.0, 1.0, 0.0], 1600.0);
+    assert_eq!(refusal(&bench).as_deref(), Some("sill-too-steep"));
+    assert_eq!(bench.job().ground, ground);
+}
+
+#[test]
+fn two_readings_above_and_below_say_how_round_the_face_is() {
+    let mut bench = Bench::new();
+    scenario::to_faces(&mut bench);
+    bench.send(Intent::GoStep(Step::Corners));
+    measure(&mut bench, Measure::RoundStart);
+    hold(&mut bench, on_face(back(), Side::Back, -3.0, 0.0), 1600.0);
+    hold(&mut bench, on_face(back(), Side::Back, -9.0, 0.0), 1600.0);
+    let round = bench.job().measuring.roundness;
+    let Roundness::Measured(radius) = round else {
+        panic!("{round:?}");
+    };
+    // 60 mm apart, 6 degrees: 573 mm.
+    assert!((radius.0 - 573.0).abs() < 40.0, "{radius:?}");
+    assert_eq!(job::roundness_words(round).key, "round-measured");
 }

@@ -67,6 +67,13 @@ pub fn build_and_weigh(profile: Profile) -> Result<()> {
     let dist = build(&tree, profile)?;
     // A debug build is not what anybody loads: its weight says nothing.
     if profile == Profile::Web {
+        let module = tree
+            .target
+            .join(WASM)
+            .join(profile.folder())
+            .join("app.wasm");
+        let mut crates = Command::new(bundler(&tree)?);
+        tools::must(crates.arg("crates").arg(module), "weighing the crates")?;
         println!("{}", weigh(&tree, &dist)?.table);
     }
     println!("{}", dist.display());

@@ -13,11 +13,11 @@ use crate::units::{Degrees, Estimate};
 /// and the laid line comes with its angle to level where that is known.
 #[must_use]
 pub fn level_over_picture(
-    level: Degrees,
+    level: Estimate<Degrees>,
     laid: Option<(PictureLine, Option<Estimate<Degrees>>)>,
     (width, height): (f64, f64),
 ) -> Drawing {
-    let (sin, cos) = (level.sin(), level.cos());
+    let (sin, cos) = (level.value.sin(), level.value.cos());
     let size = width * 0.045;
     let middle = (width * 0.57, height * 0.5);
     let reach = width * 0.36;
@@ -31,6 +31,11 @@ pub fn level_over_picture(
         line(Pen::Paper, &[upright(-rise), upright(rise)]),
         line(Pen::Ink, &[upright(-rise), upright(rise)]),
     ];
+    let figure = |key| {
+        msg(key)
+            .number("angle", level.value.0, 1)
+            .deg("plus", level.expanded().0)
+    };
     let label = |at: (f64, f64), anchor, words| Item::Text {
         lettering: Lettering::Blue,
         at: At(at.0, at.1),
@@ -42,13 +47,13 @@ pub fn level_over_picture(
     items.push(label(
         (end.0, end.1 - size * 0.5),
         Anchor::End,
-        Words::Message(msg("level-end").number("angle", level.0, 1)),
+        Words::Message(figure("level-end")),
     ));
     let top = upright(rise);
     items.push(label(
         (top.0.max(width * 0.02), top.1 - size * 0.5),
         Anchor::Start,
-        Words::Message(msg("plumb-end").number("angle", level.0, 1)),
+        Words::Message(figure("plumb-end")),
     ));
     if let Some(([from, to], off)) = laid {
         let at = |p: [f64; 2]| (p[0] * width, p[1] * width);
@@ -99,7 +104,11 @@ mod tests {
 
     #[test]
     fn level_and_plumb_are_square_and_do_not_cross() {
-        let lines = inks(&level_over_picture(Degrees(7.0), None, (300.0, 400.0)));
+        let lines = inks(&level_over_picture(
+            Estimate::new(Degrees(7.0), Degrees(1.0)),
+            None,
+            (300.0, 400.0),
+        ));
         let [level, plumb] = lines[..] else {
             panic!("two lines");
         };

@@ -10,7 +10,7 @@ use crate::estimate::seating::Seating;
 use crate::estimate::still::StillReading;
 use crate::estimate::zero::SourceKind;
 use crate::estimate::zero::poses::unmoved;
-use crate::sample::STANDARD_GRAVITY;
+use crate::sample::{STANDARD_GRAVITY, UpVector};
 use crate::text::{Message, msg};
 use crate::units::{Degrees, Estimate, Millis};
 
@@ -18,6 +18,9 @@ use crate::units::{Degrees, Estimate, Millis};
 pub const U_LOOKS_LEVEL: Degrees = Degrees(1.0);
 /// Standard uncertainty of a sill's nose up/down.
 pub const U_SILL: Degrees = Degrees(1.0);
+/// Standard uncertainty of an unzeroed phone along its long edge: an offset of
+/// 60 mg, rectangular.
+pub const U_ALONG_UNZEROED: Degrees = Degrees(2.0);
 /// Yaw of the phone on the board, standard deviation (normal).
 pub const U_BOARD_YAW: Degrees = Degrees(1.5);
 /// The factor 1/(1+b_z) of a source normalised inside the system, for chip
@@ -98,10 +101,21 @@ impl Ground {
         }
     }
 
-    /// From the phone's long edge along the sill, top edge forward.
-    #[must_use]
-    pub fn sill_read(still: &StillReading) -> Self {
-        Self::sill(Degrees::asin(still.up.0[1]))
+    /// From the phone's long edge along the sill, top edge forward: up as
+    /// the phone read it, and what its own error adds.
+    ///
+    /// # Errors
+    /// A message when it lies steeper than any ground.
+    pub fn sill_read(up: UpVector, u_phone: Degrees) -> Result<Self, Message> {
+        let nose_up = Degrees::asin(up.0[1]);
+        if nose_up.abs() > MOST_SLOPE {
+            return Err(msg("sill-too-steep")
+                .deg("slope", nose_up.abs().0)
+                .deg("limit", MOST_SLOPE.0));
+        }
+        let mut ground = Self::sill(nose_up);
+        ground.nose_up.u = Degrees(U_SILL.0.hypot(u_phone.0));
+        Ok(ground)
     }
 
     /// The same ground as a saved bay.

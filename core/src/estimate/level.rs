@@ -7,6 +7,7 @@
 //! askew. How the ground leans is taken off, so that level means level for
 //! the vehicle.
 
+use nalgebra::Vector3;
 use serde::{Deserialize, Serialize};
 
 use crate::estimate::ground::Ground;
@@ -28,6 +29,15 @@ const U_CAMERA: Degrees = Degrees(0.3);
 /// Standard uncertainty of the sensor's own roll: an offset of 60 mg,
 /// rectangular (roll is not zeroed).
 const U_ROLL: Degrees = Degrees(2.0);
+
+/// Focal length that is assumed for the picture, as a share of its diagonal:
+/// 26 mm where the film's diagonal is 43.3 mm, as many phones' main cameras
+/// (our own figure; the picture does not carry it).
+const FOCAL: f64 = 0.6;
+/// Its relative standard uncertainty.
+const U_FOCAL: f64 = 0.1;
+/// Standard uncertainty of how square the camera looks at the rear.
+const U_ASKEW: Degrees = Degrees(5.0);
 
 /// How the screen is turned against the device: the angle of the W3C Screen
 /// Orientation API, 0 with the top edge up, 90 with the right edge up.
@@ -79,44 +89,81 @@ pub fn level_in_picture(up: UpVector, turn: ScreenTurn) -> Result<Degrees, Messa
 /// # Errors
 /// As [`level_in_picture`].
 pub fn vehicle_level_in_picture(
-    up: UpVector,
-    turn: ScreenTurn,
-    ground: &Ground,
-) -> Result<Degrees, Message> {
-    Ok(level_in_picture(up, turn)? + ground.right_up.value)
-}
-
-/// Angle of a line laid over the picture against the vehicle's level: +
-/// rises to the right. Ends are shares of the picture's width, to the right
-/// and down from its corner.
-///
-/// # Errors
-/// A message when the line is too short, or as [`level_in_picture`].
-pub fn line_against_level(
-    ends: [[f64; 2]; 2],
     held: &StillReading,
     turn: ScreenTurn,
     ground: &Ground,
 ) -> Result<Estimate<Degrees>, Message> {
-    let [[x0, y0], [x1, y1]] = ends;
-    // Left to right, whichever end was laid first.
-    let (dx, dy) = if x1 >= x0 {
-        (x1 - x0, y0 - y1)
-    } else {
-        (x0 - x1, y1 - y0)
-    };
-    let size = dx.hypot(dy);
+    let level = level_in_picture(held.up, turn)? + ground.right_up.value;
+    let sensor = held.u_noise.0.hypot(held.u_rounding.0);
+    let parts = [U_CAMERA.0, ground.right_up.u.0, U_ROLL.0, sensor];
+    Ok(Estimate::new(level, Degrees(root_sum_of_squares(&parts))))
+}
+
+/// A line laid over a picture.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct LaidLine {
+    /// Its ends: shares of the picture's width, to the right and down from
+    /// the upper left corner.
+    pub ends: [[f64; 2]; 2],
+    /// Height of the picture as a share of its width.
+    pub height: f64,
+}
+
+/// Angle of a line laid over the picture against the vehicle's level: +
+/// rises to the right.
+///
+/// Central projection: the line lies in the plane through the camera and its
+/// two ends, and in the upright plane of the vehicle's rear, taken as square
+/// to the camera. Where both planes meet is its direction; so it holds away
+/// from the middle of the picture and with the camera pointing up or down.
+/// What is assumed for that, focal length and squareness, has its share in
+/// the ±.
+///
+/// # Errors
+/// A message when the line is too short, or as [`level_in_picture`].
+pub fn line_against_level(
+    line: LaidLine,
+    held: &StillReading,
+    turn: ScreenTurn,
+    ground: &Ground,
+) -> Result<Estimate<Degrees>, Message> {
+    let [[x0, y0], [x1, y1]] = line.ends;
+    let size = (x1 - x0).hypot(y1 - y0);
     if size.is_nan() || size < LEAST_LENGTH {
         return Err(msg("level-line-too-short"));
     }
-    let level = vehicle_level_in_picture(held.up, turn, ground)?;
-    let line = Degrees(dy.atan2(dx).to_degrees());
+    let level = vehicle_level_in_picture(held, turn, ground)?;
+    let rise = |focal: f64, askew: Degrees| rise(line, (held.up, turn), focal, askew);
+    let best = rise(FOCAL, Degrees(0.0));
+    let off = |other: Degrees| azimuth_change(best, other).0;
+    let focal = off(rise(FOCAL * (1.0 + U_FOCAL), Degrees(0.0)));
+    let askew = off(rise(FOCAL, U_ASKEW));
     let finger = (U_FINGER * 2f64.sqrt() / size).to_degrees();
-    let sensor = held.u_noise.0.hypot(held.u_rounding.0);
-    let parts = [finger, U_CAMERA.0, ground.right_up.u.0, U_ROLL.0, sensor];
-    let u = Degrees(root_sum_of_squares(&parts));
-    let off = azimuth_change(level, line);
-    Ok(Estimate::new(off, u))
+    let u = Degrees(root_sum_of_squares(&[finger, level.u.0, focal, askew]));
+    Ok(Estimate::new(best - ground.right_up.value, u))
+}
+
+/// Elevation of a line in the upright plane that is square to the camera, or
+/// so much askew to it, for a focal length as a share of the diagonal.
+fn rise(line: LaidLine, (up, turn): (UpVector, ScreenTurn), focal: f64, askew: Degrees) -> Degrees {
+    // Right, top, forward of the camera.
+    let [right, top] = turn.in_picture(up);
+    let up = Vector3::new(right, top, -up.0[2]);
+    let depth = focal * line.height.hypot(1.0);
+    let ray = |[x, y]: [f64; 2]| Vector3::new(x - 0.5, line.height / 2.0 - y, depth);
+    let forward = Vector3::z();
+    let heading = (forward - up * forward.dot(&up)).normalize();
+    let heading = heading * askew.cos() + up.cross(&heading) * askew.sin();
+    let [from, to] = line.ends.map(ray);
+    let along = from.cross(&to).cross(&heading).normalize();
+    // Left to right, whichever end was laid first.
+    let across = up.cross(&heading);
+    let along = if along.dot(&across) < 0.0 {
+        -along
+    } else {
+        along
+    };
+    Degrees(along.dot(&up).atan2(along.dot(&across)).to_degrees())
 }
 
 #[cfg(test)]
@@ -137,6 +184,10 @@ mod tests {
             azimuth: None,
             at: Millis(0.0),
         }
+    }
+
+    fn laid(ends: [[f64; 2]; 2]) -> LaidLine {
+        LaidLine { ends, height: 1.0 }
     }
 
     fn ground(right_up: f64) -> Ground {
@@ -163,7 +214,7 @@ mod tests {
         let rise = 0.5 * 3f64.to_radians().tan();
         let ends = [[0.2, 0.5], [0.7, 0.5 - rise]];
         let flat = line_against_level(
-            ends,
+            laid(ends),
             &held(0.0, 1.0, 0.0),
             ScreenTurn::Upright,
             &ground(3.0),
@@ -171,7 +222,7 @@ mod tests {
         assert!(flat.unwrap().value.0.abs() < 1e-9);
         let back = [ends[1], ends[0]];
         let level = line_against_level(
-            back,
+            laid(back),
             &held(0.0, 1.0, 0.0),
             ScreenTurn::Upright,
             &ground(0.0),
@@ -179,12 +230,58 @@ mod tests {
         assert!((level.unwrap().value.0 - 3.0).abs() < 1e-9);
     }
 
+    /// Where a camera that looks down by 20 degrees and is rolled by 7 sees a
+    /// point that lies `x` to the right and `z` up from straight ahead.
+    fn seen(x: f64, z: f64) -> [f64; 2] {
+        let (s, c) = 20f64.to_radians().sin_cos();
+        let (top, forward) = (z * c + s, c - z * s);
+        let depth = FOCAL * 2f64.sqrt();
+        let (right, top) = (depth * x / forward, depth * top / forward);
+        let (s, c) = 7f64.to_radians().sin_cos();
+        [0.5 + right * c + top * s, 0.5 - (top * c - right * s)]
+    }
+
+    #[test]
+    fn a_line_away_from_the_middle_has_its_true_angle_with_the_camera_looking_down() {
+        let (s, c) = 20f64.to_radians().sin_cos();
+        let (rs, rc) = 7f64.to_radians().sin_cos();
+        let held = held(c * rs, c * rc, s);
+        for (left, right) in [(-0.5, -0.5), (-0.2, -0.25), (-0.9, -0.8), (0.1, -0.1)] {
+            let ends = [seen(-0.4, left), seen(0.35, right)];
+            let off = line_against_level(laid(ends), &held, ScreenTurn::Upright, &ground(0.0));
+            let off = off.unwrap();
+            let want = (right - left).atan2(0.75).to_degrees();
+            assert!((off.value.0 - want).abs() < 1e-9, "{off:?}, not {want}");
+        }
+    }
+
+    #[test]
+    fn what_is_assumed_of_the_camera_counts_more_away_from_the_middle() {
+        let u = |down: f64| {
+            let ends = [[0.1, down], [0.9, down]];
+            let off = line_against_level(
+                laid(ends),
+                &held(0.0, 1.0, 0.0),
+                ScreenTurn::Upright,
+                &ground(0.0),
+            );
+            off.unwrap().u.0
+        };
+        assert!(u(0.5) < 2.2);
+        assert!(u(0.9) > u(0.5) + 0.3, "{} {}", u(0.9), u(0.5));
+    }
+
     #[test]
     fn looking_down_or_a_dot_for_a_line_is_refused() {
         let down = level_in_picture(UpVector([0.0, 0.0, 1.0]), ScreenTurn::Upright);
         assert_eq!(down.unwrap_err().key, "level-looks-away");
         let dot = [[0.5, 0.5], [0.51, 0.5]];
-        let dot = line_against_level(dot, &held(0.0, 1.0, 0.0), ScreenTurn::Upright, &ground(0.0));
+        let dot = line_against_level(
+            laid(dot),
+            &held(0.0, 1.0, 0.0),
+            ScreenTurn::Upright,
+            &ground(0.0),
+        );
         assert_eq!(dot.unwrap_err(), msg("level-line-too-short"));
     }
 }

@@ -40,6 +40,7 @@ pub struct Refusal(pub Message);
 /// | `TapeLaid` | needs marks |
 /// | `FaceRead` | needs marks and a spot of this kit; joins the readings there |
 /// | `FaceDropped` | the last reading there goes; needs one |
+/// | `ReadingTakenOut` | that reading there goes; needs it |
 /// | `KitChosen` | needs that no hole is drilled; with as many heads and marks inside its limits marks and readings stay, else they go; sets taken by hand go |
 /// | `KitFilled` | what is typed for asked fields goes on the job's sheet |
 /// | `Behind` | answers, photos, no-drill areas; the panel's material only before the first hole |
@@ -120,6 +121,15 @@ pub fn apply(
                 let label = place.label.clone();
                 return Err(Refusal(msg("refused-no-reading").text("label", label)));
             }
+        }
+        JobEvent::ReadingTakenOut { spot, reading } => {
+            let place = next.spots.get_mut(spot);
+            let place = place.ok_or_else(|| no_such_spot(job, spot))?;
+            if reading >= place.readings.len() {
+                let label = place.label.clone();
+                return Err(Refusal(msg("refused-no-reading").text("label", label)));
+            }
+            place.readings.remove(reading);
         }
         JobEvent::KitChosen(kit) => kit_asked::chosen(&mut next, *kit)?,
         JobEvent::KitFilled(asked) => kit_asked::filled(&mut next, &asked)?,

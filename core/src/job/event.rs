@@ -65,6 +65,13 @@ pub enum JobEvent {
         /// Which spot.
         spot: usize,
     },
+    /// One reading at a spot was taken out.
+    ReadingTakenOut {
+        /// Which spot.
+        spot: usize,
+        /// Which of its readings, 0 for the oldest.
+        reading: usize,
+    },
     /// Another kit will be fitted.
     KitChosen(Box<KitSheet>),
     /// What is typed for these fields belongs on the job's sheet.

@@ -4,14 +4,15 @@
 
 use super::measuring::{LevelPhoto, PictureLine};
 use super::rings::rake_at;
-use super::state::{JobState, Spot};
+use super::state::{JobState, Spot, TakenReading};
 use crate::estimate::contact::{Contact, Feet, Roundness};
 use crate::estimate::ground::{Ground, GroundHow};
-use crate::estimate::level::{line_against_level, vehicle_level_in_picture};
-use crate::estimate::rake::{Around, FaceReading, Seat, Turn, rake_against_gravity};
+use crate::estimate::level::{LaidLine, line_against_level, vehicle_level_in_picture};
+use crate::estimate::rake::{Around, FaceReading, Seat, Side, Turn, rake_against_gravity};
 use crate::estimate::repeats::{Repeats, compare_mirror, judge_repeats};
 use crate::estimate::seating::Seating;
 use crate::estimate::shape::PlanCurve;
+use crate::estimate::still::StillReading;
 use crate::estimate::turn::{ClosedSweep, close_sweep};
 use crate::estimate::zero::Phone;
 use crate::text::{Message, msg};
@@ -54,21 +55,13 @@ pub fn held_angles(job: &JobState, spot: &Spot) -> Vec<Degrees> {
     spot.readings
         .iter()
         .filter_map(|taken| match taken.reading {
-            FaceReading::Held { still, side } => Some(match &job.phone {
-                Phone::Zeroed(zeroing) => zeroing
-                    .rake(&still, side)
-                    .map_or_else(|| plain(&still, side), |rake| rake.value),
-                Phone::Unzeroed => plain(&still, side),
-            }),
+            FaceReading::Held { still, side } => Some(held_angle(job, &still, side)),
             FaceReading::Typed { .. } => None,
         })
         .collect()
 }
 
-fn plain(
-    still: &crate::estimate::still::StillReading,
-    side: crate::estimate::rake::Side,
-) -> Degrees {
+fn plain(still: &StillReading, side: Side) -> Degrees {
     rake_against_gravity(still.up, side, Seat::default())
 }
 
@@ -185,6 +178,31 @@ pub fn stations_straight(job: &JobState) -> Vec<Message> {
     curve.knots().iter().map(row).collect()
 }
 
+/// Each reading at a spot in words, oldest first: its number, and the angle
+/// as read, before the ground is taken off.
+#[must_use]
+pub fn reading_words(job: &JobState, spot: &Spot) -> Vec<Message> {
+    let words = |(at, taken): (usize, &TakenReading)| {
+        let angle = match taken.reading {
+            FaceReading::Held { still, side } => held_angle(job, &still, side),
+            FaceReading::Typed { angle, .. } => angle,
+        };
+        msg("reading-of")
+            .count("number", i64::try_from(at + 1).unwrap_or(i64::MAX))
+            .message("face", super::rings::facing_words(angle))
+    };
+    spot.readings.iter().enumerate().map(words).collect()
+}
+
+fn held_angle(job: &JobState, still: &StillReading, side: Side) -> Degrees {
+    match &job.phone {
+        Phone::Zeroed(zeroing) => zeroing
+            .rake(still, side)
+            .map_or_else(|| plain(still, side), |rake| rake.value),
+        Phone::Unzeroed => plain(still, side),
+    }
+}
+
 /// What the repeats at a spot say; nothing while they agree.
 #[must_use]
 pub fn repeats_at(job: &JobState, spot: &Spot) -> Option<Message> {
@@ -266,8 +284,8 @@ pub fn roundness_words(roundness: Roundness) -> Message {
 /// Angle of the vehicle's level in a photo, anticlockwise; `None` where the
 /// phone's attitude is not known or the camera looked away.
 #[must_use]
-pub fn level_in_photo(job: &JobState, photo: &LevelPhoto) -> Option<Degrees> {
-    vehicle_level_in_picture(photo.held?.up, photo.turn, &job.ground).ok()
+pub fn level_in_photo(job: &JobState, photo: &LevelPhoto) -> Option<Estimate<Degrees>> {
+    vehicle_level_in_picture(&photo.held?, photo.turn, &job.ground).ok()
 }
 
 /// A line laid over a photo against the vehicle's level.
@@ -277,7 +295,11 @@ pub fn line_in_photo(
     photo: &LevelPhoto,
     line: PictureLine,
 ) -> Option<Estimate<Degrees>> {
-    line_against_level(line, &photo.held?, photo.turn, &job.ground).ok()
+    let laid = LaidLine {
+        ends: line,
+        height: f64::from(photo.height) / f64::from(photo.width.max(1)),
+    };
+    line_against_level(laid, &photo.held?, photo.turn, &job.ground).ok()
 }
 
 /// The line on a level photo against level, in words; `None` without a line

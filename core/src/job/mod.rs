@@ -83,7 +83,7 @@ pub use marks::{
 pub use measured::{
     POOL_FROM, along_the_face, around, contact, corner_angle, corner_words, ground_figures,
     ground_words, held_angles, level_in_photo, line_in_photo, line_on_photo, mirrors,
-    phone_as_seated, phone_words, plan_curve, repeats_at, roundness_words, seating,
+    phone_as_seated, phone_words, plan_curve, reading_words, repeats_at, roundness_words, seating,
     stations_straight, sweep,
 };
 pub use measuring::{

@@ -67,7 +67,8 @@ pub fn photo_name(job: &JobState, photo: &BehindPhoto) -> Message {
     }
 }
 
-/// Keys of all pictures that a job has in the blob store.
+/// Keys of all pictures that a job has in the blob store. What keeps a picture
+/// names it here, else it is cleaned up as one that nobody needs.
 #[must_use]
 pub fn blobs_of(job: &JobState) -> Vec<String> {
     let level = job.measuring.photos.iter().map(|photo| photo.blob.clone());

@@ -1,14 +1,13 @@
 //! The steps of a job: what the survey answered, what is done, skipped with
 //! its reason, or closed as usual.
 
-use std::collections::BTreeMap;
-
 use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Serialize};
 
 use super::apply::{Refusal, cut};
 use super::state::JobState;
 use crate::steps::{Question, StepName, Truth};
+use crate::table::Table;
 use crate::text::msg;
 
 /// How a step ended.
@@ -36,11 +35,11 @@ pub struct Ended {
 #[serde(default)]
 pub struct StepsState {
     /// The survey's answers.
-    pub answers: BTreeMap<Question, Truth>,
+    pub answers: Table<Question, Truth>,
     /// Steps that ended.
-    pub ended: BTreeMap<StepName, Ended>,
+    pub ended: Table<StepName, Ended>,
     /// What was written down at a step, as typed.
-    pub words: BTreeMap<StepName, String>,
+    pub words: Table<StepName, String>,
 }
 
 /// Something about a step.
@@ -77,7 +76,9 @@ pub(super) fn apply(
         StepsEvent::DoneAsUsual(names) => {
             for name in names {
                 let how = HowEnded::AsUsual;
-                steps.ended.entry(name).or_insert(Ended { how, at });
+                if !steps.ended.contains_key(&name) {
+                    steps.ended.insert(name, Ended { how, at });
+                }
             }
         }
         StepsEvent::Skipped(name, why) => {

@@ -1,8 +1,6 @@
 //! Working minutes by stage, from the times of events; the fitter may
 //! correct them.
 
-use std::collections::BTreeMap;
-
 use chrono::{DateTime, Duration, FixedOffset};
 use serde::{Deserialize, Serialize};
 
@@ -11,6 +9,7 @@ use super::event::JobEvent;
 use super::state::JobState;
 use super::{Field, StepsEvent};
 use crate::steps::Stage;
+use crate::table::Table;
 use crate::text::msg;
 
 /// A pause longer than this between two events is not counted as work,
@@ -25,9 +24,9 @@ pub const SPENT_GREATEST: u32 = 10_080;
 #[serde(default)]
 pub struct TimeSpent {
     /// Seconds by stage, counted.
-    pub counted: BTreeMap<Stage, u32>,
+    pub counted: Table<Stage, u32>,
     /// Minutes by stage, corrected by the fitter.
-    pub corrected: BTreeMap<Stage, u32>,
+    pub corrected: Table<Stage, u32>,
 }
 
 /// The fitter corrected a stage's minutes; `None` goes back to the count.
@@ -63,7 +62,7 @@ pub(super) fn count(
         return;
     }
     let seconds = u32::try_from(gone.num_seconds()).unwrap_or(0);
-    let counted = next.spent.counted.entry(stage).or_default();
+    let counted = next.spent.counted.or_default(stage);
     *counted = counted.saturating_add(seconds);
 }
 

@@ -10,6 +10,7 @@ use crate::drawing::marks_drawing;
 use crate::job::{
     JobState, Particular, Standing, aim_at, head_photo, offset_words, seen_from_behind, sets_taken,
 };
+use crate::moment;
 use crate::text::{Message, msg};
 
 /// The customer's page as of a moment.
@@ -69,10 +70,7 @@ fn particulars(job: &JobState, at: DateTime<FixedOffset>) -> Section {
             pairs.push((msg(key), literal(text)));
         }
     }
-    pairs.push((
-        msg("sheet-date-plain"),
-        literal(&at.format("%-d %b %Y").to_string()),
-    ));
+    pairs.push((msg("sheet-date-plain"), literal(&moment::date(&at))));
     pairs.push((msg("sheet-kit"), literal(&job.kit.name)));
     if let Some(issue) = job.issued() {
         let number = msg("sheet-job-issue")
@@ -84,7 +82,7 @@ fn particulars(job: &JobState, at: DateTime<FixedOffset>) -> Section {
         let words = msg("agreed-by")
             .text("name", agreed.name.clone())
             .message("how", agreed.how.message())
-            .text("when", agreed.at.format("%-d %b %Y").to_string());
+            .text("when", moment::date(&agreed.at));
         pairs.push((msg("sheet-check-agreed-name"), words));
     }
     Section {

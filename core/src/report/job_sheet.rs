@@ -2,6 +2,7 @@
 
 use chrono::{DateTime, FixedOffset};
 
+use super::angles::angles;
 use super::fitting::{fitting, not_fitted};
 use super::learned::{learned, not_learned};
 use super::{Block, Document, Section};
@@ -24,6 +25,7 @@ pub fn job_sheet(job: &JobState, at: DateTime<FixedOffset>, zone: &str) -> Docum
     let mut sections = vec![particulars(job, at, zone)];
     sections.push(marks(job));
     sections.push(heads(job));
+    sections.extend(angles(job, at));
     sections.extend(checked(job));
     sections.extend(fitting(job));
     sections.extend(learned(job));
@@ -190,7 +192,7 @@ fn how_to_read(job: &JobState) -> Vec<Message> {
 }
 
 /// Labels of the heads whose face angle comes from such a source.
-fn labels_where(job: &JobState, such: impl Fn(&Origin) -> bool) -> Vec<String> {
+pub(super) fn labels_where(job: &JobState, such: impl Fn(&Origin) -> bool) -> Vec<String> {
     job.spots
         .iter()
         .filter(|spot| rake_at(job, spot).is_some_and(|rake| such(&rake.origin)))

@@ -7,6 +7,7 @@ use super::{Block, Section, SheetPhoto};
 use crate::job::{
     HowEnded, JobState, Photo, PhotoOf, StepStands, not_done, stages_spent, step_path,
 };
+use crate::moment;
 use crate::steps::{StepBook, StepName};
 use crate::text::{Message, msg};
 
@@ -54,7 +55,7 @@ fn step_photo(photo: &Photo, name: &StepName, book: &StepBook) -> SheetPhoto {
         blob: photo.blob.clone(),
         caption: msg("sheet-step-photo")
             .message("what", what)
-            .text("when", photo.at.format("%-d %b, %H:%M").to_string()),
+            .text("when", moment::day_and_clock(&photo.at)),
         size: (photo.width, photo.height),
         notes: photo.notes.clone(),
     }
@@ -102,7 +103,7 @@ fn visits(job: &JobState) -> Option<Section> {
         .iter()
         .map(|visit| {
             msg("sheet-visit")
-                .text("when", visit.at.format("%-d %b %Y").to_string())
+                .text("when", moment::date(&visit.at))
                 .text("why", visit.why.clone())
                 .text("done", visit.done.clone())
                 .count("sheet", i64::from(visit.sheet))

@@ -1,6 +1,7 @@
 //! The job sheet: one document for screen, print and PDF. Pages at full size:
 //! the template of the marks and the mark cards.
 
+mod angles;
 mod customer;
 mod fitting;
 mod job_sheet;

@@ -325,6 +325,7 @@ fn taken(app: &mut AppState, still: &StillReading, now: &Now) -> Result<Vec<Acti
         Target::Round(beside) => lie::beside_taken(app, beside, still, now),
         Target::Pose(pose) => zeroing::taken(app, pose, still, now),
         Target::Board(way) => lie::board_taken(app, way, still, now),
+        Target::Sill => lie::sill_read(app, still, now),
         Target::Station(place) => corners::taken(app, place, still, now),
         Target::Level => Ok(Vec::new()),
     }

@@ -64,6 +64,8 @@ pub enum Intent {
         /// Path and query of the address.
         path: String,
     },
+    /// Keys of the pictures in the store, after the records.
+    BlobsFound(Vec<String>),
     /// Records could not be read at the start.
     BootFailed(StorageFault),
     /// One tap starts a job with the kit used last.
@@ -211,6 +213,8 @@ pub enum Action {
     ReadBlob(PictureUse, String),
     /// Lets go of all pictures that were read for the screen.
     HidePictures,
+    /// Removes a picture that no job refers to.
+    DropBlob(String),
     /// Starts a task of the worker; its number comes back in `Worked`.
     StartWork(u64, Task),
     /// Gives up the task under way.

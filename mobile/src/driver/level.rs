@@ -4,7 +4,7 @@ use rakeline_core::estimate::level::{ScreenTurn, vehicle_level_in_picture};
 use rakeline_core::estimate::still::StillReading;
 use rakeline_core::job::{LevelPhoto, MeasuringEvent, PictureLine};
 use rakeline_core::text::{Message, msg};
-use rakeline_core::units::Degrees;
+use rakeline_core::units::{Degrees, Estimate};
 
 use super::held::{self, Held, Target};
 use super::intent::{Action, Now};
@@ -180,12 +180,12 @@ pub fn screen_turn(angle: Degrees) -> ScreenTurn {
 ///
 /// # Errors
 /// Why there is none: no sensor yet, or the camera looks away.
-pub fn live_level(app: &AppState) -> Result<Degrees, Message> {
+pub fn live_level(app: &AppState) -> Result<Estimate<Degrees>, Message> {
     let held = app.reading.as_ref().and_then(Held::attitude);
     let (Some(held), Some(job)) = (held, app.job()) else {
         return Err(msg("level-hold-upright"));
     };
-    vehicle_level_in_picture(held.up, app.drafts.level.screen, &job.ground)
+    vehicle_level_in_picture(&held, app.drafts.level.screen, &job.ground)
 }
 
 fn refuse(app: &mut AppState, message: Message) -> Vec<Action> {

@@ -1,7 +1,7 @@
 //! How the ground lies, how round the face is, what the vehicle carries.
 
 use rakeline_core::estimate::contact::{ABOVE_TO_BELOW, Roundness};
-use rakeline_core::estimate::ground::{Ground, MOST_FLAT_TILT};
+use rakeline_core::estimate::ground::{Ground, MOST_FLAT_TILT, U_ALONG_UNZEROED};
 use rakeline_core::estimate::rake::{Seat, Side, plausible, rake_against_gravity};
 use rakeline_core::estimate::seating::Seating;
 use rakeline_core::estimate::still::StillReading;
@@ -96,6 +96,35 @@ pub(super) fn sill_taken(app: &mut AppState, now: &Now) -> Vec<Action> {
         ),
         Err(why) => refuse(app, why),
     }
+}
+
+/// Reads nose up/down with the phone on the sill.
+pub(super) fn sill_start(app: &mut AppState) -> Vec<Action> {
+    let mut actions = held::start(app, Target::Sill);
+    actions.extend(phone::say(app, msg("sill-hold")));
+    actions
+}
+
+/// A still window on the sill.
+pub(super) fn sill_read(
+    app: &mut AppState,
+    still: &StillReading,
+    now: &Now,
+) -> Result<Vec<Action>, Message> {
+    let corrected = match phone::in_use(app, now).0 {
+        Phone::Zeroed(zeroing) => zeroing.correct(still),
+        Phone::Unzeroed => None,
+    };
+    let (up, u_phone) = match corrected {
+        Some(up) => (up, Degrees(0.0)),
+        None => (still.up, U_ALONG_UNZEROED),
+    };
+    let ground = Ground::sill_read(up, u_phone)?;
+    let mut actions = held::stop(app);
+    actions.extend(phone::event(app, MeasuringEvent::GroundFound(ground), now));
+    actions.extend(held::done());
+    actions.extend(phone::say(app, msg("say-ground-read")));
+    Ok(actions)
 }
 
 fn refuse(app: &mut AppState, message: Message) -> Vec<Action> {

@@ -69,6 +69,8 @@ pub enum Measure {
     BoardMore,
     /// The typed sill counts.
     SillTaken,
+    /// Reads nose up/down with the phone on the sill.
+    SillStart,
     /// Saves the ground as a bay.
     BaySaved,
     /// The job stands in a bay.
@@ -95,6 +97,8 @@ pub enum Measure {
     ReadOnceMore(usize),
     /// Takes the last reading at a spot out.
     TakeLastOut(usize),
+    /// Takes one reading at a spot out: the spot, the reading from the oldest.
+    TakeOut(usize, usize),
     /// Takes all readings out and starts over.
     ReadAllAgain,
     /// On the camera level.
@@ -124,6 +128,7 @@ pub(super) fn handle(app: &mut AppState, said: Measure, now: &Now) -> Vec<Action
         Measure::BoardStart => lie::board_start(app),
         Measure::BoardMore => lie::board_more(app),
         Measure::SillTaken => lie::sill_taken(app, now),
+        Measure::SillStart => lie::sill_start(app),
         Measure::BaySaved => lie::save_bay(app, now),
         Measure::BayUsed(name) => lie::use_bay(app, &name, now),
         Measure::BayDropped(name) => lie::drop_bay(app, &name),
@@ -137,6 +142,7 @@ pub(super) fn handle(app: &mut AppState, said: Measure, now: &Now) -> Vec<Action
         Measure::SweepDropped => phone::event(app, MeasuringEvent::SweepDropped, now),
         Measure::ReadOnceMore(spot) => reading::once_more(app, spot),
         Measure::TakeLastOut(spot) => reading::take_last_out(app, spot, now),
+        Measure::TakeOut(spot, which) => reading::take_out(app, spot, which, now),
         Measure::ReadAllAgain => reading::read_all_again(app, now),
         Measure::Level(said) => level::handle(app, said, now),
     }

@@ -16,6 +16,7 @@ mod kits;
 mod layout;
 mod level;
 mod lie;
+mod loose;
 mod measure;
 mod paper;
 mod phone;
@@ -84,6 +85,7 @@ pub fn handle(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
             settings,
             path,
         } => jobs::booted(app, jobs, trash, settings.as_deref(), &path),
+        Intent::BlobsFound(keys) => loose::found(app, keys, now),
         Intent::BootFailed(fault) => jobs::boot_failed(app, &fault),
         Intent::StartJob(id) => jobs::start(app, id, now),
         Intent::StartFault(id) => jobs::start_fault(app, id, now),

@@ -112,6 +112,28 @@ pub(super) fn take_last_out(app: &mut AppState, spot: usize, now: &Now) -> Vec<A
     actions
 }
 
+/// Takes one reading at a spot out, with a way back.
+pub(super) fn take_out(app: &mut AppState, spot: usize, which: usize, now: &Now) -> Vec<Action> {
+    let has = app
+        .job()
+        .and_then(|job| job.spots.get(spot))
+        .is_some_and(|place| which < place.readings.len());
+    if !has {
+        return Vec::new();
+    }
+    let event = JobEvent::ReadingTakenOut {
+        spot,
+        reading: which,
+    };
+    let actions = work::event(app, event, Back::Step, now);
+    let number = i64::try_from(which + 1).unwrap_or(i64::MAX);
+    app.notice = Some(Notice {
+        message: msg("reading-of-taken-out").count("number", number),
+        undo: Some(UndoOf::Step),
+    });
+    actions
+}
+
 /// Takes all readings out: another phone, or another case or feet, reads
 /// the job from its first mark.
 pub(super) fn read_all_again(app: &mut AppState, now: &Now) -> Vec<Action> {

@@ -3,7 +3,9 @@
 use std::rc::Rc;
 
 use rakeline_core::decide::parts::{Part, PartLine};
-use rakeline_core::job::{Field, JobId, JobState, Particular, parts_taken_at, parts_used};
+use rakeline_core::job::{
+    Field, JobId, JobState, Particular, blobs_of, parts_taken_at, parts_used,
+};
 use rakeline_core::kit::KitSheet;
 use rakeline_core::report::Paper;
 use rakeline_core::sample::CheckLine;
@@ -52,6 +54,8 @@ pub struct JobEntry {
     pub taken_at: Option<chrono::DateTime<chrono::FixedOffset>>,
     /// The parts it took.
     pub parts: Vec<PartLine>,
+    /// Keys of its pictures.
+    pub blobs: Vec<String>,
 }
 
 impl JobEntry {
@@ -69,6 +73,7 @@ impl JobEntry {
             kit: Rc::new(job.kit.clone()),
             taken_at: parts_taken_at(job),
             parts: parts_used(job),
+            blobs: blobs_of(job),
         }
     }
 }

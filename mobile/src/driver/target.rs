@@ -15,6 +15,8 @@ pub enum Target {
     Pose(Pose),
     /// The board beside the wheels.
     Board(BoardWay),
+    /// The sill, long edge along it, top edge forward: nose up or down only.
+    Sill,
     /// A place of the sweep in the order of going: the centre first and last.
     Station(usize),
     /// Nothing: the attitude is shown and never captured.
@@ -45,6 +47,7 @@ impl Target {
     pub(super) fn is_near(self, up: UpVector) -> bool {
         match self {
             Self::Pose(Pose::Table | Pose::TableTurned) | Self::Board(_) => up.0[2] > 0.9,
+            Self::Sill => up.0[1].abs() < 0.4,
             Self::Level => false,
             _ => plausible(rake_against_gravity(up, Side::Back, Seat::default())).is_ok(),
         }

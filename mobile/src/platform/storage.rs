@@ -87,6 +87,9 @@ pub trait Storage {
     /// The bytes under a key.
     fn blob_get(&self, key: &str) -> LocalFuture<'_, Result<Option<Vec<u8>>, StorageFault>>;
 
+    /// The keys under which there are bytes.
+    fn blob_list(&self) -> LocalFuture<'_, Result<Vec<String>, StorageFault>>;
+
     /// Removes the bytes under a key; nothing happens if there are none.
     fn blob_delete(&self, key: &str) -> LocalFuture<'_, Result<(), StorageFault>>;
 

@@ -214,6 +214,7 @@ pub fn Repeats(index: usize) -> Element {
             if let Some(said) = job::repeats_at(job, spot) {
                 p { role: "status", {say(&said)} }
             }
+            Each { index }
             div { class: "side-by-side",
                 button {
                     class: "also",
@@ -224,6 +225,38 @@ pub fn Repeats(index: usize) -> Element {
                     class: "also",
                     onclick: move |_| out.send(Intent::Measure(Measure::TakeLastOut(index))),
                     {t("take-last-out")}
+                }
+            }
+        }
+    }
+}
+
+/// Each reading of a spot that was read more than once, to be taken out.
+#[component]
+fn Each(index: usize) -> Element {
+    let shell = use_shell();
+    let state = shell.state.read();
+    let Some(spot) = state.job().and_then(|job| job.spots.get(index)) else {
+        return rsx! {};
+    };
+    if spot.readings.len() < 2 {
+        return rsx! {};
+    }
+    let words = state.job().map(|job| job::reading_words(job, spot));
+    rsx! {
+        ul { class: "readings",
+            for (which , words) in words.into_iter().flatten().enumerate() {
+                li { key: "{which}",
+                    span { {say(&words)} }
+                    button {
+                        class: "plain",
+                        "aria-label": say(&msg("take-out-reading").message("reading", words.clone())),
+                        onclick: {
+                            let shell = shell.clone();
+                            move |_| shell.send(Intent::Measure(Measure::TakeOut(index, which)))
+                        },
+                        {t("take-out")}
+                    }
                 }
             }
         }

@@ -23,23 +23,21 @@ pub fn GroundScreen() -> Element {
     let Some(job) = state.job() else {
         return rsx! {};
     };
-    let way = match state.reading.as_ref().map(|held| held.target) {
-        Some(Target::Board(way)) => Some(way),
+    let asked = match state.reading.as_ref().map(|held| held.target) {
+        Some(Target::Board(BoardWay::Forward)) => Some(("board-forward", "board-where")),
+        Some(Target::Board(BoardWay::Turned)) => Some(("board-turned", "board-where")),
+        Some(Target::Sill) => Some(("sill-hold", "sill-why")),
         _ => None,
     };
     let places = state.drafts.board.pairs.len();
     let ground = job.ground.clone();
     let measured = matches!(ground.how, GroundHow::Board);
     let (board, stop, faces, more) = (shell.clone(), shell.clone(), shell.clone(), shell.clone());
-    let ask = match way {
-        Some(BoardWay::Turned) => "board-turned",
-        _ => "board-forward",
-    };
     rsx! {
         Frame {
             here: Step::Ground,
             foot: rsx! {
-                if way.is_some() {
+                if asked.is_some() {
                     button {
                         class: "also at-car",
                         onclick: move |_| stop.send(Intent::Measure(Measure::Stop)),
@@ -66,9 +64,9 @@ pub fn GroundScreen() -> Element {
                     }
                 }
             },
-            if way.is_some() {
+            if let Some((ask, why)) = asked {
                 div {
-                    p { class: "why", {t("board-where")} }
+                    p { class: "why", {t(why)} }
                     h1 { class: "asked", {t(ask)} }
                 }
                 HeldBox { figures: Figures::None }
@@ -98,6 +96,7 @@ fn Ways() -> Element {
     let gauge = job.measuring.gauge;
     let (save, bay_name, sill, sill_taken) =
         (shell.clone(), shell.clone(), shell.clone(), shell.clone());
+    let sill_held = shell.clone();
     rsx! {
         div { class: "choice",
             Pick {
@@ -154,6 +153,11 @@ fn Ways() -> Element {
             summary { {t("sill-title")} }
             p { class: "why", {t("sill-why")} }
             div { class: "stack",
+                button {
+                    class: "also",
+                    onclick: move |_| sill_held.send(Intent::Measure(Measure::SillStart)),
+                    {t("sill-start")}
+                }
                 Entry {
                     id: "sill",
                     label: t("sill-angle"),

@@ -2,6 +2,7 @@
 
 use dioxus::prelude::*;
 use rakeline_core::job::{self, JobEvent, JobState, StepStands, StepsEvent, WaitEvent};
+use rakeline_core::moment;
 use rakeline_core::steps::{Asks, Screen, StepSheet};
 use rakeline_core::text::msg;
 
@@ -162,7 +163,7 @@ fn WaitAt(sheet: StepSheet, minutes: u16, job: JobState, due: bool) -> Element {
         Some(wait) => rsx! {
             div { class: "wait", role: "status",
                 p {
-                    {say(&msg("wait-until").text("time", wait.until().format("%H:%M").to_string()))}
+                    {say(&msg("wait-until").text("time", moment::clock(&wait.until())))}
                 }
                 for line in job::wait_words(&job, &wait, now) {
                     p { class: "note", {say(&line)} }

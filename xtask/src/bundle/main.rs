@@ -1,5 +1,7 @@
 //! The heavy step of a web build, a program of its own so that the other commands start fast:
-//! `bundle bind MODULE.wasm DIST` and `bundle weigh DIST`.
+//! `bundle bind MODULE.wasm DIST`, `bundle weigh DIST` and `bundle crates MODULE.wasm`.
+
+mod crates;
 
 use std::fs;
 use std::io::Write;
@@ -14,8 +16,9 @@ fn main() -> ExitCode {
     let done = match parts.as_slice() {
         [word, module, dist] if *word == Path::new("bind") => bind(module, dist),
         [word, dist] if *word == Path::new("weigh") => weigh(dist),
+        [word, module] if *word == Path::new("crates") => weigh_crates(module),
         _ => Err(anyhow::anyhow!(
-            "usage: bundle bind MODULE DIST | bundle weigh DIST"
+            "usage: bundle bind MODULE DIST | bundle weigh DIST | bundle crates MODULE"
         )),
     };
     match done {
@@ -65,6 +68,13 @@ fn weigh(dist: &Path) -> Result<()> {
         small_sum += small;
     }
     println!("sum: raw {raw_sum} brotli {small_sum}");
+    Ok(())
+}
+
+/// Prints what the code of a module is made of, before wasm-bindgen strips its names.
+fn weigh_crates(module: &Path) -> Result<()> {
+    let bytes = fs::read(module).with_context(|| format!("cannot read {}", module.display()))?;
+    print!("{}", crates::by_crate(&bytes)?);
     Ok(())
 }
 

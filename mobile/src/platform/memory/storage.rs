@@ -205,6 +205,13 @@ impl Storage for MemoryStorage {
         })
     }
 
+    fn blob_list(&self) -> LocalFuture<'_, Result<Vec<String>, StorageFault>> {
+        Box::pin(async {
+            self.reading()?;
+            Ok(self.blobs())
+        })
+    }
+
     fn blob_delete(&self, key: &str) -> LocalFuture<'_, Result<(), StorageFault>> {
         let key = key.to_owned();
         Box::pin(async move {

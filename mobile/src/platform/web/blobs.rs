@@ -76,6 +76,22 @@ pub(super) async fn get(window: &Window, key: &str) -> Result<Option<Vec<u8>>, S
     Ok(Some(Uint8Array::new(&buffer).to_vec()))
 }
 
+/// The names of all files.
+pub(super) async fn list(window: &Window) -> Result<Vec<String>, StorageFault> {
+    let folder = folder(window).await?;
+    let names = method(&folder, "keys", &[])
+        .ok_or(StorageFault::Refused)?
+        .map_err(using)?;
+    let mut all = Vec::new();
+    loop {
+        let next = ask(&names, "next", &[]).await.map_err(using)?;
+        match property(&next, "value").and_then(|name| name.as_string()) {
+            Some(name) => all.push(name),
+            None => return Ok(all),
+        }
+    }
+}
+
 /// Removes a file.
 pub(super) async fn delete(window: &Window, key: &str) -> Result<(), StorageFault> {
     let folder = folder(window).await?;

@@ -132,6 +132,10 @@ impl Storage for WebStorage {
         Box::pin(async move { blobs::get(&self.window, &key).await })
     }
 
+    fn blob_list(&self) -> LocalFuture<'_, Result<Vec<String>, StorageFault>> {
+        Box::pin(async { blobs::list(&self.window).await })
+    }
+
     fn blob_delete(&self, key: &str) -> LocalFuture<'_, Result<(), StorageFault>> {
         let key = key.to_owned();
         Box::pin(async move { blobs::delete(&self.window, &key).await })
