@@ -6,9 +6,12 @@
 
 #[cfg(feature = "browser")]
 pub mod browser;
-pub mod dice;
 pub mod kit_cases;
 pub mod markout;
 pub mod oracle;
+pub mod peer;
 pub mod printed;
 pub mod tilt_sim;
+
+pub use rakeline_scene as scene;
+pub use rakeline_scene::dice;

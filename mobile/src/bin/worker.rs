@@ -3,17 +3,19 @@
 #[cfg(target_arch = "wasm32")]
 use wasm_bindgen::prelude::*;
 
-/// Does a task given as JSON; `progress` is called with the share done.
+/// Does a task given as JSON, with the file that goes with it, if any;
+/// `progress` is called with the share done.
 ///
 /// # Errors
 /// A message as JSON, when the task came to nothing.
 #[cfg(target_arch = "wasm32")]
 #[wasm_bindgen]
-pub fn work(task: &str, progress: &js_sys::Function) -> Result<Vec<u8>, String> {
+pub fn work(task: &str, file: Vec<u8>, progress: &js_sys::Function) -> Result<Vec<u8>, String> {
     let say = |message| serde_json::to_string(&message).unwrap_or_default();
-    let task = serde_json::from_str(task).map_err(|fault| {
+    let mut task: rakeline::platform::Task = serde_json::from_str(task).map_err(|fault| {
         say(rakeline_core::text::msg("pdf-failed").text("why", fault.to_string()))
     })?;
+    task.put_file(file);
     let tell = |share: f32| {
         // A page that went away hears nothing.
         let _ = progress.call1(&JsValue::NULL, &JsValue::from_f64(f64::from(share)));

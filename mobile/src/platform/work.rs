@@ -1,4 +1,4 @@
-//! Heavy work beside the screens: PDFs.
+//! Heavy work beside the screens: PDFs, photo measuring.
 
 use rakeline_core::report::{Paper, TemplateFacts};
 use rakeline_core::text::{Message, msg};
@@ -24,6 +24,32 @@ pub enum Task {
         /// The paper they are printed on.
         paper: Paper,
     },
+    /// The mark cards in a photo: done with a `PhotoSeen` as JSON.
+    SeePhoto {
+        /// Cards of so many marks belong to the job.
+        marks: usize,
+        /// The file; it travels beside the JSON, handed over and not copied.
+        #[serde(skip)]
+        file: Vec<u8>,
+    },
+}
+
+impl Task {
+    /// Takes out what travels beside the JSON.
+    #[must_use]
+    pub fn take_file(&mut self) -> Vec<u8> {
+        match self {
+            Self::SeePhoto { file, .. } => core::mem::take(file),
+            Self::Template { .. } | Self::MarkCards { .. } => Vec::new(),
+        }
+    }
+
+    /// Puts it back where the work is done.
+    pub fn put_file(&mut self, bytes: Vec<u8>) {
+        if let Self::SeePhoto { file, .. } = self {
+            *file = bytes;
+        }
+    }
 }
 
 /// What is heard of a task.
