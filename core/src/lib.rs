@@ -31,6 +31,8 @@ pub mod kit;
 
 pub mod decide;
 
+pub mod learn;
+
 pub mod job;
 
 pub mod drawing;

@@ -6,6 +6,7 @@
 
 #[cfg(feature = "browser")]
 pub mod browser;
+pub mod coverage_plans;
 pub mod kit_cases;
 pub mod markout;
 pub mod oracle;

@@ -324,6 +324,7 @@ fn a_job_with_any_variant_of_anything_in_it_can_be_written() {
         Field::NoDrillWhat,
         Field::OldHole,
         Field::MoveTo,
+        Field::LearnObject,
         Field::RowFromLine,
         Field::RowHeight,
         Field::TapeMark(0),

@@ -102,8 +102,40 @@ pub enum Field {
     PartWords,
     /// What else is behind, in the fitter's words.
     BehindWords(Whose),
+    /// What the control box is to ignore, in the fitter's words.
+    LearnObject,
     /// A field of the sheet that the work asks for.
     Asked(Asked),
+    /// The air of the day.
+    Air(AirField),
+    /// The fixed object behind the vehicle.
+    Object(ObjectField),
+}
+
+/// A figure of the air of the day.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum AirField {
+    /// Temperature, °C.
+    Celsius,
+    /// Relative humidity, %.
+    Humidity,
+    /// Pressure, hPa.
+    Pressure,
+}
+
+/// A figure of the fixed object behind the vehicle.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum ObjectField {
+    /// From the centre line, + to the right.
+    Across,
+    /// Its middle behind the bumper.
+    Behind,
+    /// Its middle above the ground.
+    Height,
+    /// Radius of a spare wheel's tread.
+    Radius,
 }
 
 /// Whether something is meant for the whole bumper or one spot.

@@ -7,8 +7,10 @@ use serde::{Deserialize, Serialize};
 
 use super::behind::BehindState;
 use super::check::Check;
+use super::coverage::CoverageState;
 use super::entry::Field;
 use super::holes::HolesState;
+use super::learned::LearnedState;
 use super::loom::LoomState;
 use super::mark_out::MarkOut;
 use super::measuring::Measuring;
@@ -190,12 +192,18 @@ pub struct JobState {
     /// Leads and supply.
     #[serde(default)]
     pub loom: LoomState,
+    /// Obstacle learn.
+    #[serde(default)]
+    pub learned: LearnedState,
     /// Parts and prices.
     #[serde(default)]
     pub quote: QuoteState,
     /// How the angles are measured.
     #[serde(default)]
     pub measuring: Measuring,
+    /// What is behind the vehicle.
+    #[serde(default)]
+    pub coverage: CoverageState,
     /// Job sheets issued so far.
     pub sheets: Vec<SheetIssue>,
 }
@@ -234,8 +242,10 @@ impl JobState {
             rings: RingsState::default(),
             holes: HolesState::default(),
             loom: LoomState::default(),
+            learned: LearnedState::default(),
             quote: QuoteState::default(),
             measuring: Measuring::default(),
+            coverage: CoverageState::default(),
             sheets: Vec::new(),
         }
     }

@@ -3,6 +3,7 @@
 use chrono::{DateTime, FixedOffset};
 
 use super::fitting::{fitting, not_fitted};
+use super::learned::{learned, not_learned};
 use super::{Block, Document, Section};
 use crate::decide::mark_out::NoDrill;
 use crate::decide::ring_set::Verdict;
@@ -24,8 +25,10 @@ pub fn job_sheet(job: &JobState, at: DateTime<FixedOffset>, zone: &str) -> Docum
     sections.push(heads(job));
     sections.extend(checked(job));
     sections.extend(fitting(job));
+    sections.extend(learned(job));
     let mut open = not_done(job);
     open.extend(not_fitted(job));
+    open.extend(not_learned(job));
     if !open.is_empty() {
         sections.push(Section {
             heading: msg("sheet-not-done"),

@@ -3,6 +3,7 @@
 
 mod fitting;
 mod job_sheet;
+mod learned;
 #[cfg(feature = "pdf")]
 mod lettering;
 mod mark_cards;

@@ -1,6 +1,8 @@
 //! A saddle looked at more closely: whether four quadrants meet there, and
 //! which way the card lies by them.
 
+use rakeline_pixels::{RADIUS, Rows, Saddle};
+
 /// A place where four quadrants meet.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Cross {
@@ -156,8 +158,6 @@ fn meet(edges: &[Edge; 2]) -> Option<[f64; 2]> {
 
 #[cfg(test)]
 mod tests {
-    use rakeline_pixels::{RADIUS, Rows, Saddle};
-
     use super::*;
 
     #[test]
