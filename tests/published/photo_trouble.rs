@@ -54,7 +54,7 @@ fn blurred_cards_are_said_to_be_blurred_or_are_not_measured_on() {
     let mut scene = usual(23, SMALL, 1_700.0);
     scene.look.blur = 3.4;
     let seen = photographed(&scene);
-    assert_eq!(codes(&seen), []);
+    assert_eq!(codes(&seen), Vec::<u16>::new());
     let said: Vec<CardTrouble> = troubles(&seen).iter().map(|(_, said)| *said).collect();
     assert!(
         said.contains(&CardTrouble::Blurred) || said.contains(&CardTrouble::Unread),
@@ -89,7 +89,7 @@ fn a_mirrored_photo_is_refused_card_by_card() {
         row.reverse();
     }
     let seen = seen(&Luma::new(shot.size.0, shot.size.1, rows).expect("a picture"));
-    assert_eq!(codes(&seen), []);
+    assert_eq!(codes(&seen), Vec::<u16>::new());
     let mut said = troubles(&seen);
     said.sort_by_key(|(code, _)| *code);
     let all = [0, 1, 2, 3].map(|code| (Some(code), CardTrouble::Mirrored));
@@ -109,5 +109,5 @@ fn a_card_far_away_is_not_measured_on() {
     let mut scene = usual(28, (640, 480), 4_000.0);
     scene.held.aim = [0.0, 80.0, 540.0];
     let seen = photographed(&scene);
-    assert_eq!(codes(&seen), []);
+    assert_eq!(codes(&seen), Vec::<u16>::new());
 }
