@@ -21,13 +21,23 @@ pub mod units;
 
 pub mod text;
 
+pub mod figure;
+
 pub mod json;
+
+pub mod order;
+
+pub mod table;
+
+pub mod moment;
 
 pub mod sample;
 
 pub mod estimate;
 
 pub mod kit;
+
+pub mod steps;
 
 pub mod decide;
 

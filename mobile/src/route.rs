@@ -5,6 +5,8 @@ use rakeline_core::job::JobId;
 /// A step of a job that has a screen.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Step {
+    /// The whole job: every step.
+    Whole,
     /// What is behind the bumper.
     Behind,
     /// Half widths.
@@ -33,19 +35,23 @@ pub enum Step {
     Corners,
     /// The camera level.
     Level,
+    /// What the heads will see.
+    Sight,
 }
 
 /// Steps beside the path: each comes from one on it and goes back there.
-pub const BESIDE: [Step; 5] = [
+pub const BESIDE: [Step; 6] = [
     Step::Parts,
     Step::Zero,
     Step::Ground,
     Step::Corners,
     Step::Level,
+    Step::Sight,
 ];
 
 /// The steps in the order of the work.
-pub const STEPS: [Step; 9] = [
+pub const STEPS: [Step; 10] = [
+    Step::Whole,
     Step::Behind,
     Step::Measures,
     Step::Marks,
@@ -60,6 +66,7 @@ pub const STEPS: [Step; 9] = [
 impl Step {
     fn word(self) -> &'static str {
         match self {
+            Self::Whole => "whole",
             Self::Behind => "behind",
             Self::Measures => "measures",
             Self::Marks => "marks",
@@ -74,6 +81,7 @@ impl Step {
             Self::Ground => "ground",
             Self::Corners => "corners",
             Self::Level => "level",
+            Self::Sight => "sight",
         }
     }
 
@@ -81,6 +89,7 @@ impl Step {
     #[must_use]
     pub fn name(self) -> &'static str {
         match self {
+            Self::Whole => "step-whole",
             Self::Behind => "step-behind",
             Self::Measures => "step-measures",
             Self::Marks => "step-marks",
@@ -95,6 +104,7 @@ impl Step {
             Self::Ground => "step-ground",
             Self::Corners => "step-corners",
             Self::Level => "step-level",
+            Self::Sight => "step-sight",
         }
     }
 
@@ -103,6 +113,7 @@ impl Step {
     pub fn on_path(self) -> Self {
         match self {
             Self::Zero | Self::Ground | Self::Corners | Self::Level => Self::Faces,
+            Self::Sight => Self::Rings,
             on_path => on_path,
         }
     }
@@ -125,6 +136,8 @@ pub enum Route {
     EditKit(KitId),
     /// What to buy again.
     Restock,
+    /// Workshop and look.
+    Settings,
 }
 
 /// Name of a kit sheet in the store, or of a sample.
@@ -143,6 +156,7 @@ impl Route {
             Self::Kit(id) => format!("/kit/{}", id.0),
             Self::EditKit(id) => format!("/kit/{}/edit", id.0),
             Self::Restock => "/parts".to_owned(),
+            Self::Settings => "/settings".to_owned(),
         }
     }
 
@@ -166,6 +180,7 @@ impl Route {
             ["kit", id] => Self::Kit(kit(id)),
             ["kit", id, "edit"] => Self::EditKit(kit(id)),
             ["parts"] => Self::Restock,
+            ["settings"] => Self::Settings,
             _ => Self::Jobs,
         }
     }
@@ -189,6 +204,7 @@ mod tests {
             Route::Kit(kit.clone()),
             Route::EditKit(kit),
             Route::Restock,
+            Route::Settings,
         ] {
             assert_eq!(Route::of(&route.path()), route);
         }

@@ -3,9 +3,11 @@
 //! **Boundary:** started only through `platform::work`; it knows no screen,
 //! no store and no clock.
 
+use rakeline_core::drawing::{SightAsked, sight};
 use rakeline_core::estimate::photo::decode::decode;
 use rakeline_core::estimate::photo::detect::{Flow, look};
-use rakeline_core::report::{Pages, mark_cards, pdf, template};
+use rakeline_core::job::JobState;
+use rakeline_core::report::{Pages, Pictures, mark_cards, pdf, sheet_pdf, template};
 use rakeline_core::text::{Message, msg};
 
 use crate::platform::Task;
@@ -20,21 +22,23 @@ const DECODED: f32 = 0.3;
 /// What the fitter is told when it came to nothing.
 pub fn work(task: &Task, progress: &dyn Fn(f32)) -> Result<Vec<u8>, Message> {
     progress(0.0);
-    match task {
-        Task::Template { facts, paper } => printed(&template(facts, *paper), progress),
-        Task::MarkCards { marks, paper } => printed(&mark_cards(*marks, *paper), progress),
-        Task::SeePhoto { marks, file } => see(*marks, file, progress),
-    }
-}
-
-fn printed(pages: &Pages, progress: &dyn Fn(f32)) -> Result<Vec<u8>, Message> {
+    let pages: Pages = match task {
+        Task::Sheet { document, look } => {
+            return sheet_pdf(document, look, &Pictures::new(), &say)
+                .map_err(|fault| fault.message());
+        }
+        Task::Template { facts, paper } => template(facts, *paper),
+        Task::MarkCards { marks, paper } => mark_cards(*marks, *paper),
+        Task::Sight { job, asked } => return seen(job, asked),
+        Task::SeePhoto { marks, file } => return see_photo(*marks, file, progress),
+    };
     progress(0.1);
-    pdf(pages, &say).map_err(|fault| fault.message())
+    pdf(&pages, &say).map_err(|fault| fault.message())
 }
 
 /// A `PhotoSeen` as JSON. It is given up by ending the worker, so nothing
 /// asks for a stop in between.
-fn see(marks: usize, file: &[u8], progress: &dyn Fn(f32)) -> Result<Vec<u8>, Message> {
+fn see_photo(marks: usize, file: &[u8], progress: &dyn Fn(f32)) -> Result<Vec<u8>, Message> {
     let luma = decode(file).map_err(|fault| fault.message())?;
     progress(DECODED);
     let failed = |why: String| msg("photo-failed").text("why", why);
@@ -44,5 +48,15 @@ fn see(marks: usize, file: &[u8], progress: &dyn Fn(f32)) -> Result<Vec<u8>, Mes
     });
     let mut seen = looked.map_err(|stopped| failed(format!("{stopped:?}")))?;
     seen.for_job(marks);
-    serde_json::to_vec(&seen).map_err(|fault| failed(fault.to_string()))
+    let text = rakeline_core::json::write(&seen);
+    text.map(String::into_bytes)
+        .map_err(|fault| failed(fault.to_string()))
+}
+
+/// What the heads of a job will see, as JSON.
+fn seen(job: &JobState, asked: &SightAsked) -> Result<Vec<u8>, Message> {
+    let sight = sight(job, asked)?;
+    let text = rakeline_core::json::write(&sight);
+    text.map(String::into_bytes)
+        .map_err(|fault| msg("work-stopped").text("why", fault.to_string()))
 }

@@ -94,7 +94,7 @@ fn codes_in_foreign_photos_are_read_and_no_card_is_seen_in_them() {
         }
     }
     println!("{read} of {all} codes read, {wrong} wrong");
-    assert!(all > 50, "{all} corners in the reference");
+    assert!(all > 40, "{all} corners in the reference");
     assert_eq!(wrong, 0);
     assert!(10 * read >= 9 * all, "{read} of {all} codes read");
 }

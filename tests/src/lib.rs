@@ -11,6 +11,7 @@ pub mod kit_cases;
 pub mod markout;
 pub mod oracle;
 pub mod peer;
+pub mod photo_solve;
 pub mod printed;
 pub mod tilt_sim;
 

@@ -11,8 +11,11 @@ use crate::tally::Ending;
 use crate::test::{self, PYTHON};
 use crate::tools::{Bench, Tree};
 
-/// The suite that measures the app in a browser.
-const IN_BROWSER: &str = "first";
+/// The suites that measure the app in a browser.
+const IN_BROWSER: [&str; 2] = ["first", "coverage"];
+
+/// The suite that weighs the app and needs no oracle.
+const WEIGHED: &str = "first";
 
 /// Runs the suites named, all when none is.
 pub fn run(named: &[String], effort: Effort) -> Result<ExitCode> {
@@ -102,10 +105,12 @@ fn try_suite(tree: &Tree, suite: &Bench, effort: Effort) -> Result<Report> {
     if effort == Effort::Quick {
         cargo.args(["--", "--quick"]);
     }
-    if suite.name == IN_BROWSER {
+    if IN_BROWSER.contains(&suite.name.as_str()) {
         let settings = test::browser_settings(tree)?;
         let dist = settings.iter().find(|(name, _)| *name == "RAKELINE_DIST");
-        if let Some((_, dist)) = dist {
+        if let Some((_, dist)) = dist
+            && suite.name == WEIGHED
+        {
             let weight = app::weigh(tree, dist.as_ref())?;
             println!("{}", weight.table);
             cargo.env(
@@ -114,7 +119,8 @@ fn try_suite(tree: &Tree, suite: &Bench, effort: Effort) -> Result<Report> {
             );
         }
         cargo.envs(settings);
-    } else {
+    }
+    if suite.name != WEIGHED {
         cargo.env(PYTHON, test::python(tree)?);
     }
     let mut report = Report::default();

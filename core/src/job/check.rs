@@ -7,7 +7,9 @@ use serde::{Deserialize, Serialize};
 use super::apply::{Refusal, no_such_spot};
 use super::entry::{Field, read_length};
 use super::state::JobState;
+use super::taken::as_taken;
 use crate::decide::mark_out::{TapeCheck, TapeLimits, TapeReading, TapeVerdict, tape_check};
+use crate::order;
 use crate::text::{Message, msg};
 use crate::units::{Millimetres, Offset};
 
@@ -121,7 +123,7 @@ pub(super) fn apply(
             }
             next.check.seen_behind.retain(|seen| seen.spot != spot);
             next.check.seen_behind.push(SeenBehind { spot, at });
-            next.check.seen_behind.sort_by_key(|seen| seen.spot);
+            order::sort_by_key(&mut next.check.seen_behind, |seen| seen.spot);
         }
         CheckEvent::NotSeenFromBehind(spot) => {
             next.check.seen_behind.retain(|seen| seen.spot != spot);
@@ -171,8 +173,11 @@ pub fn tape_reading(job: &JobState, spot: usize) -> Result<TapeReading, Message>
         .map_or(1.0, |offset| if offset.0 < 0.0 { -1.0 } else { 1.0 });
     let at = read(Field::TapeMark(number))?;
     let from_line = read(Field::TapeLine(number))?;
+    let at = at
+        .map(|mm| as_taken(job, Offset(mm.0 * side)))
+        .transpose()?;
     Ok(TapeReading {
-        at: at.map(|mm| Offset(mm.0 * side)),
+        at,
         from_line: from_line.map(Millimetres::abs),
     })
 }

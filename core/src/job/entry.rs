@@ -11,6 +11,8 @@ use super::kit_asked::Asked;
 use super::mark_out::Limit;
 use crate::decide::supply::Reading;
 use crate::estimate::turn::MOST_TURN;
+use crate::figure;
+use crate::sample::CheckLine;
 use crate::text::{Message, msg};
 use crate::units::{COVERAGE_95, Degrees, Estimate, Millimetres, Offset};
 
@@ -171,16 +173,12 @@ const INCH: f64 = 25.4;
 /// # Errors
 /// A message that says what stands there instead of a length.
 pub fn read_length(text: &str) -> Result<Millimetres, Message> {
-    let clean = text.trim().to_lowercase().replace(',', ".");
-    let (figure, factor) = split_unit(&clean);
-    let value: f64 = figure
-        .trim()
-        .parse()
-        .map_err(|_| msg("entry-not-a-length").text("typed", text.trim()))?;
-    if !value.is_finite() {
-        return Err(msg("entry-not-a-length").text("typed", text.trim()));
+    let clean = text.trim().to_ascii_lowercase().replace(',', ".");
+    let (plain, factor) = split_unit(&clean);
+    match figure::read(plain.trim()) {
+        Some(value) if value.is_finite() => Ok(Millimetres(value * factor)),
+        _ => Err(msg("entry-not-a-length").text("typed", text.trim())),
     }
-    Ok(Millimetres(value * factor))
 }
 
 fn split_unit(clean: &str) -> (&str, f64) {
@@ -244,8 +242,8 @@ pub fn read_degrees(text: &str) -> Result<Degrees, Message> {
         .trim_end_matches('°')
         .replace(',', ".")
         .replace('−', "-");
-    match clean.trim().parse::<f64>() {
-        Ok(value) if value.is_finite() => Ok(Degrees(value)),
+    match figure::read(clean.trim()) {
+        Some(value) if value.is_finite() => Ok(Degrees(value)),
         _ => Err(msg("entry-not-an-angle").text("typed", text.trim())),
     }
 }
@@ -256,7 +254,7 @@ pub fn read_degrees(text: &str) -> Result<Degrees, Message> {
 /// # Errors
 /// A message when no length stands there, or more than a bumper is wide.
 pub fn read_offset(text: &str) -> Result<Offset, Message> {
-    let clean = text.trim().to_lowercase().replace('−', "-");
+    let clean = text.trim().to_ascii_lowercase().replace('−', "-");
     let (side, figure) = if let Some(rest) = clean.strip_prefix('l').or(clean.strip_suffix('l')) {
         (-1.0, rest.to_owned())
     } else if let Some(rest) = clean.strip_prefix('r').or(clean.strip_suffix('r')) {
@@ -343,6 +341,14 @@ pub fn read_tape_place(text: &str) -> Result<Millimetres, Message> {
     } else {
         Err(msg("entry-tape-place").mm("typed", place.0))
     }
+}
+
+/// Reads what the check line of a printed sheet measures.
+///
+/// # Errors
+/// No length, or not near what was drawn, and by how much.
+pub fn read_check_line(text: &str) -> Result<CheckLine, Message> {
+    CheckLine::new(read_length(text)?)
 }
 
 #[cfg(test)]

@@ -1,18 +1,18 @@
 //! Leads and supply of a job: typed routes and readings, judged; answers
 //! about lamp circuit and fuse.
 
-use std::collections::BTreeSet;
-
 use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Serialize};
 
 use super::apply::Refusal;
 use super::entry::{Field, WhichLead, read_length};
 use super::state::JobState;
-use crate::decide::leads::{self, DEFAULT_SLACK, LeadOf, LeadPlan, Route, RouteRule};
+use crate::decide::leads::{self, DEFAULT_SLACK, LeadKit, LeadOf, LeadPlan, Route, RouteRule};
 use crate::decide::supply::{
     self, Amperes, Celsius, CrossSection, FuseAnswer, Judged, LampCircuit, Reading, System, Volts,
 };
+use crate::figure;
+use crate::order;
 use crate::text::{Message, msg};
 use crate::units::Millimetres;
 
@@ -36,6 +36,8 @@ pub struct LoomState {
     pub cross_section: CrossSection,
     /// The fuse at the take-off.
     pub fuse: Option<FuseAnswer>,
+    /// Which leads of the kit are laid.
+    pub lead_kit: LeadKit,
 }
 
 impl Default for LoomState {
@@ -47,6 +49,7 @@ impl Default for LoomState {
             lamp: None,
             cross_section: CrossSection::Mm2_0_75,
             fuse: None,
+            lead_kit: LeadKit::AsNeeded,
         }
     }
 }
@@ -68,6 +71,8 @@ pub enum LoomEvent {
     FuseFitted,
     /// The fuse is not fitted.
     FuseNotFitted,
+    /// Which leads of the kit are laid.
+    LeadKitChosen(LeadKit),
 }
 
 pub(super) fn apply(
@@ -81,6 +86,7 @@ pub(super) fn apply(
         LoomEvent::SystemChosen(system) => next.loom.system = system,
         LoomEvent::LampFound(lamp) => next.loom.lamp = Some(lamp),
         LoomEvent::CrossSectionChosen(section) => next.loom.cross_section = section,
+        LoomEvent::LeadKitChosen(kit) => next.loom.lead_kit = kit,
         LoomEvent::FuseNotFitted => next.loom.fuse = Some(FuseAnswer::NotFitted),
         LoomEvent::FuseFitted => {
             let rating = fuse_typed(next).map_err(Refusal)?;
@@ -103,19 +109,19 @@ pub fn fuse_typed(job: &JobState) -> Result<Amperes, Message> {
     if typed.is_empty() {
         return Ok(supply::fuse(&job.kit).rating);
     }
-    figure(typed)
+    typed_figure(typed)
         .filter(|value| *value > 0.0)
         .map(Amperes)
         .ok_or_else(|| msg("entry-not-amperes").text("typed", typed))
 }
 
-fn figure(typed: &str) -> Option<f64> {
+fn typed_figure(typed: &str) -> Option<f64> {
     let plain = typed
         .trim()
         .trim_end_matches(|c: char| c.is_alphabetic() || c.is_whitespace())
         .replace(',', ".")
         .replace('−', "-");
-    plain.parse::<f64>().ok().filter(|value| value.is_finite())
+    figure::read(&plain).filter(|value| value.is_finite())
 }
 
 /// The leads that this job's kit has: one a head, then those that the sheet names.
@@ -177,6 +183,7 @@ pub fn lead_plan(job: &JobState, which: WhichLead) -> Option<Result<LeadPlan, Me
             stretches,
             straight,
             slack,
+            kit: job.loom.lead_kit,
         })
     };
     Some(route().and_then(|route| leads::plan(&job.kit, &route).map_err(|fault| fault.message())))
@@ -221,7 +228,7 @@ pub fn volts(job: &JobState, reading: Reading) -> Option<ReadVolts> {
     if typed.is_empty() {
         return None;
     }
-    Some(match figure(typed) {
+    Some(match typed_figure(typed) {
         None => ReadVolts::NotAFigure(msg("entry-not-volts").text("typed", typed)),
         Some(value) => {
             let volts = Volts(value);
@@ -276,10 +283,12 @@ pub fn loom_troubles(job: &JobState) -> Vec<Message> {
 /// What of leads and supply is still open, in words.
 #[must_use]
 pub fn loom_open(job: &JobState) -> Vec<Message> {
-    let untyped: BTreeSet<WhichLead> = leads_of(job)
+    let mut untyped: Vec<WhichLead> = leads_of(job)
         .into_iter()
         .filter(|which| lead_plan(job, *which).is_none())
         .collect();
+    order::sort_by_key(&mut untyped, |which| *which);
+    untyped.dedup();
     let mut all = Vec::new();
     if !untyped.is_empty() {
         let names = untyped.iter().map(|which| lead_name(job, *which)).collect();

@@ -2,15 +2,16 @@
 //! keep clear of, old holes, limits changed for this bumper, locked marks,
 //! the height. And marks moved by hand.
 
-use std::collections::BTreeMap;
-
 use serde::{Deserialize, Serialize};
 
 use super::apply::Refusal;
 use super::marks::task_for;
 use super::state::{JobState, MarksFrom, Tape};
+use super::taken::Taken;
 use crate::decide::mark_out::{Limits, Lock, NoDrill, RuleBreak, check_marks};
 use crate::kit::MarkOutLimits;
+use crate::order;
+use crate::table::Table;
 use crate::text::{Message, msg};
 use crate::units::{Millimetres, Offset};
 
@@ -82,11 +83,13 @@ pub struct MarkOut {
     /// Old holes that a head reuses.
     pub old_holes: Vec<Offset>,
     /// Limits changed for this job.
-    pub limits: BTreeMap<Limit, Millimetres>,
+    pub limits: Table<Limit, Millimetres>,
     /// Spots whose marks stay when the rest is solved again.
     pub locked: Vec<usize>,
     /// Height of the row.
     pub row: Option<Row>,
+    /// How the tape lies.
+    pub taken: Taken,
 }
 
 /// What happened to the mark-out.
@@ -117,6 +120,8 @@ pub enum MarkOutEvent {
     MarkUnlocked(usize),
     /// The height of the row was typed.
     RowTyped(Row),
+    /// It was said how the tape lies.
+    TakenAs(Taken),
 }
 
 /// Applies what happened to the mark-out.
@@ -142,11 +147,12 @@ pub(super) fn apply(next: &mut JobState, event: MarkOutEvent) -> Result<(), Refu
         MarkOutEvent::MarkLocked(spot) => {
             if !next.mark_out.locked.contains(&spot) {
                 next.mark_out.locked.push(spot);
-                next.mark_out.locked.sort_unstable();
+                order::sort_by_key(&mut next.mark_out.locked, |head| *head);
             }
         }
         MarkOutEvent::MarkUnlocked(spot) => next.mark_out.locked.retain(|other| *other != spot),
         MarkOutEvent::RowTyped(row) => next.mark_out.row = Some(row),
+        MarkOutEvent::TakenAs(taken) => next.mark_out.taken = taken,
     }
     Ok(())
 }
@@ -242,7 +248,7 @@ fn rule_breaks(job: &JobState, offsets: &[Offset]) -> Vec<Message> {
 }
 
 /// The sheet's limits with what this job changed.
-pub(super) fn limits_of(sheet: &MarkOutLimits, changed: &BTreeMap<Limit, Millimetres>) -> Limits {
+pub(super) fn limits_of(sheet: &MarkOutLimits, changed: &Table<Limit, Millimetres>) -> Limits {
     let mut limits = Limits {
         inner: sheet.inner,
         corner_gap_least: sheet.corner_gap_least,

@@ -1,7 +1,5 @@
 //! What a job is: one fitting on one vehicle for one customer.
 
-use std::collections::BTreeMap;
-
 use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Serialize};
 
@@ -10,18 +8,24 @@ use super::check::Check;
 use super::coverage::CoverageState;
 use super::entry::Field;
 use super::holes::HolesState;
+use super::job_photos::Photo;
 use super::learned::LearnedState;
 use super::loom::LoomState;
 use super::mark_out::MarkOut;
 use super::measuring::Measuring;
 use super::quote::QuoteState;
 use super::rings_chosen::RingsState;
+use super::standing::{Standing, Visit};
+use super::steps_done::StepsState;
+use super::time_spent::TimeSpent;
+use super::waits::Wait;
 use crate::decide::mark_out::PlanKind;
 use crate::decide::ring_set::LOAD_ALLOWANCE;
 use crate::estimate::ground::Ground;
 use crate::estimate::rake::FaceReading;
 use crate::estimate::zero::Phone;
 use crate::kit::KitSheet;
+use crate::table::Table;
 use crate::text::{Message, msg};
 use crate::units::{Degrees, Millimetres, Offset};
 
@@ -160,10 +164,10 @@ pub struct JobState {
     /// The kit sheet as it was when the job was started.
     pub kit: KitSheet,
     /// Free text particulars.
-    pub particulars: BTreeMap<Particular, String>,
+    pub particulars: Table<Particular, String>,
     /// What stands in a field exactly as typed, also when it can't be used.
     #[serde(with = "typed_fields")]
-    pub typed: BTreeMap<Field, String>,
+    pub typed: Table<Field, String>,
     /// Marks, once planned.
     pub marks: Option<Marks>,
     /// Spots, left to right, one a head.
@@ -201,6 +205,24 @@ pub struct JobState {
     /// How the angles are measured.
     #[serde(default)]
     pub measuring: Measuring,
+    /// Steps of the work.
+    #[serde(default)]
+    pub steps: StepsState,
+    /// Waits, oldest first.
+    #[serde(default)]
+    pub waits: Vec<Wait>,
+    /// Working time.
+    #[serde(default)]
+    pub spent: TimeSpent,
+    /// How it stands with its customer.
+    #[serde(default)]
+    pub standing: Standing,
+    /// Visits after the hand-over, oldest first.
+    #[serde(default)]
+    pub visits: Vec<Visit>,
+    /// Photos, oldest first.
+    #[serde(default)]
+    pub photos: Vec<Photo>,
     /// What is behind the vehicle.
     #[serde(default)]
     pub coverage: CoverageState,
@@ -229,8 +251,8 @@ impl JobState {
             revision: 0,
             clock: ClockTrust::Steady,
             kit,
-            particulars: BTreeMap::new(),
-            typed: BTreeMap::new(),
+            particulars: Table::new(),
+            typed: Table::new(),
             marks: None,
             spots,
             mark_out: MarkOut::default(),
@@ -245,6 +267,12 @@ impl JobState {
             learned: LearnedState::default(),
             quote: QuoteState::default(),
             measuring: Measuring::default(),
+            steps: StepsState::default(),
+            waits: Vec::new(),
+            spent: TimeSpent::default(),
+            standing: Standing::default(),
+            visits: Vec::new(),
+            photos: Vec::new(),
             coverage: CoverageState::default(),
             sheets: Vec::new(),
         }
@@ -288,14 +316,12 @@ impl JobState {
 /// Typed fields are stored as pairs: a field may carry a number, which a key
 /// of a JSON object cannot.
 mod typed_fields {
-    use std::collections::BTreeMap;
-
     use serde::{Deserialize, Deserializer, Serializer};
 
-    use super::Field;
+    use super::{Field, Table};
 
     pub(super) fn serialize<S: Serializer>(
-        typed: &BTreeMap<Field, String>,
+        typed: &Table<Field, String>,
         to: S,
     ) -> Result<S::Ok, S::Error> {
         to.collect_seq(typed)
@@ -303,7 +329,7 @@ mod typed_fields {
 
     pub(super) fn deserialize<'de, D: Deserializer<'de>>(
         from: D,
-    ) -> Result<BTreeMap<Field, String>, D::Error> {
+    ) -> Result<Table<Field, String>, D::Error> {
         let pairs = Vec::<(Field, String)>::deserialize(from)?;
         Ok(pairs.into_iter().collect())
     }

@@ -5,6 +5,8 @@ use serde_json::{Map, Value};
 use super::parse::{from_value, single};
 use super::rules::{Field, Kind, Need, SHEET, Unit};
 use super::{KitSheet, SheetFault, VERSION};
+use crate::figure;
+use crate::json;
 use crate::text::Message;
 
 /// A sheet that is being typed. What is typed stays as it is until it makes
@@ -166,11 +168,12 @@ pub(super) fn number(typed: &str) -> Option<f64> {
     let fits = plain
         .chars()
         .all(|c| c.is_ascii_digit() || matches!(c, '.' | '-' | '+'));
-    plain
-        .parse::<f64>()
-        .ok()
-        .filter(|value| fits && value.is_finite())
+    figure::read(&plain).filter(|value| fits && value.is_finite())
 }
+
+/// Keys of a stored draft.
+const ID: &str = "id";
+const DRAFT: &str = "draft";
 
 impl Draft {
     /// A sheet with nothing given.
@@ -187,8 +190,29 @@ impl Draft {
     #[must_use]
     pub fn of(sheet: &KitSheet) -> Self {
         Self {
-            value: serde_json::to_value(sheet).unwrap_or_default(),
+            value: json::to_value(sheet).unwrap_or_default(),
         }
+    }
+
+    /// The text that is stored while the sheet of this id is edited.
+    #[must_use]
+    pub fn stored(&self, id: &str) -> String {
+        let mut map = Map::new();
+        map.insert(ID.to_owned(), Value::from(id));
+        map.insert(DRAFT.to_owned(), self.value.clone());
+        json::print(&Value::Object(map))
+    }
+
+    /// The id and the draft of a stored text; `None` where it is none.
+    #[must_use]
+    pub fn of_stored(text: &str) -> Option<(String, Self)> {
+        let mut map = match json::parse(text).ok()? {
+            Value::Object(map) => map,
+            _ => return None,
+        };
+        let id = map.get(ID)?.as_str()?.to_owned();
+        let value = map.remove(DRAFT).filter(Value::is_object)?;
+        Some((id, Self { value }))
     }
 
     /// What stands in a field, as it is typed; empty when not given.
@@ -197,8 +221,8 @@ impl Draft {
         match self.at(path) {
             Some(Value::String(text)) => text.clone(),
             Some(Value::Null) | None => String::new(),
-            Some(Value::Number(n)) => n.as_f64().map_or_else(|| n.to_string(), |f| f.to_string()),
-            Some(other) => other.to_string(),
+            Some(Value::Number(n)) => n.as_f64().unwrap_or_default().to_string(),
+            Some(other) => json::print(other),
         }
     }
 

@@ -6,8 +6,9 @@ use crate::decide::look_behind::Behind;
 use crate::decide::supply::{FuseAnswer, LampCircuit};
 use crate::job::{
     Hole, JobState, READINGS, ReadVolts, hole, lead_plan, leads_of, look, loom_open, parts_used,
-    seen_from_behind, sets_taken, taken_words, volts,
+    photo_name, seen_from_behind, sets_taken, taken_words, volts,
 };
+use crate::moment;
 use crate::text::{Message, msg};
 
 /// The sections of the fitting, as far as it has come.
@@ -30,7 +31,7 @@ fn behind(job: &JobState) -> Option<Section> {
         .spots
         .iter()
         .any(|spot| look.behind(&spot.label).is_some());
-    if !any {
+    if !any && job.behind.photos.is_empty() {
         return None;
     }
     let size = |length: Option<crate::units::Millimetres>| {
@@ -53,12 +54,20 @@ fn behind(job: &JobState) -> Option<Section> {
         "behind-depth",
         "behind-panel",
     ];
+    let mut blocks = vec![Block::Table {
+        head: head.into_iter().map(msg).collect(),
+        rows: rows.collect(),
+    }];
+    let photos = job.behind.photos.iter();
+    let photos: Vec<Message> = photos
+        .map(|photo| msg("sheet-photo").message("photo", photo_name(job, photo)))
+        .collect();
+    if !photos.is_empty() {
+        blocks.push(Block::Lines(photos));
+    }
     Some(Section {
         heading: msg("sheet-behind"),
-        blocks: vec![Block::Table {
-            head: head.into_iter().map(msg).collect(),
-            rows: rows.collect(),
-        }],
+        blocks,
     })
 }
 
@@ -88,9 +97,7 @@ fn holes(job: &JobState) -> Option<Section> {
                     Hole::Plan(_) | Hole::Shut(_) => msg("sheet-hole-not-made"),
                 };
                 let seated = match job.rings.seated.get(&spot) {
-                    Some(at) => {
-                        msg("sheet-seated").text("when", at.format("%-d %b, %H:%M").to_string())
-                    }
+                    Some(at) => msg("sheet-seated").text("when", moment::day_and_clock(at)),
                     None => msg("sheet-not-seated"),
                 };
                 let set = taken

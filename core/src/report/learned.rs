@@ -4,6 +4,7 @@
 use super::{Block, Section};
 use crate::drawing::learn_timeline;
 use crate::job::{Attempt, Ignores, JobState, LearnedState, how_cleared, ignores};
+use crate::moment;
 use crate::text::{Message, msg};
 
 /// The section; `None` where nothing of it was begun.
@@ -24,7 +25,7 @@ pub(super) fn learned(job: &JobState) -> Option<Section> {
     }
     lines.extend(stands.for_customer());
     if let Some(at) = cleared {
-        let when = at.format("%-d %b %Y, %H:%M").to_string();
+        let when = moment::date_and_clock(at);
         lines.push(msg("sheet-learn-cleared").text("when", when));
     }
     let mut blocks = vec![Block::Lines(lines)];
@@ -45,7 +46,7 @@ fn attempt_lines(number: i64, attempt: &Attempt) -> Vec<Message> {
     let mut lines = vec![
         msg("sheet-learn-attempt")
             .count("number", number)
-            .text("when", attempt.at.format("%-d %b %Y, %H:%M").to_string())
+            .text("when", moment::date_and_clock(&attempt.at))
             .message("object", attempt.object.name())
             .message("outcome", proof.message()),
         proof.summary(),

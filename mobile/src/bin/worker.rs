@@ -1,6 +1,8 @@
 //! The module of the web app's worker; `work.js` starts it and speaks for it.
 
 #[cfg(target_arch = "wasm32")]
+use rakeline_core::json;
+#[cfg(target_arch = "wasm32")]
 use wasm_bindgen::prelude::*;
 
 /// Does a task given as JSON, with the file that goes with it, if any;
@@ -11,8 +13,8 @@ use wasm_bindgen::prelude::*;
 #[cfg(target_arch = "wasm32")]
 #[wasm_bindgen]
 pub fn work(task: &str, file: Vec<u8>, progress: &js_sys::Function) -> Result<Vec<u8>, String> {
-    let say = |message| serde_json::to_string(&message).unwrap_or_default();
-    let mut task: rakeline::platform::Task = serde_json::from_str(task).map_err(|fault| {
+    let say = |message| json::write(&message).unwrap_or_default();
+    let mut task: rakeline::platform::Task = json::read(task).map_err(|fault| {
         say(rakeline_core::text::msg("pdf-failed").text("why", fault.to_string()))
     })?;
     task.put_file(file);

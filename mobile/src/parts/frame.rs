@@ -2,7 +2,7 @@
 //! body, and what to do at thumb's reach.
 
 use dioxus::prelude::*;
-use rakeline_core::job::{JobState, Tape, loom_open, loom_troubles};
+use rakeline_core::job::{JobState, Tape, loom_open, loom_troubles, step_path};
 
 use super::path::Stage;
 use super::{NoticeBar, PathStrip};
@@ -10,6 +10,7 @@ use crate::driver::{Intent, Saved};
 use crate::route::{STEPS, Step};
 use crate::screens::job_title;
 use crate::shell::use_shell;
+use crate::steps::book;
 use crate::texts::{say, t};
 
 /// Frames a step of the open job.
@@ -35,8 +36,8 @@ pub fn Frame(here: Step, children: Element, #[props(default)] foot: Option<Eleme
         _ => None,
     };
     let kit = open.job.kit.name.clone();
-    let can_undo = !open.before.is_empty();
-    let (to_list, undo, again) = (shell.clone(), shell.clone(), shell.clone());
+    let (can_undo, can_redo) = (!open.before.is_empty(), !open.after.is_empty());
+    let (to_list, undo, redo, again) = (shell.clone(), shell.clone(), shell.clone(), shell.clone());
     rsx! {
         div { class: "frame",
             header { class: "head",
@@ -55,6 +56,13 @@ pub fn Frame(here: Step, children: Element, #[props(default)] foot: Option<Eleme
                         class: "plain",
                         onclick: move |_| undo.send(Intent::Undo),
                         {t("undo")}
+                    }
+                }
+                if can_redo {
+                    button {
+                        class: "plain",
+                        onclick: move |_| redo.send(Intent::Redo),
+                        {t("redo")}
                     }
                 }
             }
@@ -109,10 +117,14 @@ fn stage_of(job: &JobState, step: Step) -> Stage {
             loom_open(job).is_empty() && loom_troubles(job).is_empty(),
             false,
         ),
+        Step::Whole => (
+            step_path(job, book()).iter().all(|stage| stage.open() == 0),
+            false,
+        ),
         Step::Parts => (false, false),
         Step::Sheet => (!job.sheets.is_empty(), false),
         // Not on the path.
-        Step::Zero | Step::Ground | Step::Corners | Step::Level => (false, false),
+        Step::Zero | Step::Ground | Step::Corners | Step::Level | Step::Sight => (false, false),
     };
     match (done, shut) {
         (true, _) => Stage::Done,

@@ -1,6 +1,8 @@
-//! Heavy work beside the screens: PDFs, photo measuring.
+//! Heavy work beside the screens: PDFs, what the heads will see, photos.
 
-use rakeline_core::report::{Paper, TemplateFacts};
+use rakeline_core::drawing::SightAsked;
+use rakeline_core::job::JobState;
+use rakeline_core::report::{Document, Paper, SheetLook, TemplateFacts};
 use rakeline_core::text::{Message, msg};
 use serde::{Deserialize, Serialize};
 
@@ -32,6 +34,20 @@ pub enum Task {
         #[serde(skip)]
         file: Vec<u8>,
     },
+    /// A job sheet as PDF.
+    Sheet {
+        /// What it says.
+        document: Box<Document>,
+        /// How it is printed.
+        look: SheetLook,
+    },
+    /// What the heads of a job will see, as JSON of a `Sight`.
+    Sight {
+        /// The job.
+        job: Box<JobState>,
+        /// What is asked.
+        asked: SightAsked,
+    },
 }
 
 impl Task {
@@ -40,7 +56,7 @@ impl Task {
     pub fn take_file(&mut self) -> Vec<u8> {
         match self {
             Self::SeePhoto { file, .. } => core::mem::take(file),
-            Self::Template { .. } | Self::MarkCards { .. } => Vec::new(),
+            _ => Vec::new(),
         }
     }
 

@@ -2,9 +2,10 @@
 
 use chrono::{DateTime, FixedOffset};
 use dioxus::prelude::*;
+use rakeline_core::moment;
 use rakeline_core::text::msg;
 
-use crate::driver::{Boot, Intent, JobEntry, KitIntent};
+use crate::driver::{Boot, Intent, JobEntry, KitIntent, WorkshopIntent};
 use crate::parts::NoticeBar;
 use crate::route::Route;
 use crate::shell::use_shell;
@@ -27,6 +28,7 @@ pub fn Jobs() -> Element {
     let empty = state.jobs.is_empty();
     let (start, sample, kits, restock) =
         (shell.clone(), shell.clone(), shell.clone(), shell.clone());
+    let workshop = shell.clone();
     rsx! {
         div { class: "frame",
             header { class: "head",
@@ -78,6 +80,11 @@ pub fn Jobs() -> Element {
                         onclick: move |_| restock.send(Intent::Kits(KitIntent::Go(Route::Restock))),
                         {t("to-restock")}
                     }
+                    button {
+                        class: "also",
+                        onclick: move |_| workshop.send(Intent::Workshop(WorkshopIntent::Go)),
+                        {t("to-settings")}
+                    }
                 }
                 if !state.trash.is_empty() {
                     details {
@@ -114,7 +121,7 @@ pub fn Jobs() -> Element {
 pub fn job_title(name: &str, created: &DateTime<FixedOffset>) -> String {
     let name = plain(name.trim());
     if name.is_empty() {
-        say(&msg("job-of-day").text("when", created.format("%-d %b, %H:%M").to_string()))
+        say(&msg("job-of-day").text("when", moment::day_and_clock(created)))
     } else {
         name
     }
@@ -123,7 +130,7 @@ pub fn job_title(name: &str, created: &DateTime<FixedOffset>) -> String {
 /// A moment as the list shows it.
 #[must_use]
 pub fn day_and_time(at: &DateTime<FixedOffset>) -> String {
-    at.format("%-d %b %Y, %H:%M").to_string()
+    moment::date_and_clock(at)
 }
 
 #[component]

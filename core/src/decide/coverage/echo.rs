@@ -1,7 +1,9 @@
 //! Echoes of smooth convex bodies by geometrical acoustics.
 //!
+//! ```text
 //! L = 40 log10 |D| - 20 log10(2 r)
 //!   + 10 log10(R1 R2 / ((R1 + r)(R2 + r))) - 2 alpha r + C,
+//! ```
 //! r to the surface, R1 and R2 the principal radii there.
 
 use crate::text::{Message, msg};

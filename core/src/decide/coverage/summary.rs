@@ -3,6 +3,7 @@
 
 use super::head::{HeadInPlace, Place};
 use super::map::{CoverageMap, NO_ECHO};
+use crate::order;
 use crate::units::{Decibels, Millimetres, Offset};
 
 /// The largest connected set of squares that no head sees.
@@ -128,7 +129,7 @@ fn neighbours(map: &CoverageMap, cell: usize) -> [Option<usize>; 4] {
 
 fn weakest(map: &CoverageMap, heads: &[HeadInPlace]) -> Option<Weakest> {
     let mut order: Vec<&HeadInPlace> = heads.iter().collect();
-    order.sort_by(|a, b| a.offset.0.total_cmp(&b.offset.0));
+    order::sort_by(&mut order, |a, b| a.offset.0.total_cmp(&b.offset.0));
     let pair_at = |x: f64| {
         order
             .windows(2)
