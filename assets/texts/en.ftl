@@ -1975,7 +1975,7 @@ motion-stopped = The motion sensor stopped. Tap 'Read the face' to start it agai
 
 ## Platform: worker, files
 
-work-stopped = The part of Rakeline that makes sheets stopped ({ $why }). Your job is safe. Try again: it starts anew.
+work-stopped = The part of Rakeline that makes sheets and reads photos stopped ({ $why }). Your job is safe. Try again: it starts anew.
 share-saved = Saved among your downloads: { $name }
 share-failed = { $name } could not be saved ({ $why }). Try again, or allow downloads for this site.
 
@@ -2334,6 +2334,15 @@ photo-card-unread = { $card } can't be read: wipe it, go closer, in better light
 photo-card-twice = { $card } is there more than once: use each card number once.
 photo-card-wrong-job = { $card } has no mark in this job: take it off, or use the card with the mark's number.
 photo-card-mirrored = { $card } is mirrored: switch off the mirror of the camera, use the main camera.
+
+photo-file-too-large = This file has { $size } MB; at most { $limit } MB are taken. Choose the photo itself, not a film, or take it with fewer megapixels.
+photo-too-many-pixels = This picture is { $size } pixels large; at most { $limit } million pixels are taken. Set the camera to fewer megapixels and take it again.
+photo-empty = There is no picture in this file. Choose another one, or take the photo again.
+photo-heic = This is a HEIC or AVIF file, or a film. Set the camera to JPEG ('most compatible') and take the photo again.
+photo-other-type = This file is no photo that can be read. Choose a JPEG, PNG or WebP.
+photo-cut-short = This photo is not complete: the file ends too early. Copy it again, or take the photo again.
+photo-damaged = This photo is damaged ({ $why }). Copy it again, or take the photo again.
+photo-failed = The photo could not be read ({ $why }). Try again, or take the photo again.
 solve-how-many = { $photos ->
     [0] No photo: take one to { $most } photos.
    *[other] { $photos } photos: measure with { $most } at most.

@@ -12,6 +12,10 @@ pub mod fault_cases;
 pub mod kit_cases;
 pub mod markout;
 pub mod oracle;
+pub mod peer;
 pub mod photo_solve;
 pub mod printed;
 pub mod tilt_sim;
+
+pub use rakeline_scene as scene;
+pub use rakeline_scene::dice;
