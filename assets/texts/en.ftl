@@ -284,6 +284,8 @@ kit-field-obstacle-learn = Obstacle learn
 kit-field-obstacle-learn-cycles = Cycles of the obstacle learn
 kit-field-obstacle-learn-silent = How long the last cycle stays silent
 kit-field-obstacle-learn-confirmed-by = What confirms a cycle
+kit-field-obstacle-learn-last-beeps = Whether the last cycle beeps as well
+kit-field-obstacle-learn-ends-with = What confirms the end
 kit-field-obstacle-learn-shortest-dwell = Shortest time in reverse that counts
 kit-field-obstacle-learn-longest-gap = Longest pause between two cycles
 kit-field-obstacle-learn-tone-hertz = Tone of the kit
@@ -568,7 +570,118 @@ tape-symmetry-off = Left and right are { $by } mm off the plan (limit { $limit }
 tape-level-off = A mark is { $by } mm off the height line (limit { $limit }).
 tape-height-not-read = Head { $head }: height not read yet.
 
+## Obstacle learn
+
+learn-procedure-all-beep = { $cycles } times into reverse, a beep each time. After the last beep stay in reverse: nothing for { $silent } s.
+learn-procedure-last-silent = { $cycles } times into reverse. The first { $before } beep; the last stays silent for { $silent } s.
+learn-procedure-no-beeps = { $cycles } times into reverse. The last time stay in reverse for { $silent } s. This kit does not beep for each.
+learn-asks-cycles = The kit sheet does not say how it learns. Type how often and how long, from the kit's leaflet.
+learn-asks-last-beep = Does the kit beep the last time as well, before its silence? See its leaflet.
+learn-ways-both = Taps and microphone
+learn-ways-hand = Taps only
+learn-ways-microphone = Microphone only
+learn-ways-both-proof = You tap in and out, the phone hears the beeps. Proof: every beep and the silence.
+learn-ways-hand-proof = You tap and you listen. It is kept as 'by hand, not confirmed'.
+learn-ways-microphone-proof = The phone counts beeps by their pauses; in and out are not seen. Proof: every beep and the silence.
+learn-learned = Learned
+learn-by-hand = By hand, not confirmed
+learn-why-cancelled = Stopped before the end
+learn-why-too-fast = Too fast: in reverse for { $dwell } s only
+learn-why-too-slow = Too slow: the pause was too long
+learn-why-no-beep = No beep at cycle { $cycle }
+learn-why-beep-in-quiet = A beep after { $after } s of the quiet time
+learn-why-left-reverse = Out of reverse before the end
+learn-why-no-end = The kit's sign at the end did not come
+learn-why-microphone-lost = The microphone stopped
+learn-why-too-loud = Too loud to hear the kit
+learn-do-cancelled = The box may have counted. Do the learn again from the start, or clear it.
+learn-do-too-fast = Stay in reverse for at least { $least } s each time. Start again.
+learn-do-too-slow = Go on within { $longest } s. Start again.
+learn-do-no-beep = Is the box powered in reverse, and does it see the object? Start again.
+learn-do-beep-in-quiet = Something else was seen, or the box did not count all of them. Clear the area, stand still, start again.
+learn-do-left-reverse = Stay in reverse until the phone says so. Start again.
+learn-do-no-end = Start again. If it stays away, see the kit's leaflet.
+learn-do-microphone-lost = Another app took the microphone. Close it and start again, or count by taps.
+learn-do-too-loud = Fan and radio off, windows shut. Start again, or count by taps.
+learn-interrupted-hidden = Interrupted: the app was left or the phone locked
+learn-interrupted-asleep = Interrupted: the phone slept
+learn-interrupted-killed = Interrupted: the app was ended
+learn-doubt-not-tapped = { $tapped ->
+    [0] A beep was heard before the first tap.
+    [one] A beep was heard out of reverse, after 1 tap.
+   *[other] A beep was heard out of reverse, after { $tapped } taps.
+}
+learn-doubt-microphone-lost = The microphone stopped during the run.
+learn-doubt-too-loud = It was too loud to hear in the quiet time.
+learn-doubt-gap = Sound was missing in the quiet time.
+learn-doubt-end-early = The sign of the end came { $by } s too early.
+learn-say-again = Next: { $next } of { $cycles }.
+learn-say-last = The next is the last. Then stay in reverse and keep still.
+learn-say-learned = Learned.
+learn-say-by-hand = Done, as counted by hand.
+learn-say-failed = Stop. Not learned. Look at the phone.
+learn-proof-summary = { $confirmed } of { $asked } cycles confirmed, { $ways }; { $beeps ->
+    [one] 1 beep
+   *[other] { $beeps } beeps
+} heard; quiet for { $reached } s of { $silent } s.
+## What it will see
+
+air-celsius-outside = { $typed } °C is outside { $least } to { $greatest } °C by { $by }. Type the air's temperature at the vehicle.
+air-celsius-fahrenheit = { $typed } °C is too warm (at most { $greatest } °C). If Fahrenheit was meant: { $celsius } °C.
+air-celsius-no-figure = "{ $typed }" is no temperature. Type °C, for example 12.
+air-humidity-outside = { $typed } % humidity is outside { $least } to { $greatest } % by { $by }. Type what the weather report says.
+air-humidity-no-figure = "{ $typed }" is no humidity. Type %, for example 60.
+air-pressure-outside = { $typed } hPa is outside { $least } to { $greatest } hPa by { $by }. At the sea it is about 1013 hPa.
+air-pressure-no-figure = "{ $typed }" is no air pressure. Type hPa, for example 1013.
+coverage-no-beam = The sheet's frequency and beam widths make no beam. Mend them on the kit sheet: 10 to 500 kHz, widths 1 to 180°.
+coverage-no-range = A rated range of { $typed } mm does not reach beyond the test pole itself. Type the sheet's range, for example 1600.
+coverage-no-ringing = The ringing time is no time. Type the sheet's, for example 1.2 ms.
+coverage-no-marks = Nothing to show yet: the marks come first. Type both half widths and plan them.
+coverage-faces-in = Head { $label } faces into the vehicle and sees nothing behind it. Look at its corner angle and ring.
+object-wheel-radius = A tread radius of { $typed } mm is no spare wheel's ({ $least } to { $greatest } mm). Measure from the middle to the tread.
+object-out-of-range = { $typed } mm is not on the vehicle (0 to { $greatest } mm). Measure from the bumper's rearmost point, height from the ground.
+object-figure-missing = Type where it sits: behind the bumper and above the ground.
+object-not-seen = No head is likely to see it: nothing to do now. Listen for it in the walk test all the same.
+object-shift-first = First set the zone shift ({ $shift } mm). The object reaches { $reach } mm behind the bumper, so the shift clears it by { $by } mm, and the heads go on hearing everything beyond.
+object-shift-too-short = First try the zone shift, its farthest step: it gives { $shift } mm, the object reaches { $reach } mm, { $by } mm short. What still sounds then goes to obstacle learn.
+object-shift-not-given = First look for a zone shift on the control box: the sheet gives none. It has to move the zone beyond { $reach } mm; the heads go on hearing everything there.
+object-learn-second = Only if it still sounds: obstacle learn. The box then ignores echoes like this one, so what stands just behind or beside it may be lost. A new walk test follows.
+object-learn-not-given = If it still sounds: the sheet gives no obstacle learn. Take the object off, move it, or ask the kit's maker.
+assumed-range = Rated range { $range } mm: assumed, the sheet gives none
+assumed-way = Beam widths one-way: assumed, the sheet does not say
+assumed-straight = Bumper straight from above: assumed, no sweep was made
+assumed-height-sheet = Heads { $height } mm above the ground: middle of the sheet's range, not measured
+assumed-height = Heads { $height } mm above the ground: assumed, not measured
+assumed-aim = Aim { $aim }° at { $heads }: the sheet's target, no ring set taken there yet
+assumed-turn = Corner angle 0° at { $heads }: assumed, not read
+typical-frequency = { $kilohertz } kHz: typical of such heads, the sheet gives none
+typical-across = Beam { $angle }° across: typical of such heads, the sheet gives none
+typical-upright = Beam { $angle }° up and down: typical of such heads, the sheet gives none
+typical-ringing = Ringing { $millis } ms: typical of such heads, the sheet gives none
+
 ## Job
+
+learn-object-fixed-tow-bar = fixed tow bar
+learn-object-removable-tow-bar = removable tow bar
+learn-object-spare-wheel = spare wheel
+learn-object-rack = rack
+learn-shift-enough = The zone shift was enough; nothing had to be learned
+learn-shift-not-enough = The zone shift was not enough.
+learn-shift-not-tried = The zone shift was not tried.
+learn-ignores-nothing = Nothing learned
+learn-ignores = The box ignores: { $object }
+learn-ignores-perhaps = By hand, not confirmed: { $object }
+learn-ignores-not-known = Not known what the box ignores
+learn-ignores-cleared = Cleared: the box ignores nothing
+learn-customer = For the customer: the parking aid now ignores the { $object }, and whatever else stood there. If the { $object } comes off, moves or changes, the kit has to learn again.
+learn-customer-perhaps = For the customer: the parking aid was taught to ignore the { $object }; that was not confirmed. If the { $object } comes off, moves or changes, the kit has to learn again.
+learn-customer-not-known = For the customer: it is not known what the parking aid ignores. Do not rely on it before it was tested.
+learn-cleared-by = To clear it: { $how }
+learn-cleared-not-given = How it is cleared is not given on the kit sheet: see the kit's leaflet.
+refused-learn-not-on = No obstacle learn is on.
+refused-learn-on = An obstacle learn is on already.
+refused-learn-gate = First see that everything before the learn is so.
+refused-learn-object = First say what the kit is to ignore.
 
 behind-not-looked = not looked yet
 behind-seen-and-clear = Seen and clear
@@ -702,6 +815,12 @@ record-damaged = Something in it does not fit: { $why }
 
 ## Drawing
 
+learn-line-title = The run along time: reverse, beeps, quiet time
+learn-line-heard = heard
+learn-line-reverse = reverse
+learn-line-seconds = s
+learn-line-quiet = { $seconds } s quiet
+
 drawing-side-title = Arrow up the head points { $right }°, upside down { $wrong }°
 drawing-side-right = Arrow up
 drawing-side-wrong = Not so
@@ -792,6 +911,11 @@ sheet-open-look = Nobody has answered what is behind at: { $labels }.
 sheet-open-hidden = It could not be seen what is behind at: { $labels }. Not drilled there.
 sheet-open-holes = No hole is recorded at: { $labels }.
 sheet-open-seated = Whether the head is clicked home is not recorded at: { $labels }.
+sheet-learn = Obstacle learn
+sheet-learn-attempt = Run { $number }, { $when }, { $object }: { $outcome }
+sheet-learn-cleared = Cleared { $when }
+sheet-open-learn = It is not known what the control box ignores: the last obstacle learn did not come to its end.
+sheet-open-learn-by-hand = The obstacle learn was counted by hand and not confirmed.
 sheet-open-loom = Leads and supply are not recorded.
 clock-went-back = The phone's clock went back by { $minutes } minutes during this job. Times on this sheet may be off.
 caution-maker = The vehicle maker's instructions, local rules and licensed practice come before this sheet.
@@ -1389,3 +1513,18 @@ motion-stopped = The motion sensor stopped. Tap 'Read the face' to start it agai
 work-stopped = The part of Rakeline that makes sheets stopped ({ $why }). Your job is safe. Try again: it starts anew.
 share-saved = Saved among your downloads: { $name }
 share-failed = { $name } could not be saved ({ $why }). Try again, or allow downloads for this site.
+
+
+## Measuring from photos: what is seen
+
+photo-card = Card { $card }
+photo-a-card = A card
+photo-card-cut = { $card } is cut by the edge of the photo: step back, or aim at it.
+photo-card-blurred = { $card } is blurred: hold still, closer, in better light.
+photo-card-glare = { $card } shines: stand a little to the side, or shade it.
+photo-card-small = { $card } is too small in the photo: go closer.
+photo-card-covered = { $card } is partly covered or creased: clear it and press it flat.
+photo-card-unread = { $card } can't be read: wipe it, go closer, in better light.
+photo-card-twice = { $card } is there more than once: use each card number once.
+photo-card-wrong-job = { $card } has no mark in this job: take it off, or use the card with the mark's number.
+photo-card-mirrored = { $card } is mirrored: switch off the mirror of the camera, use the main camera.

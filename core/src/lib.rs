@@ -21,7 +21,15 @@ pub mod units;
 
 pub mod text;
 
+pub mod figure;
+
 pub mod json;
+
+pub mod order;
+
+pub mod table;
+
+pub mod moment;
 
 pub mod sample;
 
@@ -30,6 +38,8 @@ pub mod estimate;
 pub mod kit;
 
 pub mod decide;
+
+pub mod learn;
 
 pub mod job;
 

@@ -4,7 +4,8 @@
 //! fixture is read by a test for ever, and a record that can't be read is
 //! named, kept and never overwritten.
 
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
+use serde_json::Value;
 
 use crate::job::JobState;
 use crate::json;
@@ -17,12 +18,6 @@ pub const VERSION: u32 = 1;
 struct Record<'a> {
     version: u32,
     job: &'a JobState,
-}
-
-#[derive(Deserialize)]
-struct Envelope {
-    version: u32,
-    job: serde_json::Value,
 }
 
 /// Why a record can't be read.
@@ -90,17 +85,17 @@ pub fn write(job: &JobState) -> Result<String, RecordFault> {
 /// # Errors
 /// What is wrong with it; the caller keeps the text as it is.
 pub fn read(text: &str) -> Result<JobState, RecordFault> {
-    let envelope: Envelope = json::read(text).map_err(|fault| RecordFault::NotARecord {
-        why: fault.to_string(),
-    })?;
-    match envelope.version {
-        VERSION => serde_json::from_value(envelope.job).map_err(|fault| RecordFault::Damaged {
+    let no_record = |why: String| RecordFault::NotARecord { why };
+    let record = json::parse(text).map_err(|at| no_record(json::Fault::from(at).to_string()))?;
+    let version = record.get("version").and_then(Value::as_u64);
+    let version = version.and_then(|version| u32::try_from(version).ok());
+    match (version, record.get("job")) {
+        (Some(VERSION), Some(job)) => json::of_value(job).map_err(|fault| RecordFault::Damaged {
             why: fault.to_string(),
         }),
-        version if version > VERSION => Err(RecordFault::Newer { version }),
-        _ => Err(RecordFault::NotARecord {
-            why: format!("version {}", envelope.version),
-        }),
+        (Some(version), Some(_)) if version > VERSION => Err(RecordFault::Newer { version }),
+        (Some(version), _) => Err(no_record(format!("version {version}"))),
+        (None, _) => Err(no_record("no version".to_owned())),
     }
 }
 

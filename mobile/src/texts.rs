@@ -1,50 +1,51 @@
 //! All words come from `assets/texts/en.ftl`; this renders messages with it.
+//!
+//! The file is Fluent and is read by Fluent's parser. What the file uses of
+//! Fluent (arguments, and a choice by a count) is put together here: the
+//! whole library brings the plural rules and names of every language, which
+//! weigh more than the texts. A test compares with the library.
 
-use std::borrow::Cow;
-
-use fluent_bundle::{FluentArgs, FluentBundle, FluentResource, FluentValue};
+use fluent_syntax::ast::{
+    Entry, Expression, InlineExpression, Pattern, PatternElement, Variant, VariantKey,
+};
+use fluent_syntax::parser::parse_runtime;
 use rakeline_core::text::{Arg, Message, msg};
 
 /// The one text file, compiled in.
 pub const EN_FTL: &str = include_str!("../../assets/texts/en.ftl");
 
+type Words = Pattern<&'static str>;
+
 thread_local! {
-    static BUNDLE: FluentBundle<FluentResource> = bundle(EN_FTL);
+    /// In order of key.
+    static ENTRIES: Vec<(&'static str, Words)> = entries(EN_FTL);
 }
 
-/// A bundle over one Fluent source. Entries that don't parse are left out;
+/// The messages of a Fluent source. Entries that don't parse are left out;
 /// a test holds that there are none.
-fn bundle(source: &str) -> FluentBundle<FluentResource> {
-    let resource = match FluentResource::try_new(source.to_owned()) {
-        Ok(resource) | Err((resource, _)) => resource,
-    };
-    let mut bundle = FluentBundle::new(vec![unic_langid::langid!("en")]);
-    bundle.set_use_isolating(false);
-    bundle.add_resource_overriding(resource);
-    bundle
+fn entries(source: &'static str) -> Vec<(&'static str, Words)> {
+    let (Ok(resource) | Err((resource, _))) = parse_runtime(source);
+    let messages = resource.body.into_iter().filter_map(|entry| match entry {
+        Entry::Message(message) => Some((message.id.name, message.value?)),
+        _ => None,
+    });
+    let mut entries: Vec<_> = messages.collect();
+    entries.sort_unstable_by_key(|(key, _)| *key);
+    entries
 }
 
 /// The words of a message. A key without words shows itself, so that it is
 /// seen and reported rather than hidden.
 #[must_use]
 pub fn say(message: &Message) -> String {
-    let args: FluentArgs = message
-        .args
-        .iter()
-        .map(|(name, arg)| (name.as_ref(), value_of(arg)))
-        .collect();
-    BUNDLE.with(|bundle| {
-        let pattern = bundle.get_message(&message.key).and_then(|m| m.value());
-        match pattern {
-            Some(pattern) => {
-                let mut faults = Vec::new();
-                bundle
-                    .format_pattern(pattern, Some(&args), &mut faults)
-                    .into_owned()
-            }
-            None => message.key.clone().into_owned(),
-        }
-    })
+    let mut words = String::new();
+    ENTRIES.with(
+        |entries| match entries.binary_search_by(|(key, _)| (*key).cmp(&message.key)) {
+            Ok(at) => put(&entries[at].1, message, &mut words),
+            Err(_) => words.push_str(&message.key),
+        },
+    );
+    words
 }
 
 /// The words of a key without arguments.
@@ -53,17 +54,71 @@ pub fn t(key: &'static str) -> String {
     say(&msg(key))
 }
 
-fn value_of(arg: &Arg) -> FluentValue<'static> {
-    match arg {
-        Arg::Number { value, decimals } => {
-            FluentValue::String(Cow::Owned(figure(*value, *decimals)))
+fn put(pattern: &Words, message: &Message, words: &mut String) {
+    for element in &pattern.elements {
+        match element {
+            PatternElement::TextElement { value } => words.push_str(value),
+            PatternElement::Placeable { expression } => match expression {
+                Expression::Inline(inline) => put_inline(inline, message, words),
+                Expression::Select { selector, variants } => {
+                    if let Some(variant) = chosen(variants, argument(selector, message)) {
+                        put(&variant.value, message, words);
+                    }
+                }
+            },
         }
-        Arg::Count(count) => FluentValue::from(*count),
-        Arg::Text(text) => FluentValue::String(Cow::Owned(plain(text))),
-        Arg::Message(inner) => FluentValue::String(Cow::Owned(say(inner))),
+    }
+}
+
+fn put_inline(inline: &InlineExpression<&str>, message: &Message, words: &mut String) {
+    match (inline, argument(inline, message)) {
+        (_, Some(arg)) => words.push_str(&words_of(arg)),
+        (InlineExpression::StringLiteral { value }, _) => words.push_str(value),
+        // A missing argument shows its name, as Fluent does.
+        (InlineExpression::VariableReference { id }, None) => {
+            words.push_str("{$");
+            words.push_str(id.name);
+            words.push('}');
+        }
+        _ => {}
+    }
+}
+
+fn argument<'a>(inline: &InlineExpression<&str>, message: &'a Message) -> Option<&'a Arg> {
+    let InlineExpression::VariableReference { id } = inline else {
+        return None;
+    };
+    // Of two with one name the last holds.
+    let mut args = message.args.iter().rev();
+    args.find(|(name, _)| *name == id.name).map(|(_, arg)| arg)
+}
+
+/// The variant of a count: its own figure, else `one` for 1, else the
+/// default. English has no other plural.
+fn chosen<'a>(
+    variants: &'a [Variant<&'static str>],
+    arg: Option<&Arg>,
+) -> Option<&'a Variant<&'static str>> {
+    let fits = |variant: &&Variant<&str>| match (&variant.key, arg) {
+        (VariantKey::NumberLiteral { value }, Some(Arg::Count(count))) => {
+            value.parse() == Ok(*count)
+        }
+        (VariantKey::Identifier { name }, Some(Arg::Count(1 | -1))) => *name == "one",
+        _ => false,
+    };
+    let default = || variants.iter().find(|variant| variant.default);
+    variants.iter().find(fits).or_else(default)
+}
+
+fn words_of(arg: &Arg) -> String {
+    match arg {
+        Arg::Number { value, decimals } => figure(*value, *decimals),
+        Arg::Count(count) => count.to_string(),
+        Arg::Text(text) => plain(text),
+        Arg::Message(inner) => say(inner),
         Arg::List(inner) => {
             let words: Vec<String> = inner.iter().map(say).collect();
-            FluentValue::String(Cow::Owned(words.join(", ")))
+            words.join(", ")
         }
     }
 }
@@ -93,11 +148,69 @@ pub fn plain(text: &str) -> String {
 
 #[cfg(test)]
 mod tests {
+    use std::borrow::Cow;
+
     use super::*;
+
+    use fluent_bundle::{FluentArgs, FluentBundle, FluentResource, FluentValue};
 
     #[test]
     fn every_entry_of_the_text_file_parses() {
-        assert!(FluentResource::try_new(EN_FTL.to_owned()).is_ok());
+        assert!(parse_runtime(EN_FTL).is_ok());
+    }
+
+    /// What the Fluent library says, given the same arguments.
+    fn by_fluent(bundle: &FluentBundle<FluentResource>, message: &Message) -> String {
+        let value = |arg: &Arg| match arg {
+            Arg::Count(count) => FluentValue::from(*count),
+            other => FluentValue::String(Cow::Owned(words_of(other))),
+        };
+        let args = message.args.iter();
+        let args: FluentArgs = args
+            .map(|(name, arg)| (name.as_ref(), value(arg)))
+            .collect();
+        let pattern = bundle.get_message(&message.key).unwrap().value().unwrap();
+        let mut faults = Vec::new();
+        let words = bundle.format_pattern(pattern, Some(&args), &mut faults);
+        words.into_owned()
+    }
+
+    #[test]
+    fn every_entry_reads_as_the_fluent_library_reads_it() {
+        let mut bundle = FluentBundle::new(vec![unic_langid::langid!("en")]);
+        bundle.set_use_isolating(false);
+        bundle.add_resource_overriding(FluentResource::try_new(EN_FTL.to_owned()).unwrap());
+        let names: std::collections::BTreeSet<&str> = EN_FTL
+            .split('$')
+            .skip(1)
+            .filter_map(|rest| {
+                rest.split(|c: char| !c.is_alphanumeric() && c != '-')
+                    .next()
+            })
+            .collect();
+        for key in ENTRIES.with(|entries| entries.iter().map(|(key, _)| *key).collect::<Vec<_>>()) {
+            assert_eq!(
+                t(key),
+                by_fluent(&bundle, &msg(key)),
+                "{key} without arguments"
+            );
+            for count in [-1, 0, 1, 2, 11, 21, 1_000_000] {
+                let give = |message: Message, name: &&'static str| message.count(name, count);
+                let message = names.iter().fold(msg(key), give);
+                assert_eq!(
+                    say(&message),
+                    by_fluent(&bundle, &message),
+                    "{key} of {count}"
+                );
+            }
+            let give = |message: Message, name: &&'static str| message.text(name, *name);
+            let message = names.iter().fold(msg(key), give);
+            assert_eq!(
+                say(&message),
+                by_fluent(&bundle, &message),
+                "{key} of texts"
+            );
+        }
     }
 
     #[test]

@@ -4,9 +4,9 @@ use crate::code::{PathAt, paths, shipped};
 use crate::sources::{Source, file, none, sources};
 
 /// Core's modules from the bottom up.
-const ORDER: [&str; 15] = [
-    "units", "text", "json", "sample", "estimate", "kit", "decide", "learn", "job", "drawing",
-    "diagnose", "record", "again", "report", "ffi",
+const ORDER: [&str; 19] = [
+    "units", "text", "figure", "json", "order", "table", "moment", "sample", "estimate", "kit",
+    "decide", "learn", "job", "drawing", "diagnose", "record", "again", "report", "ffi",
 ];
 
 fn place(module: &str) -> Option<usize> {
@@ -65,7 +65,7 @@ const SHELL: [&str; 6] = [
     "web_sys",
     "js_sys",
     "wasm_bindgen",
-    "fluent_bundle",
+    "fluent_syntax",
 ];
 
 fn shell_offences(source: &Source) -> Vec<String> {

@@ -1,7 +1,7 @@
 //! The mark cards as a printer would put them on paper.
 
 use rakeline::texts::say;
-use rakeline_core::report::tag36h11::CODE_WORDS;
+use rakeline_core::estimate::photo::tag36h11::CODE_WORDS;
 use rakeline_core::report::{Paper, mark_cards, pdf};
 use rakeline_tests::oracle;
 use rakeline_tests::printed::{DPI, Printed};

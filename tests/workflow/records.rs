@@ -1,8 +1,6 @@
 //! How a job is stored: version 1 is read for ever, and what is written is
 //! read back the same.
 
-use std::collections::BTreeMap;
-
 use chrono::{DateTime, FixedOffset};
 use rakeline_core::decide::mark_out::{NoDrill, NoDrillReason, PlanKind, TapeReading};
 use rakeline_core::estimate::contact::Feet;
@@ -18,6 +16,7 @@ use rakeline_core::job::{
 use rakeline_core::kit;
 use rakeline_core::record;
 use rakeline_core::sample::{Source, UpVector};
+use rakeline_core::table::Table;
 use rakeline_core::units::{Degrees, Estimate, Millimetres, Millis, Offset};
 
 use crate::bench::Bench;
@@ -123,13 +122,13 @@ fn finished() -> JobState {
     job.changed = at("2026-03-12T10:12:40.250+01:00");
     job.clock = ClockTrust::WentBack { minutes: 60 };
     job.revision = 41;
-    job.particulars = BTreeMap::from([
+    job.particulars = Table::from([
         (Particular::Customer, "Fell & Ghyll Deliveries".to_owned()),
         (Particular::Vehicle, "Tarn Carrier, 2023".to_owned()),
         (Particular::Plate, "FG 12 TARN".to_owned()),
         (Particular::Fitter, "A. Beck, Beckside Workshop".to_owned()),
     ]);
-    job.typed = BTreeMap::from([
+    job.typed = Table::from([
         (Field::HalfLeft, "86,7 cm".to_owned()),
         (Field::HalfRight, "864".to_owned()),
         (Field::FaceAngle, "2.".to_owned()),
@@ -171,7 +170,7 @@ fn finished() -> JobState {
             area(20.0, 60.0, NoDrillReason::Other("tow eye cap".to_owned())),
         ],
         old_holes: vec![Offset(213.0)],
-        limits: BTreeMap::from([(Limit::Inner, Millimetres(290.0))]),
+        limits: Table::from([(Limit::Inner, Millimetres(290.0))]),
         locked: vec![2],
         row: Some(Row {
             from_line: Millimetres(-62.0),
@@ -324,6 +323,7 @@ fn a_job_with_any_variant_of_anything_in_it_can_be_written() {
         Field::NoDrillWhat,
         Field::OldHole,
         Field::MoveTo,
+        Field::LearnObject,
         Field::RowFromLine,
         Field::RowHeight,
         Field::TapeMark(0),

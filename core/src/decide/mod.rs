@@ -1,5 +1,6 @@
 //! Decisions: from estimates and a kit sheet to what is drilled and fitted.
 
+pub mod coverage;
 pub mod drill;
 pub mod leads;
 pub mod look_behind;

@@ -6,7 +6,8 @@
 //! with an itemised [`budget::Budget`], given how the phone was zeroed
 //! ([`zero`]), how it touches ([`contact`]), how the ground lies
 //! ([`ground`]) and the corner angle ([`turn`], [`shape`]).
-//! [`level`] draws level and plumb into a picture; [`beep`] hears beeps.
+//! [`level`] draws level and plumb into a picture; [`photo`] measures in one;
+//! [`beep`] hears beeps.
 
 pub mod beep;
 pub mod budget;
@@ -14,6 +15,7 @@ pub mod contact;
 pub mod ground;
 pub mod left;
 pub mod level;
+pub mod photo;
 pub mod propagate;
 pub mod rake;
 pub mod reading;

@@ -9,6 +9,7 @@
 use serde::{Deserialize, Serialize};
 
 use crate::estimate::turn::ClosedSweep;
+use crate::order;
 use crate::text::{Message, msg};
 use crate::units::{Degrees, Estimate, Millimetres, Offset};
 
@@ -56,7 +57,7 @@ impl PlanCurve {
                 turn: Estimate::new(Degrees(0.0), Degrees(0.0)),
             });
         }
-        knots.sort_by(|a, b| a.along.0.total_cmp(&b.along.0));
+        order::sort_by(&mut knots, |a, b| a.along.0.total_cmp(&b.along.0));
         let fine = |k: &Knot| {
             k.along.0.abs() <= MOST_ALONG && k.turn.value.0.abs() < 90.0 && k.turn.u.0.is_finite()
         };

@@ -13,6 +13,7 @@ use crate::estimate::rake::rake_on_ground;
 use crate::estimate::reading::{Seat, Side, plausible, rake_against_gravity};
 use crate::estimate::still::StillReading;
 use crate::estimate::zero::Phone;
+use crate::order;
 use crate::sample::azimuth_change;
 use crate::text::{Message, msg};
 use crate::units::{Degrees, Estimate, Millimetres, Millis, root_sum_of_squares};
@@ -137,7 +138,7 @@ pub fn close_sweep(stations: &[Station], ground: &Ground) -> Result<ClosedSweep,
             rake,
         });
     }
-    spots.sort_by(|a, b| a.along.0.total_cmp(&b.along.0));
+    order::sort_by(&mut spots, |a, b| a.along.0.total_cmp(&b.along.0));
     if spots
         .windows(2)
         .any(|pair| (pair[1].along.0 - pair[0].along.0) < 1.0)

@@ -6,7 +6,10 @@ use super::entry::Field;
 use super::event::JobEvent;
 use super::marks::{holds_the_rules, moved};
 use super::state::{ClockTrust, JobState, Marks, MarksFrom, SheetIssue, TakenReading, Tape};
-use super::{behind, check, holes, kit_asked, loom, mark_out, measuring, quote, rings_chosen};
+use super::{
+    behind, check, coverage, holes, kit_asked, learned, loom, mark_out, measuring, quote,
+    rings_chosen,
+};
 use crate::text::{Message, msg};
 use crate::units::Offset;
 
@@ -14,13 +17,14 @@ use crate::units::Offset;
 pub const TEXT_GREATEST: usize = 500;
 
 /// Fields that are emptied once what stood there counts.
-const TAKEN: [Field; 6] = [
+const TAKEN: [Field; 7] = [
     Field::FaceAngle,
     Field::NoDrillFrom,
     Field::NoDrillTo,
     Field::NoDrillWhat,
     Field::OldHole,
     Field::MoveTo,
+    Field::LearnObject,
 ];
 
 /// Why an event did not change the job; the job is as it was.
@@ -44,10 +48,12 @@ pub struct Refusal(pub Message);
 /// | `Rings` | by hand needs a reason and the hole that is there; seated needs the hole |
 /// | `Holes` | a hole needs its plan, the cautions and the mark confirmed from behind |
 /// | `Loom` | answers; a fuse that is too large is refused |
+/// | `Learned` | a run needs its object, the sheet's procedure and the gate; one at a time |
 /// | `Quote` | parts by hand and prices as typed |
 /// | `Measuring(PhoneUsed)` | refused where another phone's readings, or the same phone's with another case or feet, would be corrected by it |
 /// | `Measuring(Swept)` | needs a sweep that closes |
 /// | other `Measuring` | kept; all face angles follow |
+/// | `Coverage` | kept |
 /// | `SheetIssued` | the next number |
 ///
 /// Every event raises the job's revision by one. A time before the last event is taken as the last event's, and the job
@@ -115,8 +121,10 @@ pub fn apply(
         JobEvent::Rings(event) => rings_chosen::apply(&mut next, event, at)?,
         JobEvent::Holes(event) => holes::apply(&mut next, event, at)?,
         JobEvent::Loom(event) => loom::apply(&mut next, event, at)?,
+        JobEvent::Learned(event) => learned::apply(&mut next, event, at)?,
         JobEvent::Quote(event) => quote::apply(&mut next, event)?,
         JobEvent::Measuring(event) => measuring::apply(&mut next, event)?,
+        JobEvent::Coverage(event) => coverage::apply(&mut next, event),
         JobEvent::SheetIssued { zone } => next.sheets.push(SheetIssue {
             number: next_number(job),
             at,
@@ -136,8 +144,8 @@ fn next_number(job: &JobState) -> u32 {
 
 /// The job as it was before a step, brought back after others followed.
 ///
-/// What was typed since, the sheets that were issued and what is known of
-/// the clock stay. What was typed and then taken by the step stands in its
+/// What was typed since, the sheets that were issued, runs of the obstacle
+/// learn and what is known of the clock stay. What was typed and then taken by the step stands in its
 /// field again.
 #[must_use]
 pub fn step_back(job: &JobState, before: &JobState, at: DateTime<FixedOffset>) -> JobState {
@@ -158,6 +166,7 @@ pub fn step_back(job: &JobState, before: &JobState, at: DateTime<FixedOffset>) -
         sheets: job.sheets.clone(),
         ..before.clone()
     };
+    back.learned.keep_runs(&job.learned);
     // The phone in the hand is no step; but readings come back with theirs.
     let profile = &job.measuring.profile;
     if back.measuring.profile.is_none() || back.measuring.profile == *profile {

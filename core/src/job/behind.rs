@@ -5,8 +5,6 @@
 //! as a length stands there. An exception belongs to its mark: where the
 //! mark moves, it is void.
 
-use std::collections::BTreeMap;
-
 use serde::{Deserialize, Serialize};
 
 use super::apply::Refusal;
@@ -15,6 +13,7 @@ use super::state::JobState;
 use crate::decide::drill::GREATEST_DEPTH;
 use crate::decide::look_behind::{Behind, LookBehind, Looked};
 use crate::kit::Material;
+use crate::table::Table;
 use crate::text::{Message, msg};
 use crate::units::Millimetres;
 
@@ -40,7 +39,7 @@ pub struct BehindState {
     /// The answer for all spots without one of their own.
     pub bumper: Answer,
     /// Exceptions by spot, 0 for the leftmost.
-    pub spots: BTreeMap<u8, Answer>,
+    pub spots: Table<u8, Answer>,
 }
 
 impl Default for BehindState {
@@ -48,7 +47,7 @@ impl Default for BehindState {
         Self {
             material: Material::Plastic,
             bumper: Answer::default(),
-            spots: BTreeMap::new(),
+            spots: Table::new(),
         }
     }
 }
@@ -86,7 +85,7 @@ fn answer(next: &mut JobState, whose: Whose) -> Result<&mut Answer, Refusal> {
     match whose {
         Whose::Bumper => Ok(&mut next.behind.bumper),
         Whose::Spot(spot) if usize::from(spot) < next.spots.len() => {
-            Ok(next.behind.spots.entry(spot).or_default())
+            Ok(next.behind.spots.or_default(spot))
         }
         Whose::Spot(_) => Err(Refusal(msg("refused-no-spot"))),
     }

@@ -8,6 +8,7 @@ use super::apply::{Refusal, no_such_spot};
 use super::entry::{Field, read_length};
 use super::state::JobState;
 use crate::decide::mark_out::{TapeCheck, TapeLimits, TapeReading, TapeVerdict, tape_check};
+use crate::order;
 use crate::text::{Message, msg};
 use crate::units::{Millimetres, Offset};
 
@@ -121,7 +122,7 @@ pub(super) fn apply(
             }
             next.check.seen_behind.retain(|seen| seen.spot != spot);
             next.check.seen_behind.push(SeenBehind { spot, at });
-            next.check.seen_behind.sort_by_key(|seen| seen.spot);
+            order::sort_by_key(&mut next.check.seen_behind, |seen| seen.spot);
         }
         CheckEvent::NotSeenFromBehind(spot) => {
             next.check.seen_behind.retain(|seen| seen.spot != spot);

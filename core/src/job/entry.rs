@@ -11,6 +11,7 @@ use super::kit_asked::Asked;
 use super::mark_out::Limit;
 use crate::decide::supply::Reading;
 use crate::estimate::turn::MOST_TURN;
+use crate::figure;
 use crate::text::{Message, msg};
 use crate::units::{COVERAGE_95, Degrees, Estimate, Millimetres, Offset};
 
@@ -102,8 +103,40 @@ pub enum Field {
     PartWords,
     /// What else is behind, in the fitter's words.
     BehindWords(Whose),
+    /// What the control box is to ignore, in the fitter's words.
+    LearnObject,
     /// A field of the sheet that the work asks for.
     Asked(Asked),
+    /// The air of the day.
+    Air(AirField),
+    /// The fixed object behind the vehicle.
+    Object(ObjectField),
+}
+
+/// A figure of the air of the day.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum AirField {
+    /// Temperature, °C.
+    Celsius,
+    /// Relative humidity, %.
+    Humidity,
+    /// Pressure, hPa.
+    Pressure,
+}
+
+/// A figure of the fixed object behind the vehicle.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum ObjectField {
+    /// From the centre line, + to the right.
+    Across,
+    /// Its middle behind the bumper.
+    Behind,
+    /// Its middle above the ground.
+    Height,
+    /// Radius of a spare wheel's tread.
+    Radius,
 }
 
 /// Whether something is meant for the whole bumper or one spot.
@@ -139,16 +172,12 @@ const INCH: f64 = 25.4;
 /// # Errors
 /// A message that says what stands there instead of a length.
 pub fn read_length(text: &str) -> Result<Millimetres, Message> {
-    let clean = text.trim().to_lowercase().replace(',', ".");
-    let (figure, factor) = split_unit(&clean);
-    let value: f64 = figure
-        .trim()
-        .parse()
-        .map_err(|_| msg("entry-not-a-length").text("typed", text.trim()))?;
-    if !value.is_finite() {
-        return Err(msg("entry-not-a-length").text("typed", text.trim()));
+    let clean = text.trim().to_ascii_lowercase().replace(',', ".");
+    let (plain, factor) = split_unit(&clean);
+    match figure::read(plain.trim()) {
+        Some(value) if value.is_finite() => Ok(Millimetres(value * factor)),
+        _ => Err(msg("entry-not-a-length").text("typed", text.trim())),
     }
-    Ok(Millimetres(value * factor))
 }
 
 fn split_unit(clean: &str) -> (&str, f64) {
@@ -212,8 +241,8 @@ pub fn read_degrees(text: &str) -> Result<Degrees, Message> {
         .trim_end_matches('°')
         .replace(',', ".")
         .replace('−', "-");
-    match clean.trim().parse::<f64>() {
-        Ok(value) if value.is_finite() => Ok(Degrees(value)),
+    match figure::read(clean.trim()) {
+        Some(value) if value.is_finite() => Ok(Degrees(value)),
         _ => Err(msg("entry-not-an-angle").text("typed", text.trim())),
     }
 }
@@ -224,7 +253,7 @@ pub fn read_degrees(text: &str) -> Result<Degrees, Message> {
 /// # Errors
 /// A message when no length stands there, or more than a bumper is wide.
 pub fn read_offset(text: &str) -> Result<Offset, Message> {
-    let clean = text.trim().to_lowercase().replace('−', "-");
+    let clean = text.trim().to_ascii_lowercase().replace('−', "-");
     let (side, figure) = if let Some(rest) = clean.strip_prefix('l').or(clean.strip_suffix('l')) {
         (-1.0, rest.to_owned())
     } else if let Some(rest) = clean.strip_prefix('r').or(clean.strip_suffix('r')) {

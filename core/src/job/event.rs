@@ -4,9 +4,11 @@ use serde::{Deserialize, Serialize};
 
 use super::behind::BehindEvent;
 use super::check::CheckEvent;
+use super::coverage::CoverageEvent;
 use super::entry::Field;
 use super::holes::HolesEvent;
 use super::kit_asked::Asked;
+use super::learned::LearnedEvent;
 use super::loom::LoomEvent;
 use super::mark_out::MarkOutEvent;
 use super::measuring::MeasuringEvent;
@@ -68,10 +70,14 @@ pub enum JobEvent {
     Holes(HolesEvent),
     /// Something was answered about leads and supply.
     Loom(LoomEvent),
+    /// Something happened about the obstacle learn.
+    Learned(LearnedEvent),
     /// Something was said about parts and prices.
     Quote(QuoteEvent),
     /// How the angles are measured changed.
     Measuring(MeasuringEvent),
+    /// Something was said about what is behind the vehicle.
+    Coverage(CoverageEvent),
     /// A job sheet was issued.
     SheetIssued {
         /// Name of the time zone.

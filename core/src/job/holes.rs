@@ -1,7 +1,5 @@
 //! Holes: tools, old holes, the plan per spot, and what was drilled.
 
-use std::collections::BTreeMap;
-
 use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Serialize};
 
@@ -15,6 +13,8 @@ use super::state::JobState;
 use crate::decide::drill::{AtHead, DrillPlan, Making, NoPlan, Shut, Tools, plan};
 use crate::decide::look_behind::{Behind, NoDrill, Obstacle};
 use crate::decide::mark_out::NoDrillReason;
+use crate::moment;
+use crate::table::Table;
 use crate::text::{Message, msg};
 use crate::units::{Millimetres, Offset};
 
@@ -39,7 +39,7 @@ pub struct HolesState {
     /// When the cautions were heeded, 'All of this is so'.
     pub cautions: Option<DateTime<FixedOffset>>,
     /// Holes made, by spot.
-    pub drilled: BTreeMap<u8, Drilled>,
+    pub drilled: Table<u8, Drilled>,
 }
 
 /// Something that happened at the holes.
@@ -153,7 +153,7 @@ impl Hole {
             Self::Plan(plan) => verdict(plan),
             Self::Drilled(hole) => msg("hole-drilled")
                 .number("diameter", hole.diameter.0, 1)
-                .text("when", hole.at.format("%H:%M").to_string()),
+                .text("when", moment::clock(&hole.at)),
         }
     }
 }

@@ -32,6 +32,20 @@ pub enum Asked {
     SpeakerLead,
     /// Length of the supply lead.
     SupplyLead,
+    /// Cycles of the obstacle learn.
+    LearnCycles,
+    /// Quiet time of the obstacle learn.
+    LearnSilent,
+    /// Range at which the test pole is seen.
+    RatedRange,
+    /// Frequency of the heads.
+    Frequency,
+    /// Beam width across.
+    BeamAcross,
+    /// Beam width up and down.
+    BeamUpright,
+    /// How long a head rings.
+    Ringing,
 }
 
 impl Asked {
@@ -46,6 +60,13 @@ impl Asked {
             Self::DisplayLead => "leads.display.length",
             Self::SpeakerLead => "leads.speaker.length",
             Self::SupplyLead => "leads.supply.length",
+            Self::LearnCycles => "obstacle_learn.cycles",
+            Self::LearnSilent => "obstacle_learn.silent",
+            Self::RatedRange => "sensing.rated_range",
+            Self::Frequency => "sensing.frequency_kilohertz",
+            Self::BeamAcross => "sensing.beam_across",
+            Self::BeamUpright => "sensing.beam_upright",
+            Self::Ringing => "sensing.ringing",
         }
     }
 
@@ -61,6 +82,13 @@ impl Asked {
             Self::DisplayLead => "kit-field-leads-display-length",
             Self::SpeakerLead => "kit-field-leads-speaker-length",
             Self::SupplyLead => "kit-field-leads-supply-length",
+            Self::LearnCycles => "kit-field-obstacle-learn-cycles",
+            Self::LearnSilent => "kit-field-obstacle-learn-silent",
+            Self::RatedRange => "kit-field-sensing-rated-range",
+            Self::Frequency => "kit-field-sensing-frequency-kilohertz",
+            Self::BeamAcross => "kit-field-sensing-beam-across",
+            Self::BeamUpright => "kit-field-sensing-beam-upright",
+            Self::Ringing => "kit-field-sensing-ringing",
         })
     }
 
@@ -77,6 +105,31 @@ pub fn asked_for_holes(job: &JobState) -> Vec<Asked> {
         Asked::ConnectorDiameter,
         Asked::ConnectorLength,
         Asked::Bend,
+    ];
+    wanted
+        .into_iter()
+        .filter(|asked| !asked.given(&job.kit))
+        .collect()
+}
+
+/// What the obstacle learn asks of the sheet.
+#[must_use]
+pub fn asked_for_learn(job: &JobState) -> Vec<Asked> {
+    let wanted = [Asked::LearnCycles, Asked::LearnSilent];
+    let open = |asked: &Asked| !asked.given(&job.kit);
+    wanted.into_iter().filter(open).collect()
+}
+
+/// What the prediction of what the heads see asks of the sheet; typical
+/// values stand in until it is typed.
+#[must_use]
+pub fn asked_for_coverage(job: &JobState) -> Vec<Asked> {
+    let wanted = [
+        Asked::RatedRange,
+        Asked::Frequency,
+        Asked::BeamAcross,
+        Asked::BeamUpright,
+        Asked::Ringing,
     ];
     wanted
         .into_iter()

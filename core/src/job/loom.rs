@@ -1,8 +1,6 @@
 //! Leads and supply of a job: typed routes and readings, judged; answers
 //! about lamp circuit and fuse.
 
-use std::collections::BTreeSet;
-
 use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Serialize};
 
@@ -13,6 +11,8 @@ use crate::decide::leads::{self, DEFAULT_SLACK, LeadOf, LeadPlan, Route, RouteRu
 use crate::decide::supply::{
     self, Amperes, Celsius, CrossSection, FuseAnswer, Judged, LampCircuit, Reading, System, Volts,
 };
+use crate::figure;
+use crate::order;
 use crate::text::{Message, msg};
 use crate::units::Millimetres;
 
@@ -103,19 +103,19 @@ pub fn fuse_typed(job: &JobState) -> Result<Amperes, Message> {
     if typed.is_empty() {
         return Ok(supply::fuse(&job.kit).rating);
     }
-    figure(typed)
+    typed_figure(typed)
         .filter(|value| *value > 0.0)
         .map(Amperes)
         .ok_or_else(|| msg("entry-not-amperes").text("typed", typed))
 }
 
-fn figure(typed: &str) -> Option<f64> {
+fn typed_figure(typed: &str) -> Option<f64> {
     let plain = typed
         .trim()
         .trim_end_matches(|c: char| c.is_alphabetic() || c.is_whitespace())
         .replace(',', ".")
         .replace('−', "-");
-    plain.parse::<f64>().ok().filter(|value| value.is_finite())
+    figure::read(&plain).filter(|value| value.is_finite())
 }
 
 /// The leads that this job's kit has: one a head, then those that the sheet names.
@@ -221,7 +221,7 @@ pub fn volts(job: &JobState, reading: Reading) -> Option<ReadVolts> {
     if typed.is_empty() {
         return None;
     }
-    Some(match figure(typed) {
+    Some(match typed_figure(typed) {
         None => ReadVolts::NotAFigure(msg("entry-not-volts").text("typed", typed)),
         Some(value) => {
             let volts = Volts(value);
@@ -276,10 +276,12 @@ pub fn loom_troubles(job: &JobState) -> Vec<Message> {
 /// What of leads and supply is still open, in words.
 #[must_use]
 pub fn loom_open(job: &JobState) -> Vec<Message> {
-    let untyped: BTreeSet<WhichLead> = leads_of(job)
+    let mut untyped: Vec<WhichLead> = leads_of(job)
         .into_iter()
         .filter(|which| lead_plan(job, *which).is_none())
         .collect();
+    order::sort_by_key(&mut untyped, |which| *which);
+    untyped.dedup();
     let mut all = Vec::new();
     if !untyped.is_empty() {
         let names = untyped.iter().map(|which| lead_name(job, *which)).collect();

@@ -2,8 +2,6 @@
 //! keep clear of, old holes, limits changed for this bumper, locked marks,
 //! the height. And marks moved by hand.
 
-use std::collections::BTreeMap;
-
 use serde::{Deserialize, Serialize};
 
 use super::apply::Refusal;
@@ -11,6 +9,8 @@ use super::marks::task_for;
 use super::state::{JobState, MarksFrom, Tape};
 use crate::decide::mark_out::{Limits, Lock, NoDrill, RuleBreak, check_marks};
 use crate::kit::MarkOutLimits;
+use crate::order;
+use crate::table::Table;
 use crate::text::{Message, msg};
 use crate::units::{Millimetres, Offset};
 
@@ -82,7 +82,7 @@ pub struct MarkOut {
     /// Old holes that a head reuses.
     pub old_holes: Vec<Offset>,
     /// Limits changed for this job.
-    pub limits: BTreeMap<Limit, Millimetres>,
+    pub limits: Table<Limit, Millimetres>,
     /// Spots whose marks stay when the rest is solved again.
     pub locked: Vec<usize>,
     /// Height of the row.
@@ -142,7 +142,7 @@ pub(super) fn apply(next: &mut JobState, event: MarkOutEvent) -> Result<(), Refu
         MarkOutEvent::MarkLocked(spot) => {
             if !next.mark_out.locked.contains(&spot) {
                 next.mark_out.locked.push(spot);
-                next.mark_out.locked.sort_unstable();
+                order::sort_by_key(&mut next.mark_out.locked, |head| *head);
             }
         }
         MarkOutEvent::MarkUnlocked(spot) => next.mark_out.locked.retain(|other| *other != spot),
@@ -242,7 +242,7 @@ fn rule_breaks(job: &JobState, offsets: &[Offset]) -> Vec<Message> {
 }
 
 /// The sheet's limits with what this job changed.
-pub(super) fn limits_of(sheet: &MarkOutLimits, changed: &BTreeMap<Limit, Millimetres>) -> Limits {
+pub(super) fn limits_of(sheet: &MarkOutLimits, changed: &Table<Limit, Millimetres>) -> Limits {
     let mut limits = Limits {
         inner: sheet.inner,
         corner_gap_least: sheet.corner_gap_least,

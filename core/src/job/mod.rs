@@ -3,10 +3,12 @@
 mod apply;
 mod behind;
 mod check;
+mod coverage;
 mod entry;
 mod event;
 mod holes;
 mod kit_asked;
+mod learned;
 mod loom;
 mod mark_out;
 mod marks;
@@ -26,17 +28,28 @@ pub use behind::{
 pub use check::{
     Agreed, AgreedHow, Check, CheckEvent, CheckView, SeenBehind, check_view, tape_reading,
 };
+pub use coverage::{
+    ASSUMED_HEIGHT, ASSUMED_RANGE, CoverageEvent, CoverageState, OBJECT_GREATEST, Placed,
+    TYPICAL_ACROSS, TYPICAL_KILOHERTZ, TYPICAL_RINGING, TYPICAL_UPRIGHT, air_of, air_trouble,
+    fixed_object, heads_in_place, object_trouble, sensor_of,
+};
 pub use entry::{
-    CORNER_PLUS_MINUS, FACE_GREATEST, Facing, Field, GAUGE_PLUS_MINUS, HALF_WIDTH_GREATEST,
-    HALF_WIDTH_LEAST, WhichLead, Whose, read_corner, read_degrees, read_half_width, read_length,
-    read_offset, read_tape_place, read_typed_face,
+    AirField, CORNER_PLUS_MINUS, FACE_GREATEST, Facing, Field, GAUGE_PLUS_MINUS,
+    HALF_WIDTH_GREATEST, HALF_WIDTH_LEAST, ObjectField, WhichLead, Whose, read_corner,
+    read_degrees, read_half_width, read_length, read_offset, read_tape_place, read_typed_face,
 };
 pub use event::JobEvent;
 pub use holes::{
     Drilled, Hole, HolesEvent, HolesState, OLD_HOLE_GREATEST, hole, hole_cautions, holes_headline,
     seen_from_behind, tools, typed_old_hole,
 };
-pub use kit_asked::{Asked, asked_for_holes, asked_for_leads, asked_trouble};
+pub use kit_asked::{
+    Asked, asked_for_coverage, asked_for_holes, asked_for_leads, asked_for_learn, asked_trouble,
+};
+pub use learned::{
+    ATTEMPTS_GREATEST, Attempt, Ignores, LearnedEvent, LearnedState, Object, ShiftTried,
+    box_changed, how_cleared, ignores, learn_headline, learn_open,
+};
 pub use loom::{
     LoomEvent, LoomState, READINGS, ReadVolts, WARM_LEAD, fuse_typed, lead_name, lead_plan,
     lead_plans, leads_of, loom_headline, loom_open, loom_troubles, supply_drop, volts,

@@ -1,8 +1,6 @@
 //! The ring set that goes in at each spot: the rule's, the pair's, or one
 //! taken by hand; and whether it sits.
 
-use std::collections::BTreeMap;
-
 use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Serialize};
 
@@ -11,6 +9,7 @@ use super::rings::{ring_choice, ring_choices, with_plus_minus};
 use super::state::JobState;
 use crate::decide::drill::Instead;
 use crate::decide::ring_set::{Pair, RingChoice, RingSet, aim_words, choose_by_hand, pair};
+use crate::table::Table;
 use crate::text::{Message, msg};
 
 /// A set taken against the rule.
@@ -27,9 +26,9 @@ pub struct HandTaken {
 #[serde(default)]
 pub struct RingsState {
     /// Sets taken by hand, by spot.
-    pub by_hand: BTreeMap<u8, HandTaken>,
+    pub by_hand: Table<u8, HandTaken>,
     /// Heads that sit: arrow up, clicked home and tugged, by spot.
-    pub seated: BTreeMap<u8, DateTime<FixedOffset>>,
+    pub seated: Table<u8, DateTime<FixedOffset>>,
 }
 
 /// What was decided or done about a ring set.

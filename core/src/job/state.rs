@@ -1,14 +1,14 @@
 //! What a job is: one fitting on one vehicle for one customer.
 
-use std::collections::BTreeMap;
-
 use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Serialize};
 
 use super::behind::BehindState;
 use super::check::Check;
+use super::coverage::CoverageState;
 use super::entry::Field;
 use super::holes::HolesState;
+use super::learned::LearnedState;
 use super::loom::LoomState;
 use super::mark_out::MarkOut;
 use super::measuring::Measuring;
@@ -20,6 +20,7 @@ use crate::estimate::ground::Ground;
 use crate::estimate::rake::FaceReading;
 use crate::estimate::zero::Phone;
 use crate::kit::KitSheet;
+use crate::table::Table;
 use crate::text::{Message, msg};
 use crate::units::{Degrees, Millimetres, Offset};
 
@@ -158,10 +159,10 @@ pub struct JobState {
     /// The kit sheet as it was when the job was started.
     pub kit: KitSheet,
     /// Free text particulars.
-    pub particulars: BTreeMap<Particular, String>,
+    pub particulars: Table<Particular, String>,
     /// What stands in a field exactly as typed, also when it can't be used.
     #[serde(with = "typed_fields")]
-    pub typed: BTreeMap<Field, String>,
+    pub typed: Table<Field, String>,
     /// Marks, once planned.
     pub marks: Option<Marks>,
     /// Spots, left to right, one a head.
@@ -190,12 +191,18 @@ pub struct JobState {
     /// Leads and supply.
     #[serde(default)]
     pub loom: LoomState,
+    /// Obstacle learn.
+    #[serde(default)]
+    pub learned: LearnedState,
     /// Parts and prices.
     #[serde(default)]
     pub quote: QuoteState,
     /// How the angles are measured.
     #[serde(default)]
     pub measuring: Measuring,
+    /// What is behind the vehicle.
+    #[serde(default)]
+    pub coverage: CoverageState,
     /// Job sheets issued so far.
     pub sheets: Vec<SheetIssue>,
 }
@@ -221,8 +228,8 @@ impl JobState {
             revision: 0,
             clock: ClockTrust::Steady,
             kit,
-            particulars: BTreeMap::new(),
-            typed: BTreeMap::new(),
+            particulars: Table::new(),
+            typed: Table::new(),
             marks: None,
             spots,
             mark_out: MarkOut::default(),
@@ -234,8 +241,10 @@ impl JobState {
             rings: RingsState::default(),
             holes: HolesState::default(),
             loom: LoomState::default(),
+            learned: LearnedState::default(),
             quote: QuoteState::default(),
             measuring: Measuring::default(),
+            coverage: CoverageState::default(),
             sheets: Vec::new(),
         }
     }
@@ -278,14 +287,12 @@ impl JobState {
 /// Typed fields are stored as pairs: a field may carry a number, which a key
 /// of a JSON object cannot.
 mod typed_fields {
-    use std::collections::BTreeMap;
-
     use serde::{Deserialize, Deserializer, Serializer};
 
-    use super::Field;
+    use super::{Field, Table};
 
     pub(super) fn serialize<S: Serializer>(
-        typed: &BTreeMap<Field, String>,
+        typed: &Table<Field, String>,
         to: S,
     ) -> Result<S::Ok, S::Error> {
         to.collect_seq(typed)
@@ -293,7 +300,7 @@ mod typed_fields {
 
     pub(super) fn deserialize<'de, D: Deserializer<'de>>(
         from: D,
-    ) -> Result<BTreeMap<Field, String>, D::Error> {
+    ) -> Result<Table<Field, String>, D::Error> {
         let pairs = Vec::<(Field, String)>::deserialize(from)?;
         Ok(pairs.into_iter().collect())
     }

@@ -41,7 +41,7 @@ fn names(sheet: &KitSheet, faults: &mut Vec<SheetFault>) {
         .holes
         .by_material
         .iter()
-        .map(|h| format!("{:?}", h.material).to_lowercase())
+        .map(|h| format!("{:?}", h.material).to_ascii_lowercase())
         .collect();
     twice(
         materials.iter().map(String::as_str),

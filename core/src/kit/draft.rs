@@ -5,6 +5,8 @@ use serde_json::{Map, Value};
 use super::parse::{from_value, single};
 use super::rules::{Field, Kind, Need, SHEET, Unit};
 use super::{KitSheet, SheetFault, VERSION};
+use crate::figure;
+use crate::json;
 use crate::text::Message;
 
 /// A sheet that is being typed. What is typed stays as it is until it makes
@@ -166,10 +168,7 @@ pub(super) fn number(typed: &str) -> Option<f64> {
     let fits = plain
         .chars()
         .all(|c| c.is_ascii_digit() || matches!(c, '.' | '-' | '+'));
-    plain
-        .parse::<f64>()
-        .ok()
-        .filter(|value| fits && value.is_finite())
+    figure::read(&plain).filter(|value| fits && value.is_finite())
 }
 
 impl Draft {
@@ -187,7 +186,7 @@ impl Draft {
     #[must_use]
     pub fn of(sheet: &KitSheet) -> Self {
         Self {
-            value: serde_json::to_value(sheet).unwrap_or_default(),
+            value: json::to_value(sheet).unwrap_or_default(),
         }
     }
 
@@ -197,8 +196,8 @@ impl Draft {
         match self.at(path) {
             Some(Value::String(text)) => text.clone(),
             Some(Value::Null) | None => String::new(),
-            Some(Value::Number(n)) => n.as_f64().map_or_else(|| n.to_string(), |f| f.to_string()),
-            Some(other) => other.to_string(),
+            Some(Value::Number(n)) => n.as_f64().unwrap_or_default().to_string(),
+            Some(other) => json::print(other),
         }
     }
 

@@ -5,6 +5,7 @@ use serde_json::{Map, Value};
 use super::fault::MILLIMETRES_AN_INCH;
 use super::rules::{Field, Kind, Need, SHEET, Unit};
 use super::{KitSheet, SheetFault, VERSION, Why, clashes};
+use crate::json::{self, NotJson};
 
 /// A longer document is refused before it is read, in bytes.
 pub const LARGEST_SHEET: usize = 1_000_000;
@@ -15,21 +16,13 @@ pub const LARGEST_SHEET: usize = 1_000_000;
 /// # Errors
 /// All faults found: first those of the fields, and when the fields are
 /// right, those of fields that contradict each other.
-pub fn parse(json: &str) -> Result<KitSheet, Vec<SheetFault>> {
-    if json.len() > LARGEST_SHEET {
-        return one("", Why::DocumentTooLarge { bytes: json.len() });
+pub fn parse(text: &str) -> Result<KitSheet, Vec<SheetFault>> {
+    if text.len() > LARGEST_SHEET {
+        return one("", Why::DocumentTooLarge { bytes: text.len() });
     }
-    let value: Value = match serde_json::from_str(json.trim_start_matches('\u{feff}')) {
+    let value = match json::parse(text.trim_start_matches('\u{feff}')) {
         Ok(value) => value,
-        Err(error) => {
-            return one(
-                "",
-                Why::NotJson {
-                    line: error.line(),
-                    column: error.column(),
-                },
-            );
-        }
+        Err(NotJson { line, column }) => return one("", Why::NotJson { line, column }),
     };
     from_value(value)
 }
@@ -37,7 +30,7 @@ pub fn parse(json: &str) -> Result<KitSheet, Vec<SheetFault>> {
 /// Writes a sheet as JSON that [`parse`] reads back to an equal sheet.
 #[must_use]
 pub fn to_json(sheet: &KitSheet) -> String {
-    serde_json::to_string_pretty(sheet).unwrap_or_default()
+    json::to_value(sheet).map_or_else(|_| String::new(), |value| json::pretty(&value))
 }
 
 pub(super) fn from_value(value: Value) -> Result<KitSheet, Vec<SheetFault>> {
@@ -50,7 +43,7 @@ pub(super) fn from_value(value: Value) -> Result<KitSheet, Vec<SheetFault>> {
             return one(
                 "rakeline_kit",
                 Why::Version {
-                    found: found.to_string(),
+                    found: json::print(found),
                 },
             );
         }
@@ -71,7 +64,7 @@ pub(super) fn from_value(value: Value) -> Result<KitSheet, Vec<SheetFault>> {
     if !faults.is_empty() {
         return Err(faults);
     }
-    let sheet: KitSheet = match serde_json::from_value(value) {
+    let sheet: KitSheet = match json::of_value(&value) {
         Ok(sheet) => sheet,
         Err(error) => {
             return one(

@@ -294,6 +294,12 @@ const OBSTACLE_LEARN: &[Field] = &[
         "confirmed_by",
         Kind::OneOf(&["beep", "light", "nothing"]),
     ),
+    field(Optional, "last_beeps", Kind::Switch),
+    field(
+        Optional,
+        "ends_with",
+        Kind::OneOf(&["beep", "light", "nothing"]),
+    ),
     field(Optional, "shortest_dwell", ms(0.0, 60_000.0)),
     field(Optional, "longest_gap", ms(100.0, 600_000.0)),
     field(Optional, "tone_hertz", number(Unit::Hertz, 20.0, 20_000.0)),

@@ -31,6 +31,14 @@ pub struct ObstacleLearn {
     /// What confirms a cycle.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub confirmed_by: Option<Signal>,
+    /// Whether the last cycle beeps as well before its quiet time, or stays
+    /// silent from the moment reverse is engaged.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub last_beeps: Option<bool>,
+    /// What confirms the end after the quiet time; not given: the quiet
+    /// time itself.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub ends_with: Option<Signal>,
     /// Shortest time in reverse that counts, in milliseconds.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[cfg_attr(feature = "schema", schemars(with = "Option<f64>"))]

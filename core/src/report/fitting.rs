@@ -8,6 +8,7 @@ use crate::job::{
     Hole, JobState, READINGS, ReadVolts, hole, lead_plan, leads_of, look, loom_open, parts_used,
     seen_from_behind, sets_taken, taken_words, volts,
 };
+use crate::moment;
 use crate::text::{Message, msg};
 
 /// The sections of the fitting, as far as it has come.
@@ -88,9 +89,7 @@ fn holes(job: &JobState) -> Option<Section> {
                     Hole::Plan(_) | Hole::Shut(_) => msg("sheet-hole-not-made"),
                 };
                 let seated = match job.rings.seated.get(&spot) {
-                    Some(at) => {
-                        msg("sheet-seated").text("when", at.format("%-d %b, %H:%M").to_string())
-                    }
+                    Some(at) => msg("sheet-seated").text("when", moment::day_and_clock(at)),
                     None => msg("sheet-not-seated"),
                 };
                 let set = taken

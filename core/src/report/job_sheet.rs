@@ -3,6 +3,7 @@
 use chrono::{DateTime, FixedOffset};
 
 use super::fitting::{fitting, not_fitted};
+use super::learned::{learned, not_learned};
 use super::{Block, Document, Section};
 use crate::decide::mark_out::NoDrill;
 use crate::decide::ring_set::Verdict;
@@ -13,6 +14,7 @@ use crate::job::{
     ClockTrust, JobState, Particular, Spot, TakenBy, Tape, aim_at, face_with_plus_minus,
     offset_words, rake_at, ring_choice, set_taken,
 };
+use crate::moment;
 use crate::text::{Message, msg};
 use crate::units::{COVERAGE_95, Degrees, Estimate};
 
@@ -24,8 +26,10 @@ pub fn job_sheet(job: &JobState, at: DateTime<FixedOffset>, zone: &str) -> Docum
     sections.push(heads(job));
     sections.extend(checked(job));
     sections.extend(fitting(job));
+    sections.extend(learned(job));
     let mut open = not_done(job);
     open.extend(not_fitted(job));
+    open.extend(not_learned(job));
     if !open.is_empty() {
         sections.push(Section {
             heading: msg("sheet-not-done"),
@@ -55,8 +59,8 @@ fn particulars(job: &JobState, at: DateTime<FixedOffset>, zone: &str) -> Section
         (
             msg("sheet-date"),
             msg("sheet-date-zone")
-                .text("date", at.format("%-d %b %Y, %H:%M").to_string())
-                .text("offset", at.format("%:z").to_string())
+                .text("date", moment::date_and_clock(&at))
+                .text("offset", moment::offset(&at))
                 .text("zone", zone),
         ),
     ];
@@ -99,9 +103,7 @@ fn marks(job: &JobState) -> Section {
     let mut blocks = vec![Block::Drawing(marks_drawing(job))];
     if let Some(marks) = &job.marks {
         let tape = match marks.tape {
-            Tape::On(at) => {
-                msg("sheet-tape-on").text("when", at.format("%-d %b %Y, %H:%M").to_string())
-            }
+            Tape::On(at) => msg("sheet-tape-on").text("when", moment::date_and_clock(&at)),
             Tape::NotYet => msg("sheet-tape-not-yet"),
         };
         blocks.push(Block::Pairs(vec![
@@ -243,7 +245,7 @@ fn sized(words: Message, slope: Estimate<Degrees>) -> Message {
 /// The check before drilling, as far as it went.
 fn checked(job: &JobState) -> Option<Section> {
     job.marks.as_ref()?;
-    let time = |at: &DateTime<FixedOffset>| at.format("%-d %b %Y, %H:%M").to_string();
+    let time = |at: &DateTime<FixedOffset>| moment::date_and_clock(at);
     let tape = job.check.tape_at.as_ref().map_or_else(
         || msg("sheet-check-tape-open"),
         |at| msg("sheet-check-tape").text("when", time(at)),

@@ -1,37 +1,17 @@
 //! Mark cards: cut out and stuck on with the tip on the mark, they tell a
 //! photo where each mark is.
-//!
-//! # Geometry of a card
-//! Millimetres, y upward, 0, 0 at the middle of the code. The card spans
-//! x from -45 to 45 and y from -50 to 45. The code has 8 x 8 modules of
-//! 4.5 mm. Four crosses of 2 x 2 cells of 9 mm stand at (±34, ±34), black
-//! where dx dy > 0. The pointer has its base of 12 mm at y = -26 and its
-//! tip at (0, -50), on the cut edge: the tip stands on the mark.
+//! Their geometry is that of [`crate::estimate::photo::card`].
 
 use super::paper::{Page, Pages, Paper, bar, words};
-use super::tag36h11::{CODE_WORDS, MODULES, is_black};
 use crate::drawing::{Anchor, At, Item, Pen};
+use crate::estimate::photo::card::{
+    ABOVE, BELOW, CARDS_GREATEST, CELL, CODE_HALF, CROSSES, HALF, MODULE, POINTER,
+};
+use crate::estimate::photo::tag36h11::{CODE_WORDS, MODULES, is_black};
 use crate::text::msg;
 
-/// Half the card's width.
-const HALF: f64 = 45.0;
-/// The card's upper edge above the middle of the code.
-const ABOVE: f64 = 45.0;
-/// Its lower edge, where the tip is, below it.
-const BELOW: f64 = 50.0;
-/// Side of a module of the code.
-const MODULE: f64 = 4.5;
-/// Middle of a cross, either way.
-const CROSS: f64 = 34.0;
-/// Side of a cell of a cross.
-const CELL: f64 = 9.0;
-/// The pointer's base: half its width, and its place.
-const POINTER: (f64, f64) = (6.0, -26.0);
 /// Length of the check line.
 pub const CHECK_LINE: f64 = 250.0;
-
-/// How many different cards there are.
-pub const CARDS_GREATEST: usize = CODE_WORDS.len();
 
 /// How cards lie on a sheet: columns, rows, upper left corner of the first.
 fn rack(paper: Paper) -> (usize, usize, At) {
@@ -131,12 +111,7 @@ fn card(middle: At, number: usize) -> Vec<Item> {
             ],
         )
     }));
-    for (x, y) in [
-        (-CROSS, CROSS),
-        (CROSS, CROSS),
-        (-CROSS, -CROSS),
-        (CROSS, -CROSS),
-    ] {
+    for (x, y) in CROSSES {
         items.push(square(x, y + CELL, CELL));
         items.push(square(x - CELL, y, CELL));
     }
@@ -166,7 +141,6 @@ fn code(number: usize) -> Vec<(f64, f64, f64)> {
     let Some(&word) = CODE_WORDS.get(number) else {
         return Vec::new();
     };
-    let edge = MODULE * MODULES as f64 / 2.0;
     let mut runs = Vec::new();
     for row in 0..MODULES {
         let mut column = 0;
@@ -177,8 +151,8 @@ fn code(number: usize) -> Vec<(f64, f64, f64)> {
             }
             if column > from {
                 runs.push((
-                    MODULE * from as f64 - edge,
-                    edge - MODULE * row as f64,
+                    MODULE * from as f64 - CODE_HALF,
+                    CODE_HALF - MODULE * row as f64,
                     MODULE * (column - from) as f64,
                 ));
             }

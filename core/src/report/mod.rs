@@ -3,19 +3,19 @@
 
 mod fitting;
 mod job_sheet;
+mod learned;
 #[cfg(feature = "pdf")]
 mod lettering;
 mod mark_cards;
 mod paper;
 #[cfg(feature = "pdf")]
 mod pdf;
-pub mod tag36h11;
 mod template;
 mod template_facts;
 pub mod tiles;
 
 pub use job_sheet::job_sheet;
-pub use mark_cards::{CARDS_GREATEST, CHECK_LINE, mark_cards};
+pub use mark_cards::{CHECK_LINE, mark_cards};
 pub use paper::{Page, Pages, Paper};
 #[cfg(feature = "pdf")]
 pub use pdf::{PdfFault, pdf};

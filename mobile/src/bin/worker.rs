@@ -1,6 +1,8 @@
 //! The module of the web app's worker; `work.js` starts it and speaks for it.
 
 #[cfg(target_arch = "wasm32")]
+use rakeline_core::json;
+#[cfg(target_arch = "wasm32")]
 use wasm_bindgen::prelude::*;
 
 /// Does a task given as JSON; `progress` is called with the share done.
@@ -10,8 +12,8 @@ use wasm_bindgen::prelude::*;
 #[cfg(target_arch = "wasm32")]
 #[wasm_bindgen]
 pub fn work(task: &str, progress: &js_sys::Function) -> Result<Vec<u8>, String> {
-    let say = |message| serde_json::to_string(&message).unwrap_or_default();
-    let task = serde_json::from_str(task).map_err(|fault| {
+    let say = |message| json::write(&message).unwrap_or_default();
+    let task = json::read(task).map_err(|fault| {
         say(rakeline_core::text::msg("pdf-failed").text("why", fault.to_string()))
     })?;
     let tell = |share: f32| {

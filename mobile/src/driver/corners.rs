@@ -5,6 +5,7 @@ use rakeline_core::estimate::rake::Side;
 use rakeline_core::estimate::still::StillReading;
 use rakeline_core::estimate::turn::Station;
 use rakeline_core::job::{self, Field, JobEvent, MeasuringEvent};
+use rakeline_core::order;
 use rakeline_core::text::{Message, msg};
 use rakeline_core::units::Millimetres;
 
@@ -56,7 +57,7 @@ pub fn sweep_places(job: &job::JobState) -> Result<Vec<Millimetres>, Message> {
             places.push(job::read_tape_place(typed)?);
         }
     }
-    places.sort_by(|a, b| a.0.total_cmp(&b.0));
+    order::sort_by(&mut places, |a, b| a.0.total_cmp(&b.0));
     Ok(places)
 }
 

@@ -3,6 +3,7 @@
 use rakeline_core::job::{JobId, JobState};
 use rakeline_core::json;
 use rakeline_core::kit;
+use rakeline_core::order;
 use rakeline_core::record;
 use rakeline_core::text::{Message, msg};
 
@@ -67,8 +68,8 @@ fn read_settings(app: &mut AppState, text: Option<&str>) {
     match json::read::<Settings>(text) {
         Ok(settings) => app.settings = settings,
         Err(_) => {
-            let value = serde_json::from_str::<serde_json::Value>(text).unwrap_or_default();
-            let fitter = value.get("fitter").and_then(serde_json::Value::as_str);
+            let settings = json::parse(text).unwrap_or_default();
+            let fitter = settings.get("fitter").and_then(|fitter| fitter.as_str());
             app.settings.fitter = fitter.unwrap_or_default().to_owned();
             app.broken_settings = Some(text.to_owned());
         }
@@ -76,7 +77,9 @@ fn read_settings(app: &mut AppState, text: Option<&str>) {
 }
 
 pub(super) fn sort(entries: &mut [JobEntry]) {
-    entries.sort_by(|a, b| b.changed.cmp(&a.changed).then_with(|| a.id.cmp(&b.id)));
+    order::sort_by(entries, |a, b| {
+        b.changed.cmp(&a.changed).then_with(|| a.id.cmp(&b.id))
+    });
 }
 
 pub(super) fn boot_failed(app: &mut AppState, fault: &StorageFault) -> Vec<Action> {

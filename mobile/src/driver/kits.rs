@@ -7,6 +7,7 @@ use rakeline_core::job::JobEvent;
 use rakeline_core::json;
 use rakeline_core::kit::library::{self, Import};
 use rakeline_core::kit::{self, Draft, KitSheet, QuickSheet, SheetFault};
+use rakeline_core::order;
 use rakeline_core::text::{Message, msg};
 
 use super::intent::{Action, Now};
@@ -83,7 +84,7 @@ fn booted(app: &mut AppState, kits: Vec<(String, String)>, quick: Option<&str>) 
 }
 
 fn sort(entries: &mut [KitEntry]) {
-    entries.sort_by(|a, b| {
+    order::sort_by(entries, |a, b| {
         a.sheet
             .name
             .cmp(&b.sheet.name)

@@ -7,6 +7,7 @@ use rakeline_core::estimate::seating::Seating;
 use rakeline_core::estimate::still::StillReading;
 use rakeline_core::estimate::zero::Phone;
 use rakeline_core::job::{self, Field, Load, MeasuringEvent};
+use rakeline_core::moment;
 use rakeline_core::text::{Message, msg};
 use rakeline_core::units::{Degrees, Estimate};
 
@@ -115,7 +116,7 @@ pub(super) fn save_bay(app: &mut AppState, now: &Now) -> Vec<Action> {
     if name.is_empty() {
         return refuse(app, msg("bay-no-name"));
     }
-    let measured = now.at.format("%Y-%m-%d").to_string();
+    let measured = moment::sorted_date(&now.at);
     let ground = job.ground.clone().saved_as(name.clone(), measured);
     app.settings.bays.retain(|bay| bay.name != name);
     app.settings.bays.insert(

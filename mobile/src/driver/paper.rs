@@ -103,7 +103,7 @@ pub(super) fn shared(app: &mut AppState, name: &str, outcome: &Shared) -> Vec<Ac
 /// A name that every system takes: letters and figures, else hyphens.
 fn file_name(words: &str) -> String {
     let mut name = String::new();
-    for letter in words.to_lowercase().chars() {
+    for letter in words.chars().flat_map(char::to_lowercase) {
         if letter.is_alphanumeric() {
             name.push(letter);
         } else if !name.is_empty() && !name.ends_with('-') {

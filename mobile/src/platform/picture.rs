@@ -2,7 +2,6 @@
 //! the pixels goes, but which way up it is to be shown. Nothing is decoded.
 
 use img_parts::jpeg::{Jpeg, JpegSegment, markers};
-use img_parts::png::Png;
 use img_parts::{Bytes, ImageEXIF};
 
 use super::{CameraFault, Picture};
@@ -76,19 +75,37 @@ fn holds_more_pictures(segment: &JpegSegment) -> bool {
     segment.marker() == markers::APP2 && segment.contents().starts_with(b"MPF\0")
 }
 
+/// What a PNG file begins with (ISO/IEC 15948, 5.2).
+const PNG: &[u8] = b"\x89PNG\r\n\x1a\n";
+/// Chunks that hold what is not the picture.
+const NOT_THE_PICTURE: [&[u8; 4]; 5] = [b"eXIf", b"tEXt", b"zTXt", b"iTXt", b"tIME"];
+
+/// Only the chunks that are the picture. Their check sums are not looked at:
+/// who shows the picture does that.
 fn png(bytes: Vec<u8>) -> Option<Picture> {
-    let mut png = Png::from_bytes(Bytes::from(bytes)).ok()?;
-    let header = png.chunk_by_type(*b"IHDR")?.contents().clone();
-    let size = |from: usize| {
-        let four: [u8; 4] = header.get(from..from + 4)?.try_into().ok()?;
-        Some(u32::from_be_bytes(four))
-    };
-    let (width, height) = (size(0)?, size(4)?);
-    for kind in [*b"eXIf", *b"tEXt", *b"zTXt", *b"iTXt", *b"tIME"] {
-        png.remove_chunks_by_type(kind);
+    let four = |at: usize| -> Option<[u8; 4]> { bytes.get(at..at + 4)?.try_into().ok() };
+    if !bytes.starts_with(PNG) || four(12)? != *b"IHDR" {
+        return None;
+    }
+    let size = |at: usize| four(at).map(u32::from_be_bytes);
+    let (width, height) = (size(16)?, size(20)?);
+    let mut clean = PNG.to_vec();
+    let mut at = PNG.len();
+    loop {
+        // Length of the contents, kind, contents, check sum: kept as they are.
+        let kind = four(at + 4)?;
+        let end = usize::try_from(size(at)?).ok()?.checked_add(at + 12)?;
+        let chunk = bytes.get(at..end)?;
+        if !NOT_THE_PICTURE.contains(&&kind) {
+            clean.extend_from_slice(chunk);
+        }
+        if kind == *b"IEND" {
+            break;
+        }
+        at = end;
     }
     Some(Picture {
-        bytes: png.encoder().bytes().to_vec(),
+        bytes: clean,
         width,
         height,
     })
@@ -177,6 +194,36 @@ mod tests {
         assert!(!holds(&picture.bytes, b"GPS"));
         let again = Jpeg::from_bytes(Bytes::from(picture.bytes)).unwrap();
         assert_eq!(again.exif().and_then(|exif| orientation(&exif)), Some(6));
+    }
+
+    fn png_file(kinds: &[&[u8; 4]]) -> Vec<u8> {
+        let mut file = PNG.to_vec();
+        for kind in kinds {
+            let contents: &[u8] = match *kind {
+                b"IHDR" => &[0, 0, 2, 0x80, 0, 0, 1, 0xE0, 8, 2, 0, 0, 0],
+                b"IEND" => b"",
+                _ => b"54.4609",
+            };
+            file.extend(u32::try_from(contents.len()).unwrap().to_be_bytes());
+            file.extend(*kind);
+            file.extend(contents);
+            file.extend([1, 2, 3, 4]);
+        }
+        file
+    }
+
+    #[test]
+    fn a_png_keeps_its_pixels_and_loses_what_was_written_beside_them() {
+        let file = png_file(&[b"IHDR", b"eXIf", b"IDAT", b"tEXt", b"IDAT", b"IEND"]);
+        let picture = cleaned([&file[..], b"behind the end"].concat()).unwrap();
+        assert_eq!((picture.width, picture.height), (640, 480));
+        assert_eq!(
+            picture.bytes,
+            png_file(&[b"IHDR", b"IDAT", b"IDAT", b"IEND"])
+        );
+        for end in 0..file.len() {
+            assert!(cleaned(file[..end].to_vec()).is_err(), "{end}");
+        }
     }
 
     #[test]

@@ -5,6 +5,7 @@ use dioxus::prelude::*;
 use rakeline_core::estimate::ground::GroundHow;
 use rakeline_core::estimate::rake::Against;
 use rakeline_core::job::{self, Field, Load};
+use rakeline_core::moment;
 use rakeline_core::text::msg;
 
 use super::phone_form::Pick;
@@ -126,7 +127,7 @@ fn Ways() -> Element {
                     BayRow {
                         key: "{bay.name}",
                         name: bay.name.clone(),
-                        when: bay.at.format("%-d %b %Y").to_string(),
+                        when: moment::date(&bay.at),
                         lies: say(&job::ground_figures(&bay.ground)),
                         old: shell.now().at.signed_duration_since(bay.at).num_days() > 365,
                     }

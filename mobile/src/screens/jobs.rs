@@ -2,6 +2,7 @@
 
 use chrono::{DateTime, FixedOffset};
 use dioxus::prelude::*;
+use rakeline_core::moment;
 use rakeline_core::text::msg;
 
 use crate::driver::{Boot, Intent, JobEntry, KitIntent};
@@ -114,7 +115,7 @@ pub fn Jobs() -> Element {
 pub fn job_title(name: &str, created: &DateTime<FixedOffset>) -> String {
     let name = plain(name.trim());
     if name.is_empty() {
-        say(&msg("job-of-day").text("when", created.format("%-d %b, %H:%M").to_string()))
+        say(&msg("job-of-day").text("when", moment::day_and_clock(created)))
     } else {
         name
     }
@@ -123,7 +124,7 @@ pub fn job_title(name: &str, created: &DateTime<FixedOffset>) -> String {
 /// A moment as the list shows it.
 #[must_use]
 pub fn day_and_time(at: &DateTime<FixedOffset>) -> String {
-    at.format("%-d %b %Y, %H:%M").to_string()
+    moment::date_and_clock(at)
 }
 
 #[component]

@@ -4,6 +4,7 @@
 use dioxus::prelude::*;
 use rakeline_core::drawing::level_over_picture;
 use rakeline_core::job::{self, LevelPhoto, PictureLine};
+use rakeline_core::moment;
 use rakeline_core::text::msg;
 
 use crate::driver::{CameraState, Intent, LevelIntent, Measure, ShownPhoto, live_level};
@@ -144,7 +145,7 @@ fn Kept() -> Element {
                             let (shell, blob) = (shell.clone(), photo.blob.clone());
                             move |_| shell.send(level(LevelIntent::Open(blob.clone())))
                         },
-                        b { {say(&msg("level-photo-of").text("when", photo.at.format("%-d %b, %H:%M").to_string()))} }
+                        b { {say(&msg("level-photo-of").text("when", moment::day_and_clock(&photo.at)))} }
                         if let Some(line) = job::line_on_photo(job, photo) {
                             span { {say(&line)} }
                         }

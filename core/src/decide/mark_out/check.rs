@@ -1,6 +1,7 @@
 //! What was typed, judged before anything is solved.
 
 use super::{MarkOutTask, NoDrill, NoDrillReason, Rule};
+use crate::order;
 use crate::text::{Message, msg};
 use crate::units::{Millimetres, Offset};
 
@@ -215,7 +216,7 @@ impl MarkOutTask {
             .enumerate()
             .filter(|(_, a)| a.why != NoDrillReason::FaceAngle && a.from.0 < a.to.0)
             .collect();
-        typed.sort_by(|a, b| a.1.from.0.total_cmp(&b.1.from.0));
+        order::sort_by(&mut typed, |a, b| a.1.from.0.total_cmp(&b.1.from.0));
         let mut reaching: Option<(usize, &NoDrill)> = None;
         for (k, area) in typed {
             if let Some((other, before)) = reaching
@@ -279,7 +280,7 @@ impl MarkOutTask {
                 sound.push(*lock);
             }
         }
-        sound.sort_by_key(|lock| lock.head);
+        order::sort_by_key(&mut sound, |lock| lock.head);
         for pair in sound.windows(2) {
             let (a, b) = (pair[0], pair[1]);
             let between = (b.head - a.head) as f64;

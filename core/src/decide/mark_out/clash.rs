@@ -4,6 +4,7 @@ use serde::{Deserialize, Serialize};
 
 use super::room::{DROPPED, KEPT, Room};
 use super::{MarkOutTask, Plan, PlanKind, Rule, chain, search};
+use crate::order;
 use crate::text::{Message, msg};
 use crate::units::Millimetres;
 
@@ -110,7 +111,7 @@ pub(super) fn explain(task: &MarkOutTask) -> NoPlan {
             })
         })
         .collect();
-    ways.sort_by(|a, b| a.by.0.total_cmp(&b.by.0));
+    order::sort_by(&mut ways, |a, b| a.by.0.total_cmp(&b.by.0));
     let in_set = ways.iter().find(|w| smallest.contains(&w.rule));
     let (least, by, enough) = match in_set {
         Some(way) => (way.rule, way.by, Enough::Alone),
@@ -178,7 +179,7 @@ fn smallest_set(task: &MarkOutTask, rules: &[Rule]) -> Vec<Rule> {
     for _ in 0..ROUNDS {
         let mut kept = smallest_sharing(&removals);
         if !possible(task, &kept, None) {
-            kept.sort_by_key(|r| rules.iter().position(|x| x == r));
+            order::sort_by_key(&mut kept, |r| rules.iter().position(|x| x == r));
             return kept;
         }
         let mut left_out = Vec::new();

@@ -2,6 +2,7 @@
 
 use super::room::SAME;
 use super::{MarkOutTask, Rule, RuleBreak};
+use crate::order;
 use crate::units::{Millimetres, Offset};
 
 /// Places are whole millimetres: a mark counts as on a lock or an old hole
@@ -92,7 +93,7 @@ pub fn check_marks(task: &MarkOutTask, marks: &[Offset]) -> Vec<RuleBreak> {
             must(Rule::OldHole(k), head, over);
         }
     }
-    broken.sort_by_key(|b| b.head);
+    order::sort_by_key(&mut broken, |b| b.head);
     broken
 }
 

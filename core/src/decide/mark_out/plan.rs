@@ -4,6 +4,7 @@ use serde::{Deserialize, Serialize};
 
 use super::search::Found;
 use super::{Binding, MarkOutTask, Rule};
+use crate::order;
 use crate::text::{Message, msg};
 use crate::units::{Millimetres, Offset};
 
@@ -209,7 +210,7 @@ fn binding(task: &MarkOutTask, marks: &[Offset]) -> Vec<Binding> {
         .into_iter()
         .filter(|b| given(b) || b.room.0.floor().max(0.0) <= nearest)
         .collect();
-    held.sort_by_key(|b| b.head);
+    order::sort_by_key(&mut held, |b| b.head);
     held
 }
 

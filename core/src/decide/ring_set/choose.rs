@@ -6,6 +6,7 @@ use super::candidates::{
 use super::windows::{Window, windows};
 use super::{Blocked, RakeOrigin, RightSomewhere, RingChoice, RingSet, SpotFacts, Verdict, words};
 use crate::kit::KitSheet;
+use crate::order;
 use crate::units::{COVERAGE_95, Degrees, Estimate, Millimetres};
 
 /// The ring set for one spot.
@@ -44,7 +45,7 @@ fn served(usable: &[Usable], bounds: &Bounds) -> Vec<(Degrees, Degrees)> {
         return Vec::new();
     }
     let mut lifts: Vec<f64> = usable.iter().map(|u| u.lift).collect();
-    lifts.sort_by(|a, b| b.total_cmp(a));
+    order::sort_by(&mut lifts, |a, b| b.total_cmp(a));
     let mut ranges: Vec<(Degrees, Degrees)> = Vec::new();
     for lift in lifts {
         let (from, to) = (bounds.least - lift, bounds.greatest - lift);
@@ -84,7 +85,7 @@ fn usable(
             hole: hole(sheet, c.insert, facts).0,
         })
         .collect();
-    usable.sort_by(Usable::by_parts_and_hole);
+    order::sort_by(&mut usable, Usable::by_parts_and_hole);
     usable
 }
 

@@ -1,10 +1,10 @@
 //! The browser's worker: one module Worker, started at the first task.
 
 use std::cell::{Cell, RefCell};
-use std::collections::BTreeMap;
 use std::rc::Rc;
 
 use js_sys::{Object, Uint8Array};
+use rakeline_core::table::Table;
 use rakeline_core::text::Message;
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{Event, MessageEvent, Worker, WorkerOptions, WorkerType};
@@ -32,7 +32,7 @@ impl Drop for Running {
 #[derive(Default)]
 struct Bench {
     running: RefCell<Option<Running>>,
-    tasks: RefCell<BTreeMap<u32, Told<WorkEvent>>>,
+    tasks: RefCell<Table<u32, Told<WorkEvent>>>,
     last: Cell<u32>,
 }
 

@@ -1,0 +1,77 @@
+//! A tap that was a slip: for a moment it can be taken back.
+
+use super::event::{Action, Event};
+use super::hear;
+use super::run::{doubt, listened};
+use super::state::{Before, Doubt, Listening, Run, UNDO_WITHIN};
+use crate::units::Millis;
+
+impl Before {
+    /// Whether sound that was missing up to that time was missing before
+    /// the tap.
+    fn covers(&self, until: Millis) -> bool {
+        self.run.last.is_some_and(|last| until <= last)
+    }
+}
+
+/// A tap that changes the run can be taken back.
+pub(super) fn tapped(next: &mut Run, at: Millis, tap: impl FnOnce(&mut Run) -> bool) {
+    let mut before = next.clone();
+    before.before = None;
+    if tap(next) {
+        next.last_tap = Some(at);
+        next.before = Some(Box::new(Before {
+            until: at + UNDO_WITHIN,
+            run: before,
+        }));
+    }
+}
+
+/// What is heard while the tap that ended the run can still be taken back
+/// counts then; where it cannot be heard rightly, there is no way back.
+pub(super) fn meanwhile(next: &mut Run, event: Event, at: Millis) {
+    if next.before.is_none() {
+        return;
+    }
+    match event {
+        Event::Beep(heard) if hear::note_for_later(next, heard, at) => {}
+        Event::Listened(through) => listened(next, through, at),
+        Event::Noise { too_loud: false } | Event::Tick => {}
+        Event::Gap(until) if next.before.as_ref().is_some_and(|b| b.covers(until)) => {}
+        Event::Beep(_) | Event::Noise { .. } | Event::Gap(_) | Event::MicrophoneLost => {
+            next.before = None;
+        }
+        Event::Interrupted(_) | Event::Cancelled => next.before = None,
+        _ => {}
+    }
+}
+
+/// The run before the last tap; what was heard since is heard again.
+pub(super) fn undo(next: &mut Run, at: Millis, actions: &mut Vec<Action>) {
+    // Beeps that were not kept could not be heard again.
+    if !next.can_undo(at) || next.beeps_more > 0 {
+        return;
+    }
+    let Some(before) = next.before.take() else {
+        return;
+    };
+    let mut run = before.run;
+    let since: Vec<_> = next.beeps.iter().skip(run.beeps.len()).copied().collect();
+    run.listening = next.listening;
+    run.loud = next.loud;
+    run.last = next.last;
+    run.last_tap = None;
+    run.refused = next.refused;
+    run.own_until = next.own_until;
+    run.undone = next.undone.saturating_add(1);
+    if run.listening == Listening::Lost {
+        doubt(&mut run, Doubt::MicrophoneLost);
+    }
+    *next = run;
+    actions.push(Action::Hush);
+    for noted in since {
+        if !next.phase.ended() {
+            hear::beep(next, noted.heard, at, actions);
+        }
+    }
+}
