@@ -6,6 +6,7 @@
 mod fitter;
 mod full_size;
 mod harness;
+mod hearing;
 mod jobs;
 mod kept;
 mod kit;
