@@ -7,6 +7,7 @@
 //! the opposite sign (raw iOS CoreMotion, which also counts in g) is turned
 //! round by its [`Convention`].
 
+mod check_line;
 mod up;
 
 use serde::{Deserialize, Serialize};
@@ -14,6 +15,7 @@ use serde::{Deserialize, Serialize};
 use crate::text::{Message, msg};
 use crate::units::{Degrees, Millis};
 
+pub use check_line::{CHECK_LINE, CHECK_LINE_OFF, CHECK_LINE_TRUE, CheckLine, U_CHECK_LINE};
 pub(crate) use up::length;
 pub use up::{UpVector, azimuth_change};
 

@@ -12,8 +12,8 @@ use rakeline_core::job::JobId;
 use rakeline_core::units::Millis;
 
 use crate::driver::{
-    Action, AppState, Intent, JOB_PREFIX, KIT_DRAFT_KEY, KIT_PREFIX, KitIntent, LevelIntent,
-    Measure, Now, Place, SETTINGS_KEY, TRASH_PREFIX, handle, screen_turn,
+    Action, AppState, Intent, JOB_PREFIX, KIT_DRAFT_KEY, KIT_EDIT_KEY, KIT_PREFIX, KitIntent,
+    LevelIntent, Measure, Now, Place, SETTINGS_KEY, TRASH_PREFIX, handle, screen_turn,
 };
 use crate::platform::{MotionEvent, Platform, StorageFault, Task, Ticker, WorkHandle, Write};
 use crate::route::KitId;
@@ -181,9 +181,10 @@ impl Shell {
             Action::StartCamera
             | Action::StopCamera
             | Action::TakePhoto
-            | Action::ChoosePicture
+            | Action::ChoosePicture(..)
             | Action::PutBlob(..)
-            | Action::ReadBlob(_) => self.picture(action),
+            | Action::ReadBlob(..)
+            | Action::HidePictures => self.picture(action),
             Action::Print => {
                 let print = platform.print.clone();
                 // After the screen has drawn what is to be printed.
@@ -261,26 +262,27 @@ impl Shell {
                     shell.send(said(LevelIntent::Came(picture.map(Some))));
                 });
             }
-            Action::ChoosePicture => {
+            Action::ChoosePicture(purpose, from) => {
                 let camera = platform.camera.clone();
                 spawn_forever(async move {
-                    let picture = camera.choose().await;
-                    shell.send(said(LevelIntent::Came(picture)));
+                    let picture = camera.choose(from).await;
+                    shell.send(purpose.came(picture));
                 });
             }
-            Action::PutBlob(key, bytes) => {
+            Action::PutBlob(purpose, key, bytes) => {
                 spawn_forever(async move {
                     let outcome = platform.storage.blob_put(&key, bytes).await;
-                    shell.send(said(LevelIntent::Stored(outcome)));
+                    shell.send(purpose.stored(outcome));
                 });
             }
-            Action::ReadBlob(key) => {
+            Action::ReadBlob(purpose, key) => {
                 spawn_forever(async move {
                     let found = platform.storage.blob_get(&key).await;
                     let url = found.map(|bytes| platform.camera.show(&bytes?));
-                    shell.send(said(LevelIntent::Read(key, url)));
+                    shell.send(purpose.read(key, url));
                 });
             }
+            Action::HidePictures => platform.camera.hide(),
             _ => {}
         }
     }
@@ -346,9 +348,11 @@ impl Shell {
         let storage = &self.platform.storage;
         let kits = storage.list(KIT_PREFIX).await;
         let quick = storage.get(KIT_DRAFT_KEY).await;
+        let edit = storage.get(KIT_EDIT_KEY).await;
         self.send(Intent::Kits(KitIntent::Booted {
             kits: kits.unwrap_or_default(),
             quick: quick.ok().flatten(),
+            edit: edit.ok().flatten(),
         }));
     }
 

@@ -15,6 +15,7 @@ mod paper;
 mod pictures;
 mod quick_path;
 mod sensors;
+mod sight;
 mod trouble;
 mod typing;
 mod zeroing;

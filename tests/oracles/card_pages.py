@@ -56,8 +56,10 @@ def cross(page, x, y):
 
 
 def tip(page, x, y):
-    """Where both flanks of the pointer meet; y is the tip's place."""
-    rows = np.array([4.0, 8.0, 12.0, 16.0, 20.0])
+    """Where both flanks of the pointer meet; y is the tip's place. A line is
+    fitted to each flank, seen in every other row of pixels: a place along the
+    tip is four times less sharp than one across."""
+    rows = np.arange(4.0, 21.0, 0.17)
     left = [-12 / 48 * r + page.edge(x - 12 / 48 * r, y - r, 1, 0, 0.6) for r in rows]
     right = [12 / 48 * r - page.edge(x + 12 / 48 * r, y - r, -1, 0, 0.6) for r in rows]
     (a, b), (c, d) = np.polyfit(rows, left, 1), np.polyfit(rows, right, 1)

@@ -331,6 +331,7 @@ fn a_load_carrier_gets_the_long_leads() {
         stretches: vec![Millimetres(1400.0), Millimetres(3300.0)],
         straight: None,
         slack: leads::DEFAULT_SLACK,
+        kit: leads::LeadKit::AsNeeded,
     };
     let plan = leads::plan(&sheet, &route).expect("it reaches");
     assert_eq!(plan.choice, leads::LeadChoice::Long);

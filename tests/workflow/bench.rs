@@ -7,8 +7,8 @@ use std::rc::Rc;
 use std::task::{Context, Poll, Waker};
 
 use rakeline::driver::{
-    Action, AppState, Intent, JOB_PREFIX, KIT_DRAFT_KEY, KIT_PREFIX, KitIntent, LevelIntent,
-    Measure, Now, Place, SETTINGS_KEY, Saved, TRASH_PREFIX, handle,
+    Action, AppState, Intent, JOB_PREFIX, KIT_DRAFT_KEY, KIT_EDIT_KEY, KIT_PREFIX, KitIntent,
+    LevelIntent, Measure, Now, Place, SETTINGS_KEY, Saved, TRASH_PREFIX, handle,
 };
 use rakeline::platform::memory::MemoryPlatform;
 use rakeline::platform::{
@@ -88,6 +88,7 @@ impl Bench {
             Intent::Kits(KitIntent::Booted {
                 kits: shelf.list(KIT_PREFIX).await.unwrap_or_default(),
                 quick: shelf.get(KIT_DRAFT_KEY).await.ok().flatten(),
+                edit: shelf.get(KIT_EDIT_KEY).await.ok().flatten(),
             })
         }));
         self.waiting.push_back(Box::pin(async move {
@@ -190,23 +191,26 @@ impl Bench {
                 let camera = self.phone.camera.clone();
                 self.answer_level(async move { LevelIntent::Came(camera.photo().await.map(Some)) });
             }
-            Action::ChoosePicture => {
+            Action::ChoosePicture(purpose, from) => {
                 let camera = self.phone.camera.clone();
-                self.answer_level(async move { LevelIntent::Came(camera.choose().await) });
+                self.waiting.push_back(Box::pin(
+                    async move { purpose.came(camera.choose(from).await) },
+                ));
             }
-            Action::PutBlob(key, bytes) => {
+            Action::PutBlob(purpose, key, bytes) => {
                 let storage = self.phone.storage.clone();
-                self.answer_level(async move {
-                    LevelIntent::Stored(storage.blob_put(&key, bytes).await)
-                });
+                self.waiting.push_back(Box::pin(async move {
+                    purpose.stored(storage.blob_put(&key, bytes).await)
+                }));
             }
-            Action::ReadBlob(key) => {
+            Action::ReadBlob(purpose, key) => {
                 let (storage, camera) = (self.phone.storage.clone(), self.phone.camera.clone());
-                self.answer_level(async move {
+                self.waiting.push_back(Box::pin(async move {
                     let found = storage.blob_get(&key).await;
-                    LevelIntent::Read(key, found.map(|bytes| camera.show(&bytes?)))
-                });
+                    purpose.read(key, found.map(|bytes| camera.show(&bytes?)))
+                }));
             }
+            Action::HidePictures => self.phone.camera.hide(),
             Action::Load(id, step) => {
                 let storage = self.phone.storage.clone();
                 self.waiting.push_back(Box::pin(async move {

@@ -111,3 +111,26 @@ fn the_paper_is_kept_for_the_next_job() {
     let text = String::from_utf8_lossy(&bench.phone.share.files()[0].bytes).into_owned();
     assert!(text.contains("[0 0 792 612]"));
 }
+
+#[test]
+fn the_check_line_is_kept_for_its_paper_and_a_wrong_one_is_not() {
+    let mut bench = marks();
+    let measured = |bench: &Bench| bench.app.settings.check_line().map(|l| l.measured().0);
+    for (typed, kept) in [
+        ("2", None),
+        ("24", None),
+        ("242.5", Some(242.5)),
+        ("2425", Some(242.5)),
+        ("10 in", Some(254.0)),
+    ] {
+        bench.send(Intent::CheckLine(typed.to_owned()));
+        assert_eq!(measured(&bench), kept, "{typed}");
+    }
+    bench.send(Intent::ChoosePaper(Paper::Letter));
+    assert_eq!(measured(&bench), None);
+    bench.send(Intent::ChoosePaper(Paper::A4));
+    let mut again = bench.killed();
+    assert_eq!(measured(&again), Some(254.0));
+    again.send(Intent::CheckLine(String::new()));
+    assert_eq!(measured(&again.killed()), None);
+}

@@ -170,6 +170,31 @@ fn an_edited_sheet_with_a_fault_is_not_kept_and_names_it() {
 }
 
 #[test]
+fn what_was_edited_and_not_kept_survives_a_kill_and_can_be_thrown_away() {
+    let mut bench = with_quick();
+    let id = KitId("k1".to_owned());
+    kits(&mut bench, KitIntent::Go(Route::EditKit(id.clone())));
+    let inner = KitIntent::FieldTyped("mark_out.inner".to_owned(), "27x".to_owned());
+    kits(&mut bench, inner);
+    let mut bench = bench.killed();
+    let typed = |bench: &Bench| {
+        let editing = bench.app.kits.editing.as_ref().expect("edited");
+        editing.draft.typed("mark_out.inner")
+    };
+    kits(&mut bench, KitIntent::Go(Route::Kits));
+    kits(&mut bench, KitIntent::Go(Route::EditKit(id.clone())));
+    assert_eq!(typed(&bench), "27x");
+    assert!(bench.app.kits.is_unkept(&id));
+    assert_eq!(bench.app.kits.own[0].sheet.mark_out.inner.0, 280.0);
+    kits(&mut bench, KitIntent::EditThrow);
+    assert_eq!(typed(&bench), "280");
+    let mut bench = bench.killed();
+    kits(&mut bench, KitIntent::Go(Route::Kits));
+    kits(&mut bench, KitIntent::Go(Route::EditKit(id)));
+    assert_eq!(typed(&bench), "280");
+}
+
+#[test]
 fn another_kit_is_taken_while_no_hole_is_drilled() {
     let mut bench = Bench::new();
     scenario::to_rings(&mut bench);

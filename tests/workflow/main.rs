@@ -9,7 +9,9 @@ mod held;
 mod scenario;
 mod sheet_text;
 
+mod along_face;
 mod bad_entries;
+mod behind_photos;
 mod clock_goes_back;
 mod fitting;
 mod full_size;
@@ -22,6 +24,7 @@ mod measuring_faults;
 mod microphone;
 mod records;
 mod sensor_faults;
+mod sight;
 mod storage_faults;
 mod stored_records;
 mod template;

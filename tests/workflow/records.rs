@@ -11,7 +11,7 @@ use rakeline_core::estimate::zero::poses::{Pose, PoseReading};
 use rakeline_core::estimate::zero::{Phone, PhoneProfile, SourceKind, Zeroing};
 use rakeline_core::job::{
     Agreed, AgreedHow, Check, ClockTrust, Field, JobId, JobState, Limit, MarkOut, Marks, MarksFrom,
-    Particular, Row, SeenBehind, SheetIssue, TakenReading, Tape,
+    Particular, Row, SeenBehind, SheetIssue, Taken, TakenReading, Tape,
 };
 use rakeline_core::kit;
 use rakeline_core::record;
@@ -176,6 +176,7 @@ fn finished() -> JobState {
             from_line: Millimetres(-62.0),
             above_ground: Some(Millimetres(548.0)),
         }),
+        taken: Taken::Straight,
     };
     job.check = Check {
         tape: [-640.0, -214.0, 213.0, 640.0]

@@ -31,6 +31,40 @@ fn every_step_can_be_taken_back_and_what_was_typed_stays() {
 }
 
 #[test]
+fn a_step_taken_back_is_done_again_until_another_step_is_made() {
+    let mut bench = Bench::new();
+    scenario::to_marks(&mut bench);
+    for (field, text) in [(Field::NoDrillFrom, "-400"), (Field::NoDrillTo, "-330")] {
+        bench.send(Intent::Type(field, text.to_owned()));
+    }
+    let add = || Intent::MarkOut(MarkOutIntent::AddNoDrill(NoDrillReason::Plate));
+    bench.send(add());
+    let with_area = bench.job().mark_out.clone();
+    bench.send(Intent::Undo);
+    assert_eq!(bench.job().typed(Field::NoDrillFrom), "-400");
+    bench.send(Intent::Undo);
+    assert_eq!(bench.job().marks, None);
+    let revision = bench.job().revision;
+    bench.send(Intent::Redo);
+    bench.send(Intent::Redo);
+    assert_eq!(bench.job().mark_out, with_area);
+    assert_eq!(bench.job().typed(Field::NoDrillFrom), "");
+    assert!(
+        bench.job().revision > revision,
+        "two sheets never share a number"
+    );
+    assert_eq!(bench.killed().app.job(), Some(bench.job()));
+    let before = bench.job().clone();
+    bench.send(Intent::Redo);
+    assert_eq!(*bench.job(), before, "there is nothing more to do again");
+    bench.send(Intent::Undo);
+    bench.send(Intent::MarkOut(MarkOutIntent::Lock(0)));
+    let locked = bench.job().clone();
+    bench.send(Intent::Redo);
+    assert_eq!(*bench.job(), locked, "another step was made since");
+}
+
+#[test]
 fn a_face_taken_back_is_read_next() {
     let mut bench = Bench::new();
     scenario::to_faces(&mut bench);

@@ -56,6 +56,31 @@ impl LeadOf {
     }
 }
 
+/// Which leads of the kit are laid.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum LeadKit {
+    /// The one supplied where it reaches, else what leaves least over.
+    #[default]
+    AsNeeded,
+    /// The long ones where the kit has them: a load carrier.
+    Long,
+}
+
+impl LeadKit {
+    /// Both, in the order in which they are shown.
+    pub const ALL: [Self; 2] = [Self::AsNeeded, Self::Long];
+
+    /// Its words.
+    #[must_use]
+    pub fn message(self) -> Message {
+        msg(match self {
+            Self::AsNeeded => "lead-kit-as-needed",
+            Self::Long => "lead-kit-long",
+        })
+    }
+}
+
 /// A route as it was measured along the way that the lead will lie.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Route {
@@ -67,6 +92,8 @@ pub struct Route {
     pub straight: Option<Millimetres>,
     /// Slack that lets the head be taken out for service.
     pub slack: Millimetres,
+    /// Which leads are laid.
+    pub kit: LeadKit,
 }
 
 /// What reaches.
@@ -144,7 +171,8 @@ impl LeadFault {
 }
 
 /// Which lead of the kit reaches: the one supplied if it does, else of
-/// extension and long lead the one that leaves less over.
+/// extension and long lead the one that leaves less over. With
+/// [`LeadKit::Long`] the long lead if the kit has one.
 ///
 /// # Errors
 /// A route that cannot be, a sheet that does not say, or no lead that reaches.
@@ -182,7 +210,12 @@ pub fn plan(sheet: &KitSheet, route: &Route) -> Result<LeadPlan, LeadFault> {
         (LeadChoice::WithExtension, extended),
         (LeadChoice::Long, lead.long),
     ];
-    let given = || offers.iter().filter_map(|(c, l)| l.map(|l| (*c, l)));
+    let long_only = route.kit == LeadKit::Long && lead.long.is_some();
+    let wanted = |choice| !long_only || choice == LeadChoice::Long;
+    let given = || {
+        let given = offers.iter().filter_map(|(c, l)| l.map(|l| (*c, l)));
+        given.filter(|(choice, _)| wanted(*choice))
+    };
     let supplied = given().find(|(c, l)| *c == LeadChoice::AsSupplied && *l >= needs);
     let reaches = given()
         .filter(|(_, l)| *l >= needs)
@@ -271,6 +304,7 @@ mod tests {
             stretches: stretches.iter().map(|l| Millimetres(*l)).collect(),
             straight: straight.map(Millimetres),
             slack: DEFAULT_SLACK,
+            kit: LeadKit::AsNeeded,
         }
     }
 
@@ -296,6 +330,19 @@ mod tests {
         assert_eq!(choice(2150.0), LeadChoice::AsSupplied);
         assert_eq!(choice(2151.0), LeadChoice::WithExtension);
         assert_eq!(choice(3651.0), LeadChoice::Long);
+    }
+
+    #[test]
+    fn a_load_carrier_takes_the_long_lead_where_the_kit_has_one() {
+        let sheet = parse(METAL).unwrap();
+        let mut carrier = route(&[1300.0], None);
+        carrier.kit = LeadKit::Long;
+        let long = plan(&sheet, &carrier).unwrap();
+        assert_eq!(long.choice, LeadChoice::Long);
+        assert_eq!(long.left_over, Millimetres(5200.0 - 1550.0));
+        carrier.of = LeadOf::Display;
+        let display = plan(&sheet, &carrier).unwrap();
+        assert_eq!(display.choice, LeadChoice::AsSupplied);
     }
 
     #[test]

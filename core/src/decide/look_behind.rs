@@ -79,8 +79,6 @@ pub struct Looked {
     pub depth: Option<Millimetres>,
     /// Thickness of the panel, measured.
     pub panel: Option<Millimetres>,
-    /// Key of the photo, if one was taken.
-    pub photo: Option<String>,
 }
 
 /// The answers of a job: once for the bumper, exceptions for heads.

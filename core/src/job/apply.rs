@@ -177,6 +177,21 @@ pub fn step_back(job: &JobState, before: &JobState, at: DateTime<FixedOffset>) -
     back
 }
 
+/// The job as it was after a step that was taken back: the step is done
+/// again. As [`step_back`], but what the step had taken from its fields is
+/// gone from them again.
+#[must_use]
+pub fn step_again(job: &JobState, after: &JobState, at: DateTime<FixedOffset>) -> JobState {
+    let mut again = step_back(job, after, at);
+    for field in TAKEN {
+        again.typed.remove(&field);
+        if let Some(typed) = after.typed.get(&field) {
+            again.typed.insert(field, typed.clone());
+        }
+    }
+    again
+}
+
 pub(super) fn no_such_spot(job: &JobState, spot: usize) -> Refusal {
     let heads = i64::try_from(job.spots.len()).unwrap_or(i64::MAX);
     let asked = i64::try_from(spot).unwrap_or(i64::MAX);

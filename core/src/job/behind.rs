@@ -9,6 +9,7 @@ use serde::{Deserialize, Serialize};
 
 use super::apply::Refusal;
 use super::entry::{Field, Whose, read_length};
+use super::photos::{self, BehindPhoto};
 use super::state::JobState;
 use crate::decide::drill::GREATEST_DEPTH;
 use crate::decide::look_behind::{Behind, LookBehind, Looked};
@@ -26,8 +27,6 @@ pub const PANEL_GREATEST: Millimetres = Millimetres(15.0);
 pub struct Answer {
     /// What is behind it.
     pub behind: Option<Behind>,
-    /// Key of the photo, if one was taken.
-    pub photo: Option<String>,
 }
 
 /// What the job knows of what is behind.
@@ -40,6 +39,8 @@ pub struct BehindState {
     pub bumper: Answer,
     /// Exceptions by spot, 0 for the leftmost.
     pub spots: Table<u8, Answer>,
+    /// Photos, oldest first.
+    pub photos: Vec<BehindPhoto>,
 }
 
 impl Default for BehindState {
@@ -48,6 +49,7 @@ impl Default for BehindState {
             material: Material::Plastic,
             bumper: Answer::default(),
             spots: Table::new(),
+            photos: Vec::new(),
         }
     }
 }
@@ -61,8 +63,10 @@ pub enum BehindEvent {
     Seen(Whose, Behind),
     /// A spot's own answer was taken back: the bumper's holds again.
     ExceptionDropped(u8),
-    /// A photo was taken.
-    PhotoTaken(Whose, String),
+    /// A photo was kept.
+    PhotoKept(BehindPhoto),
+    /// A photo was taken out, by the key of its picture.
+    PhotoDropped(String),
 }
 
 pub(super) fn apply(next: &mut JobState, event: BehindEvent) -> Result<(), Refusal> {
@@ -76,7 +80,8 @@ pub(super) fn apply(next: &mut JobState, event: BehindEvent) -> Result<(), Refus
             next.behind.spots.remove(&spot);
             forget_typed(next, spot);
         }
-        BehindEvent::PhotoTaken(whose, key) => answer(next, whose)?.photo = Some(key),
+        BehindEvent::PhotoKept(photo) => photos::keep(next, photo)?,
+        BehindEvent::PhotoDropped(blob) => next.behind.photos.retain(|photo| photo.blob != blob),
     }
     Ok(())
 }
@@ -94,6 +99,8 @@ fn answer(next: &mut JobState, whose: Whose) -> Result<&mut Answer, Refusal> {
 /// What was found behind a mark belongs to it: where the mark moved, it is void.
 pub(super) fn void_spot(next: &mut JobState, spot: u8) {
     next.behind.spots.remove(&spot);
+    let here = |photo: &BehindPhoto| photo.whose == Whose::Spot(spot);
+    next.behind.photos.retain(|photo| !here(photo));
     forget_typed(next, spot);
 }
 
@@ -146,7 +153,6 @@ pub fn look(job: &JobState) -> LookBehind {
         behind: answer.and_then(|a| a.behind.clone()),
         depth: typed_depth(job, whose).and_then(Result::ok),
         panel: typed_panel(job, whose).and_then(Result::ok),
-        photo: answer.and_then(|a| a.photo.clone()),
     };
     let exceptions = (0_u8..)
         .zip(&job.spots)

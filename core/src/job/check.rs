@@ -7,6 +7,7 @@ use serde::{Deserialize, Serialize};
 use super::apply::{Refusal, no_such_spot};
 use super::entry::{Field, read_length};
 use super::state::JobState;
+use super::taken::as_taken;
 use crate::decide::mark_out::{TapeCheck, TapeLimits, TapeReading, TapeVerdict, tape_check};
 use crate::order;
 use crate::text::{Message, msg};
@@ -172,8 +173,11 @@ pub fn tape_reading(job: &JobState, spot: usize) -> Result<TapeReading, Message>
         .map_or(1.0, |offset| if offset.0 < 0.0 { -1.0 } else { 1.0 });
     let at = read(Field::TapeMark(number))?;
     let from_line = read(Field::TapeLine(number))?;
+    let at = at
+        .map(|mm| as_taken(job, Offset(mm.0 * side)))
+        .transpose()?;
     Ok(TapeReading {
-        at: at.map(|mm| Offset(mm.0 * side)),
+        at,
         from_line: from_line.map(Millimetres::abs),
     })
 }

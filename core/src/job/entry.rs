@@ -12,6 +12,7 @@ use super::mark_out::Limit;
 use crate::decide::supply::Reading;
 use crate::estimate::turn::MOST_TURN;
 use crate::figure;
+use crate::sample::CheckLine;
 use crate::text::{Message, msg};
 use crate::units::{COVERAGE_95, Degrees, Estimate, Millimetres, Offset};
 
@@ -340,6 +341,14 @@ pub fn read_tape_place(text: &str) -> Result<Millimetres, Message> {
     } else {
         Err(msg("entry-tape-place").mm("typed", place.0))
     }
+}
+
+/// Reads what the check line of a printed sheet measures.
+///
+/// # Errors
+/// No length, or not near what was drawn, and by how much.
+pub fn read_check_line(text: &str) -> Result<CheckLine, Message> {
+    CheckLine::new(read_length(text)?)
 }
 
 #[cfg(test)]

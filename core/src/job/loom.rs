@@ -7,7 +7,7 @@ use serde::{Deserialize, Serialize};
 use super::apply::Refusal;
 use super::entry::{Field, WhichLead, read_length};
 use super::state::JobState;
-use crate::decide::leads::{self, DEFAULT_SLACK, LeadOf, LeadPlan, Route, RouteRule};
+use crate::decide::leads::{self, DEFAULT_SLACK, LeadKit, LeadOf, LeadPlan, Route, RouteRule};
 use crate::decide::supply::{
     self, Amperes, Celsius, CrossSection, FuseAnswer, Judged, LampCircuit, Reading, System, Volts,
 };
@@ -36,6 +36,8 @@ pub struct LoomState {
     pub cross_section: CrossSection,
     /// The fuse at the take-off.
     pub fuse: Option<FuseAnswer>,
+    /// Which leads of the kit are laid.
+    pub lead_kit: LeadKit,
 }
 
 impl Default for LoomState {
@@ -47,6 +49,7 @@ impl Default for LoomState {
             lamp: None,
             cross_section: CrossSection::Mm2_0_75,
             fuse: None,
+            lead_kit: LeadKit::AsNeeded,
         }
     }
 }
@@ -68,6 +71,8 @@ pub enum LoomEvent {
     FuseFitted,
     /// The fuse is not fitted.
     FuseNotFitted,
+    /// Which leads of the kit are laid.
+    LeadKitChosen(LeadKit),
 }
 
 pub(super) fn apply(
@@ -81,6 +86,7 @@ pub(super) fn apply(
         LoomEvent::SystemChosen(system) => next.loom.system = system,
         LoomEvent::LampFound(lamp) => next.loom.lamp = Some(lamp),
         LoomEvent::CrossSectionChosen(section) => next.loom.cross_section = section,
+        LoomEvent::LeadKitChosen(kit) => next.loom.lead_kit = kit,
         LoomEvent::FuseNotFitted => next.loom.fuse = Some(FuseAnswer::NotFitted),
         LoomEvent::FuseFitted => {
             let rating = fuse_typed(next).map_err(Refusal)?;
@@ -177,6 +183,7 @@ pub fn lead_plan(job: &JobState, which: WhichLead) -> Option<Result<LeadPlan, Me
             stretches,
             straight,
             slack,
+            kit: job.loom.lead_kit,
         })
     };
     Some(route().and_then(|route| leads::plan(&job.kit, &route).map_err(|fault| fault.message())))

@@ -7,6 +7,7 @@ use serde::{Deserialize, Serialize};
 use super::apply::Refusal;
 use super::marks::task_for;
 use super::state::{JobState, MarksFrom, Tape};
+use super::taken::Taken;
 use crate::decide::mark_out::{Limits, Lock, NoDrill, RuleBreak, check_marks};
 use crate::kit::MarkOutLimits;
 use crate::order;
@@ -87,6 +88,8 @@ pub struct MarkOut {
     pub locked: Vec<usize>,
     /// Height of the row.
     pub row: Option<Row>,
+    /// How the tape lies.
+    pub taken: Taken,
 }
 
 /// What happened to the mark-out.
@@ -117,6 +120,8 @@ pub enum MarkOutEvent {
     MarkUnlocked(usize),
     /// The height of the row was typed.
     RowTyped(Row),
+    /// It was said how the tape lies.
+    TakenAs(Taken),
 }
 
 /// Applies what happened to the mark-out.
@@ -147,6 +152,7 @@ pub(super) fn apply(next: &mut JobState, event: MarkOutEvent) -> Result<(), Refu
         }
         MarkOutEvent::MarkUnlocked(spot) => next.mark_out.locked.retain(|other| *other != spot),
         MarkOutEvent::RowTyped(row) => next.mark_out.row = Some(row),
+        MarkOutEvent::TakenAs(taken) => next.mark_out.taken = taken,
     }
     Ok(())
 }

@@ -1,9 +1,10 @@
 //! From what was typed to the marks: the task for the mark-out and its plans.
 
 use super::apply::Refusal;
-use super::entry::{Field, read_half_width};
+use super::entry::Field;
 use super::mark_out::{limits_of, locks};
 use super::state::{JobState, MarksFrom};
+use super::taken::half_width;
 use crate::decide::mark_out::{MarkOutPlans, MarkOutTask, NoPlan, check_marks, solve};
 use crate::kit::KitSheet;
 use crate::text::{Message, msg};
@@ -42,7 +43,7 @@ pub fn half_widths(job: &JobState) -> HalfWidths {
         if text.trim().is_empty() {
             Err(None)
         } else {
-            read_half_width(text).map_err(Some)
+            half_width(job, field).map_err(Some)
         }
     };
     match (read(Field::HalfLeft), read(Field::HalfRight)) {

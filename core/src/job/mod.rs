@@ -14,13 +14,15 @@ mod mark_out;
 mod marks;
 mod measured;
 mod measuring;
+mod photos;
 mod quote;
 mod rings;
 mod rings_chosen;
 mod state;
+mod taken;
 mod ways_out;
 
-pub use apply::{Refusal, TEXT_GREATEST, apply, step_back};
+pub use apply::{Refusal, TEXT_GREATEST, apply, step_again, step_back};
 pub use behind::{
     Answer, BehindEvent, BehindState, PANEL_GREATEST, behind_headline, behind_words, look,
     typed_depth, typed_panel,
@@ -35,8 +37,9 @@ pub use coverage::{
 };
 pub use entry::{
     AirField, CORNER_PLUS_MINUS, FACE_GREATEST, Facing, Field, GAUGE_PLUS_MINUS,
-    HALF_WIDTH_GREATEST, HALF_WIDTH_LEAST, ObjectField, WhichLead, Whose, read_corner,
-    read_degrees, read_half_width, read_length, read_offset, read_tape_place, read_typed_face,
+    HALF_WIDTH_GREATEST, HALF_WIDTH_LEAST, ObjectField, WhichLead, Whose, read_check_line,
+    read_corner, read_degrees, read_half_width, read_length, read_offset, read_tape_place,
+    read_typed_face,
 };
 pub use event::JobEvent;
 pub use holes::{
@@ -70,6 +73,7 @@ pub use measured::{
 pub use measuring::{
     LOAD_GREATEST, LevelPhoto, Load, Measuring, MeasuringEvent, PHOTOS_GREATEST, PictureLine,
 };
+pub use photos::{BEHIND_PHOTOS_GREATEST, BehindPhoto, behind_photos, blobs_of, photo_name};
 pub use quote::{
     MINUTES_GREATEST, QuoteEvent, QuoteState, minutes_trouble, money_trouble, parts_planned,
     parts_taken_at, parts_used, price_typed, quote, total_words, unpriced,
@@ -85,4 +89,5 @@ pub use rings_chosen::{
 pub use state::{
     ClockTrust, JobId, JobState, Marks, MarksFrom, Particular, SheetIssue, Spot, TakenReading, Tape,
 };
+pub use taken::{SHAPE_REACH, Taken, no_shape, place_on_tape, straight_words, typed_offset};
 pub use ways_out::{MOVE_AT_LEAST, WayOut, away_from, ways_out};

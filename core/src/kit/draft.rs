@@ -171,6 +171,10 @@ pub(super) fn number(typed: &str) -> Option<f64> {
     figure::read(&plain).filter(|value| fits && value.is_finite())
 }
 
+/// Keys of a stored draft.
+const ID: &str = "id";
+const DRAFT: &str = "draft";
+
 impl Draft {
     /// A sheet with nothing given.
     #[must_use]
@@ -188,6 +192,27 @@ impl Draft {
         Self {
             value: json::to_value(sheet).unwrap_or_default(),
         }
+    }
+
+    /// The text that is stored while the sheet of this id is edited.
+    #[must_use]
+    pub fn stored(&self, id: &str) -> String {
+        let mut map = Map::new();
+        map.insert(ID.to_owned(), Value::from(id));
+        map.insert(DRAFT.to_owned(), self.value.clone());
+        json::print(&Value::Object(map))
+    }
+
+    /// The id and the draft of a stored text; `None` where it is none.
+    #[must_use]
+    pub fn of_stored(text: &str) -> Option<(String, Self)> {
+        let mut map = match json::parse(text).ok()? {
+            Value::Object(map) => map,
+            _ => return None,
+        };
+        let id = map.get(ID)?.as_str()?.to_owned();
+        let value = map.remove(DRAFT).filter(Value::is_object)?;
+        Some((id, Self { value }))
     }
 
     /// What stands in a field, as it is typed; empty when not given.

@@ -6,7 +6,7 @@ use crate::decide::look_behind::Behind;
 use crate::decide::supply::{FuseAnswer, LampCircuit};
 use crate::job::{
     Hole, JobState, READINGS, ReadVolts, hole, lead_plan, leads_of, look, loom_open, parts_used,
-    seen_from_behind, sets_taken, taken_words, volts,
+    photo_name, seen_from_behind, sets_taken, taken_words, volts,
 };
 use crate::moment;
 use crate::text::{Message, msg};
@@ -31,7 +31,7 @@ fn behind(job: &JobState) -> Option<Section> {
         .spots
         .iter()
         .any(|spot| look.behind(&spot.label).is_some());
-    if !any {
+    if !any && job.behind.photos.is_empty() {
         return None;
     }
     let size = |length: Option<crate::units::Millimetres>| {
@@ -54,12 +54,20 @@ fn behind(job: &JobState) -> Option<Section> {
         "behind-depth",
         "behind-panel",
     ];
+    let mut blocks = vec![Block::Table {
+        head: head.into_iter().map(msg).collect(),
+        rows: rows.collect(),
+    }];
+    let photos = job.behind.photos.iter();
+    let photos: Vec<Message> = photos
+        .map(|photo| msg("sheet-photo").message("photo", photo_name(job, photo)))
+        .collect();
+    if !photos.is_empty() {
+        blocks.push(Block::Lines(photos));
+    }
     Some(Section {
         heading: msg("sheet-behind"),
-        blocks: vec![Block::Table {
-            head: head.into_iter().map(msg).collect(),
-            rows: rows.collect(),
-        }],
+        blocks,
     })
 }
 

@@ -8,10 +8,8 @@ use crate::estimate::photo::card::{
     ABOVE, BELOW, CARDS_GREATEST, CELL, CODE_HALF, CROSSES, HALF, MODULE, POINTER,
 };
 use crate::estimate::photo::tag36h11::{CODE_WORDS, MODULES, is_black};
+use crate::sample::CHECK_LINE;
 use crate::text::msg;
-
-/// Length of the check line.
-pub const CHECK_LINE: f64 = 250.0;
 
 /// How cards lie on a sheet: columns, rows, upper left corner of the first.
 fn rack(paper: Paper) -> (usize, usize, At) {
@@ -63,16 +61,16 @@ fn page(paper: Paper, first: usize, count: usize) -> Page {
         items.extend(card(middle, first + place));
     }
     let bottom = corner.1 + (ABOVE + BELOW) * rows as f64;
-    let left = (size.0 - CHECK_LINE) / 2.0;
+    let left = (size.0 - CHECK_LINE.0) / 2.0;
     items.push(words(
         At(size.0 / 2.0, bottom + 4.3),
         Anchor::Middle,
         3.2,
-        msg("cards-check").mm("length", CHECK_LINE),
+        msg("cards-check").mm("length", CHECK_LINE.0),
     ));
     items.extend(bar(
         At(left, bottom + 7.5),
-        At(left + CHECK_LINE, bottom + 7.5),
+        At(left + CHECK_LINE.0, bottom + 7.5),
     ));
     Page { size, items }
 }

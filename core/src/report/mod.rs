@@ -10,17 +10,21 @@ mod mark_cards;
 mod paper;
 #[cfg(feature = "pdf")]
 mod pdf;
+mod quote_sheet;
 mod template;
 mod template_facts;
 pub mod tiles;
+mod workshop;
 
 pub use job_sheet::job_sheet;
-pub use mark_cards::{CHECK_LINE, mark_cards};
+pub use mark_cards::mark_cards;
 pub use paper::{Page, Pages, Paper};
 #[cfg(feature = "pdf")]
 pub use pdf::{PdfFault, pdf};
+pub use quote_sheet::quote_sheet;
 pub use template::template;
 pub use template_facts::{AcrossLine, TemplateFacts, TemplateHead, Unrolled, template_facts};
+pub use workshop::workshop_sheet;
 
 use crate::drawing::Drawing;
 use crate::text::Message;

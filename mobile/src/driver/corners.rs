@@ -43,18 +43,21 @@ impl SweepDraft {
     }
 }
 
-/// Where the sweep stops: what is typed, else a place at each mark.
+/// Where the sweep stops: what is typed, else a place at each mark. Before
+/// there are marks, only what is typed.
 ///
 /// # Errors
 /// What is wrong with a figure.
 pub fn sweep_places(job: &job::JobState) -> Result<Vec<Millimetres>, Message> {
     let mut places = Vec::new();
-    for (index, offset) in job.marks.iter().flat_map(|m| &m.offsets).enumerate() {
+    for index in 0..job.spots.len() {
         let typed = job.typed(sweep_field(index)).trim();
-        if typed.is_empty() {
-            places.push(Millimetres(offset.0));
-        } else {
+        let marks = job.marks.as_ref();
+        let mark = marks.and_then(|marks| marks.offsets.get(index));
+        if !typed.is_empty() {
             places.push(job::read_tape_place(typed)?);
+        } else if let Some(offset) = mark {
+            places.push(Millimetres(offset.0));
         }
     }
     order::sort_by(&mut places, |a, b| a.0.total_cmp(&b.0));
@@ -78,7 +81,8 @@ pub(super) fn start(app: &mut AppState) -> Vec<Action> {
     let places = match app.job().map(sweep_places) {
         Some(Ok(places)) if !places.is_empty() => places,
         Some(Err(why)) => return refuse(app, why),
-        _ => return Vec::new(),
+        Some(Ok(_)) => return refuse(app, msg("sweep-no-places")),
+        None => return Vec::new(),
     };
     app.drafts.sweep = SweepDraft {
         places,

@@ -9,9 +9,12 @@ use rakeline_core::units::Millis;
 use super::kit_shelf::KitIntent;
 use super::layout::{CheckIntent, MarkOutIntent};
 use super::measure::Measure;
+use super::photos::{PhotoIntent, PictureUse};
+use super::sight::SightIntent;
 use super::{JOB_PREFIX, Sheets, TRASH_PREFIX};
 use crate::platform::{
-    MotionEvent, OutFile, Pulse, Shared, StorageFault, Task, Tone, Visibility, WorkEvent, Write,
+    MotionEvent, OutFile, PictureFrom, Pulse, Shared, StorageFault, Task, Tone, Visibility,
+    WorkEvent, Write,
 };
 use crate::route::{Route, Step};
 
@@ -113,6 +116,8 @@ pub enum Intent {
     OnDevice(String),
     /// How angles are measured.
     Measure(Measure),
+    /// Photos of the look behind.
+    Photo(PhotoIntent),
     /// The app went to the background or came back.
     Seen(Visibility),
     /// Deletes a job; it can come back.
@@ -123,6 +128,8 @@ pub enum Intent {
     Moved(JobId, Place, Result<(), StorageFault>),
     /// Takes back the last step of the open job.
     Undo,
+    /// Does the step again that was taken back last.
+    Redo,
     /// Hides the notice.
     HideNotice,
     /// A commit is done.
@@ -133,8 +140,14 @@ pub enum Intent {
     IssueSheet,
     /// The paper that sheets at full size are printed on.
     ChoosePaper(Paper),
+    /// What the check line of the mark cards measures was typed.
+    CheckLine(String),
+    /// Prints the quote.
+    PrintQuote,
     /// Makes sheets at full size as PDF.
     MakeSheets(Sheets),
+    /// What the heads will see.
+    Sight(SightIntent),
     /// Gives up the sheets under way.
     StopSheets,
     /// What the worker says of the task of that number.
@@ -176,12 +189,14 @@ pub enum Action {
     StopCamera,
     /// Takes a photo from the live picture.
     TakePhoto,
-    /// Lets the fitter choose a picture.
-    ChoosePicture,
+    /// Lets the fitter choose or take a picture.
+    ChoosePicture(PictureUse, PictureFrom),
     /// Keeps a picture under a key.
-    PutBlob(String, Vec<u8>),
+    PutBlob(PictureUse, String, Vec<u8>),
     /// Reads a picture for the screen.
-    ReadBlob(String),
+    ReadBlob(PictureUse, String),
+    /// Lets go of all pictures that were read for the screen.
+    HidePictures,
     /// Starts a task of the worker; its number comes back in `Worked`.
     StartWork(u64, Task),
     /// Gives up the task under way.

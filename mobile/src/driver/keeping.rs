@@ -178,6 +178,7 @@ pub(super) fn on_screen(app: &mut AppState, job: JobState, saved: Saved, step: S
     app.open = Some(OpenJob {
         job,
         before: Vec::new(),
+        after: Vec::new(),
         saved,
     });
     app.opening = None;

@@ -56,6 +56,8 @@ pub struct Kits {
     pub quick_faults: Vec<(QuickField, Message)>,
     /// The sheet in the full editor.
     pub editing: Option<Editing>,
+    /// What was typed there and is not on the sheet yet, by its id.
+    pub unkept: Option<(String, Draft)>,
     /// What is wrong with the file that was to be brought in.
     pub import_faults: Vec<Message>,
     /// Stored sheets that cannot be read; they are kept as they are.
@@ -70,6 +72,13 @@ impl Kits {
     pub fn find(&self, id: &KitId) -> Option<&KitEntry> {
         let mut all = self.own.iter().chain(&self.samples);
         all.find(|entry| entry.id == *id)
+    }
+
+    /// Whether something was typed in the full editor that is not on the
+    /// sheet yet.
+    #[must_use]
+    pub fn is_unkept(&self, id: &KitId) -> bool {
+        self.unkept.as_ref().is_some_and(|(of, _)| *of == id.0)
     }
 
     /// Whether it is a sample: it can be copied, not changed.
@@ -93,6 +102,8 @@ pub enum KitIntent {
         kits: Vec<(String, String)>,
         /// The quick sheet as it was typed.
         quick: Option<String>,
+        /// The sheet in the full editor as it was typed.
+        edit: Option<String>,
     },
     /// Shows a screen outside a job.
     Go(Route),
@@ -110,6 +121,8 @@ pub enum KitIntent {
     EntryTaken(String, usize),
     /// The edited sheet is to be kept.
     EditKeep,
+    /// What was typed in the full editor is thrown away.
+    EditThrow,
     /// A copy under a free name.
     Copy(KitId, KitId),
     /// Deletes a sheet; it can come back.

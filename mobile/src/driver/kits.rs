@@ -14,13 +14,16 @@ use super::intent::{Action, Now};
 use super::kit_shelf::{Editing, KitEntry, KitIntent, page_of, samples};
 use super::state::{AppState, Notice, UndoOf, Unreadable};
 use super::work::{self, Back};
-use super::{KIT_DRAFT_KEY, KIT_PREFIX, jobs, keeping};
+use super::{KIT_DRAFT_KEY, KIT_PREFIX, jobs, keeping, kit_edit};
 use crate::platform::{OpenedFile, OutFile, Write};
 use crate::route::{KitId, Route};
 
 pub(super) fn handle(app: &mut AppState, intent: KitIntent, now: &Now) -> Vec<Action> {
     match intent {
-        KitIntent::Booted { kits, quick } => booted(app, kits, quick.as_deref()),
+        KitIntent::Booted { kits, quick, edit } => {
+            app.kits.unkept = edit.and_then(|text| Draft::of_stored(&text));
+            booted(app, kits, quick.as_deref())
+        }
         KitIntent::Go(route) => go(app, route),
         KitIntent::QuickTyped(field, text) => {
             app.kits.quick.set(field, text);
@@ -32,10 +35,13 @@ pub(super) fn handle(app: &mut AppState, intent: KitIntent, now: &Now) -> Vec<Ac
             Vec::new()
         }
         KitIntent::QuickKeep(id) => quick_keep(app, id),
-        KitIntent::FieldTyped(path, text) => edit(app, |draft| draft.set(&path, &text)),
-        KitIntent::EntryAdded(path) => edit(app, |draft| draft.add(&path)),
-        KitIntent::EntryTaken(path, entry) => edit(app, |draft| draft.remove(&path, entry)),
-        KitIntent::EditKeep => edit_keep(app),
+        KitIntent::FieldTyped(path, text) => kit_edit::edit(app, |draft| draft.set(&path, &text)),
+        KitIntent::EntryAdded(path) => kit_edit::edit(app, |draft| draft.add(&path)),
+        KitIntent::EntryTaken(path, entry) => {
+            kit_edit::edit(app, |draft| draft.remove(&path, entry))
+        }
+        KitIntent::EditKeep => kit_edit::keep_it(app),
+        KitIntent::EditThrow => kit_edit::throw(app),
         KitIntent::Copy(id, new) => copy(app, &id, new),
         KitIntent::Delete(id) => delete(app, &id),
         KitIntent::BringBack => bring_back(app),
@@ -111,14 +117,16 @@ pub(super) fn arrive(app: &mut AppState) {
     if app.kits.editing.as_ref().is_some_and(|e| e.id == *id) || app.kits.is_sample(id) {
         return;
     }
+    let unkept = app.kits.unkept.as_ref().filter(|(of, _)| *of == id.0);
+    let begun = unkept.map(|(_, draft)| draft.clone());
     app.kits.editing = app.kits.find(id).map(|entry| Editing {
         id: id.clone(),
-        draft: Draft::of(&entry.sheet),
+        draft: begun.unwrap_or_else(|| Draft::of(&entry.sheet)),
         faults: Vec::new(),
     });
 }
 
-fn commit(app: &mut AppState, writes: Vec<Write>) -> Vec<Action> {
+pub(super) fn commit(app: &mut AppState, writes: Vec<Write>) -> Vec<Action> {
     app.commits += 1;
     vec![Action::Commit(app.commits, writes)]
 }
@@ -146,7 +154,7 @@ fn keep_quick(app: &mut AppState) -> Vec<Action> {
 }
 
 /// Puts a sheet into the library, in place of the one of that id.
-fn keep(app: &mut AppState, id: KitId, sheet: KitSheet) -> Write {
+pub(super) fn keep(app: &mut AppState, id: KitId, sheet: KitSheet) -> Write {
     let entry = KitEntry {
         id,
         sheet: Rc::new(sheet),
@@ -159,7 +167,7 @@ fn keep(app: &mut AppState, id: KitId, sheet: KitSheet) -> Write {
     write
 }
 
-fn say(app: &mut AppState, message: Message, undo: Option<UndoOf>) {
+pub(super) fn say(app: &mut AppState, message: Message, undo: Option<UndoOf>) {
     app.notice = Some(Notice { message, undo });
 }
 
@@ -191,57 +199,11 @@ fn quick_keep(app: &mut AppState, id: KitId) -> Vec<Action> {
 }
 
 /// Shows a screen in place of the present one.
-fn instead(app: &mut AppState, route: Route) -> Vec<Action> {
+pub(super) fn instead(app: &mut AppState, route: Route) -> Vec<Action> {
     app.route = route.clone();
     app.notice = None;
     arrive(app);
     vec![Action::Replace(route)]
-}
-
-fn edit(app: &mut AppState, change: impl FnOnce(&mut Draft)) -> Vec<Action> {
-    if let Some(editing) = &mut app.kits.editing {
-        change(&mut editing.draft);
-        if !editing.faults.is_empty() {
-            editing.faults = editing.draft.sheet().err().unwrap_or_default();
-        }
-    }
-    Vec::new()
-}
-
-fn edit_keep(app: &mut AppState) -> Vec<Action> {
-    let Some(editing) = &mut app.kits.editing else {
-        return Vec::new();
-    };
-    let (id, sheet) = match editing.draft.sheet() {
-        Ok(sheet) => (editing.id.clone(), sheet),
-        Err(faults) => {
-            editing.faults = faults;
-            return Vec::new();
-        }
-    };
-    let others: Vec<KitSheet> = app
-        .kits
-        .own
-        .iter()
-        .chain(&app.kits.samples)
-        .filter(|entry| entry.id != id)
-        .map(|entry| entry.sheet.as_ref().clone())
-        .collect();
-    if library::free_name(&sheet.name, &others) != sheet.name {
-        say(app, msg("kit-name-taken").text("name", sheet.name), None);
-        return Vec::new();
-    }
-    let was = app.kits.find(&id).map(|entry| entry.sheet.clone());
-    let mut writes = Vec::new();
-    // The next job is fitted with the sheet as it is now.
-    if was.is_some() && app.settings.last_kit.as_ref() == was.as_deref() {
-        app.settings.last_kit = Some(sheet.clone());
-        writes.extend(keeping::settings(app));
-    }
-    writes.push(keep(app, id.clone(), sheet));
-    let mut actions = commit(app, writes);
-    actions.extend(instead(app, Route::Kit(id)));
-    actions
 }
 
 fn copy(app: &mut AppState, id: &KitId, new: KitId) -> Vec<Action> {

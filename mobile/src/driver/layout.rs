@@ -2,8 +2,8 @@
 
 use rakeline_core::decide::mark_out::{NoDrill, NoDrillReason, PlanKind};
 use rakeline_core::job::{
-    self, AgreedHow, CheckEvent, Field, JobEvent, Limit, MarkOutEvent, MarksFrom, Row, read_length,
-    read_offset,
+    self, AgreedHow, CheckEvent, Field, JobEvent, Limit, MarkOutEvent, MarksFrom, Row, Taken,
+    read_length,
 };
 use rakeline_core::text::{Message, msg};
 use rakeline_core::units::{Millimetres, Offset};
@@ -39,6 +39,8 @@ pub enum MarkOutIntent {
     Unlock(usize),
     /// The typed height of the row counts.
     TakeRow,
+    /// How the tape lies.
+    TakenAs(Taken),
     /// The spot cannot be served here: its mark moves at least so far.
     AwayFrom(usize),
 }
@@ -69,7 +71,7 @@ pub(super) fn mark_out(app: &mut AppState, intent: MarkOutIntent, now: &Now) -> 
         ),
         MarkOutIntent::TakeNoDrill(index) => (Ok(MarkOutEvent::NoDrillTaken(index)), &[]),
         MarkOutIntent::AddOldHole => (
-            read_offset(job.typed(Field::OldHole)).map(MarkOutEvent::OldHoleAdded),
+            job::typed_offset(job, Field::OldHole).map(MarkOutEvent::OldHoleAdded),
             &[Field::OldHole],
         ),
         MarkOutIntent::TakeOldHole(index) => (Ok(MarkOutEvent::OldHoleTaken(index)), &[]),
@@ -81,11 +83,12 @@ pub(super) fn mark_out(app: &mut AppState, intent: MarkOutIntent, now: &Now) -> 
         MarkOutIntent::LimitsFromSheet => (Ok(MarkOutEvent::LimitsFromSheet), &[]),
         MarkOutIntent::Move(spot, to) => (Ok(MarkOutEvent::MarkMoved { spot, to }), &[]),
         MarkOutIntent::MoveTyped(spot) => (
-            read_offset(job.typed(Field::MoveTo)).map(|to| MarkOutEvent::MarkMoved { spot, to }),
+            job::typed_offset(job, Field::MoveTo).map(|to| MarkOutEvent::MarkMoved { spot, to }),
             &[Field::MoveTo],
         ),
         MarkOutIntent::Lock(spot) => (Ok(MarkOutEvent::MarkLocked(spot)), &[]),
         MarkOutIntent::Unlock(spot) => (Ok(MarkOutEvent::MarkUnlocked(spot)), &[]),
+        MarkOutIntent::TakenAs(taken) => (Ok(MarkOutEvent::TakenAs(taken)), &[]),
         MarkOutIntent::TakeRow => (typed_row(job).map(MarkOutEvent::RowTyped), &[]),
         MarkOutIntent::AwayFrom(spot) => {
             let area = job::away_from(job, spot).map_err(|refusal| refusal.0);
@@ -159,8 +162,8 @@ fn lost_by(app: &AppState, what: &MarkOutEvent) -> Option<Message> {
 }
 
 fn typed_area(job: &job::JobState, why: NoDrillReason) -> Result<NoDrill, Message> {
-    let from = read_offset(job.typed(Field::NoDrillFrom))?;
-    let to = read_offset(job.typed(Field::NoDrillTo))?;
+    let from = job::typed_offset(job, Field::NoDrillFrom)?;
+    let to = job::typed_offset(job, Field::NoDrillTo)?;
     let why = match why {
         NoDrillReason::Other(_) => {
             NoDrillReason::Other(job.typed(Field::NoDrillWhat).trim().to_owned())

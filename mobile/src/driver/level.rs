@@ -9,8 +9,9 @@ use rakeline_core::units::Degrees;
 use super::held::{self, Held, Target};
 use super::intent::{Action, Now};
 use super::phone;
+use super::photos::PictureUse;
 use super::state::{AppState, Notice};
-use crate::platform::{CameraFault, Picture, StorageFault};
+use crate::platform::{CameraFault, Picture, PictureFrom, StorageFault};
 
 /// The camera level under way.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -129,7 +130,7 @@ pub(super) fn handle(app: &mut AppState, said: LevelIntent, now: &Now) -> Vec<Ac
         }
         LevelIntent::Choose => {
             app.drafts.level.asked = None;
-            vec![Action::ChoosePicture]
+            vec![Action::ChoosePicture(PictureUse::Level, PictureFrom::Files)]
         }
         LevelIntent::Came(Ok(None)) => Vec::new(),
         LevelIntent::Came(Ok(Some(picture))) => store(app, picture, now),
@@ -209,7 +210,7 @@ fn store(app: &mut AppState, picture: Picture, now: &Now) -> Vec<Action> {
         at: now.at,
         line: None,
     });
-    vec![Action::PutBlob(blob, picture.bytes)]
+    vec![Action::PutBlob(PictureUse::Level, blob, picture.bytes)]
 }
 
 fn stored(app: &mut AppState, outcome: Result<(), StorageFault>, now: &Now) -> Vec<Action> {
@@ -236,7 +237,10 @@ fn open(app: &mut AppState, blob: String) -> Vec<Action> {
         url: None,
         line,
     });
-    vec![Action::ReadBlob(blob)]
+    vec![
+        Action::HidePictures,
+        Action::ReadBlob(PictureUse::Level, blob),
+    ]
 }
 
 fn read(app: &mut AppState, blob: &str, found: Result<Option<String>, StorageFault>) {

@@ -11,7 +11,9 @@ use super::intent::{Action, Now};
 use super::level::{self, LevelDraft, LevelIntent};
 use super::lie::{self, BoardDraft};
 use super::phone::{self, Voice};
+use super::photos::PhotosDraft;
 use super::reading;
+use super::sight::SightDraft;
 use super::state::AppState;
 use super::zeroing::{self, ZeroDraft};
 use super::{held, keeping};
@@ -29,6 +31,12 @@ pub struct Drafts {
     pub above: Option<StillReading>,
     /// The camera level.
     pub level: LevelDraft,
+    /// What the heads will see.
+    pub sight: SightDraft,
+    /// Photos of the look behind.
+    pub photos: PhotosDraft,
+    /// The check line's length as it is typed.
+    pub check_line: Option<String>,
 }
 
 /// What the fitter says about how angles are measured.

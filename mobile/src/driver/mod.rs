@@ -10,6 +10,7 @@ mod held;
 mod intent;
 mod jobs;
 mod keeping;
+mod kit_edit;
 mod kit_shelf;
 mod kits;
 mod layout;
@@ -18,7 +19,9 @@ mod lie;
 mod measure;
 mod paper;
 mod phone;
+mod photos;
 mod reading;
+mod sight;
 mod state;
 mod target;
 mod typed_face;
@@ -36,11 +39,15 @@ pub use measure::{Drafts, Measure};
 pub use phone::{
     Bay, PhoneSettings, Voice, age as zeroing_age, in_use as phone_in_use, profile as phone_profile,
 };
+pub use photos::{PhotoIntent, PhotosDraft, PictureUse};
+pub use sight::{SightDraft, SightIntent, TILT_GREATEST};
 pub use state::{
     AppState, Boot, JobEntry, LeftHow, LeftJob, Making, Notice, OpenJob, Saved, Settings, Sheets,
     UndoOf, Unreadable,
 };
 pub use zeroing::ZeroDraft;
+
+pub use crate::platform::PictureFrom;
 
 /// Key of a job's record.
 pub const JOB_PREFIX: &str = "job/";
@@ -55,6 +62,8 @@ pub const KEPT_SETTINGS_KEY: &str = "kept/settings";
 pub const KIT_PREFIX: &str = "kit/";
 /// Key of the quick sheet that is being typed.
 pub const KIT_DRAFT_KEY: &str = "kit-draft";
+/// Key of the sheet that is being edited in full.
+pub const KIT_EDIT_KEY: &str = "kit-edit";
 
 /// Turns an intent into the state that follows and the actions to perform.
 ///
@@ -97,11 +106,22 @@ pub fn handle(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
         Intent::Kits(intent) => kits::handle(app, intent, now),
         Intent::TapeOn => work::tape_on(app, now),
         Intent::Undo => work::undo(app, now),
+        Intent::Redo => work::redo(app, now),
         Intent::IssueSheet => work::issue_sheet(app, now),
         Intent::ChoosePaper(paper) => paper::choose(app, paper),
+        Intent::CheckLine(typed) => paper::check_line(app, typed),
+        Intent::PrintQuote => work::print_once(app, now),
         Intent::MakeSheets(sheets) => paper::make(app, sheets),
         Intent::StopSheets => paper::stop(app),
-        Intent::Worked(number, event) => paper::worked(app, number, event),
+        Intent::Worked(number, event) => match sight::worked(app, number, &event) {
+            Some(actions) => actions,
+            None => {
+                let mut actions = paper::worked(app, number, event);
+                actions.extend(sight::catch_up(app));
+                actions
+            }
+        },
+        Intent::Sight(said) => sight::handle(app, said),
         Intent::FileOut(name, outcome) => paper::shared(app, &name, &outcome),
         Intent::StartReading => reading::restart(app),
         Intent::ChooseSpot(spot) => reading::choose(app, spot),
@@ -112,6 +132,7 @@ pub fn handle(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
             Vec::new()
         }
         Intent::Measure(said) => measure::handle(app, said, now),
+        Intent::Photo(said) => photos::handle(app, said, now),
         Intent::Motion(events) => held::motion(app, &events, now),
         Intent::Tick(at) => held::tick(app, at, now),
         Intent::Seen(visibility) => held::seen(app, visibility),

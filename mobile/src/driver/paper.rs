@@ -1,10 +1,12 @@
 //! Sheets at full size: asked for, under way, out of the app.
 
+use rakeline_core::job::read_check_line;
 use rakeline_core::report::{Paper, template_facts};
 use rakeline_core::text::msg;
 
 use super::intent::Action;
 use super::keeping;
+use super::sight;
 use super::state::{AppState, Making, Notice, Sheets};
 use crate::platform::{OutFile, Shared, Task, WorkEvent};
 use crate::texts::say;
@@ -18,6 +20,26 @@ pub(super) fn choose(app: &mut AppState, paper: Paper) -> Vec<Action> {
         return Vec::new();
     }
     app.settings.paper = paper;
+    app.drafts.check_line = None;
+    keeping::save(app)
+}
+
+/// What the check line measures: kept for the paper once it is a length that
+/// can be; an emptied field forgets it.
+pub(super) fn check_line(app: &mut AppState, typed: String) -> Vec<Action> {
+    let paper = app.settings.paper;
+    let read = read_check_line(&typed);
+    let empty = typed.trim().is_empty();
+    app.drafts.check_line = Some(typed);
+    let before = app.settings.check_lines.clone();
+    if empty || read.is_ok() {
+        let lines = &mut app.settings.check_lines;
+        lines.retain(|(other, _)| *other != paper);
+        lines.extend(read.ok().map(|line| (paper, line)));
+    }
+    if app.settings.check_lines == before {
+        return Vec::new();
+    }
     keeping::save(app)
 }
 
@@ -40,6 +62,7 @@ pub(super) fn make(app: &mut AppState, sheets: Sheets) -> Vec<Action> {
             (Task::MarkCards { marks, paper }, msg("cards-file"))
         }
     };
+    sight::give_way(app);
     app.worked += 1;
     app.notice = None;
     app.making = Some(Making {

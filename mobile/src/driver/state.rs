@@ -6,6 +6,7 @@ use rakeline_core::decide::parts::{Part, PartLine};
 use rakeline_core::job::{Field, JobId, JobState, Particular, parts_taken_at, parts_used};
 use rakeline_core::kit::KitSheet;
 use rakeline_core::report::Paper;
+use rakeline_core::sample::CheckLine;
 use rakeline_core::text::Message;
 use rakeline_core::units::Millis;
 use serde::{Deserialize, Serialize};
@@ -98,6 +99,8 @@ pub struct OpenJob {
     pub job: JobState,
     /// As it was before each step that can be undone, oldest first.
     pub before: Vec<JobState>,
+    /// As it was after each step that was taken back, last taken back last.
+    pub after: Vec<JobState>,
     /// Whether it is kept.
     pub saved: Saved,
 }
@@ -162,6 +165,19 @@ pub struct Settings {
     pub voice: Voice,
     /// The paper that sheets at full size are printed on.
     pub paper: Paper,
+    /// What the check line of the mark cards measures, by paper.
+    pub check_lines: Vec<(Paper, CheckLine)>,
+}
+
+impl Settings {
+    /// What the check line measures on the paper in use, once it was measured.
+    #[must_use]
+    pub fn check_line(&self) -> Option<CheckLine> {
+        let mut lines = self.check_lines.iter();
+        lines
+            .find(|(paper, _)| *paper == self.paper)
+            .map(|(_, line)| *line)
+    }
 }
 
 /// Sheets that are printed at full size.

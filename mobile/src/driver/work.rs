@@ -9,7 +9,7 @@ use rakeline_core::units::Millis;
 
 use super::intent::{Action, Now};
 use super::state::{AppState, Notice, UndoOf};
-use super::{fit, held, keeping, level, reading};
+use super::{fit, held, keeping, level, photos, reading, sight};
 use crate::route::{Route, Step};
 
 /// How many steps back are kept.
@@ -46,11 +46,14 @@ pub(super) fn event(app: &mut AppState, event: JobEvent, back: Back, now: &Now) 
         Ok(next) => {
             let before = std::mem::replace(&mut open.job, next);
             if back == Back::Step {
+                open.after.clear();
                 open.before.push(before);
                 let over = open.before.len().saturating_sub(UNDO_DEPTH);
                 open.before.drain(..over);
             }
-            keeping::save(app)
+            let mut actions = keeping::save(app);
+            actions.extend(sight::follow(app));
+            actions
         }
         Err(refusal) => {
             refuse(app, refusal.0);
@@ -88,6 +91,7 @@ pub(super) fn show(app: &mut AppState, step: Step, shown: Shown) -> Vec<Action> 
     match step {
         Step::Faces => actions.extend(reading::start(app)),
         Step::Level => actions.extend(level::start(app)),
+        Step::Sight | Step::Sheet => actions.extend(sight::follow(app)),
         _ => {}
     }
     actions
@@ -97,6 +101,7 @@ pub(super) fn show(app: &mut AppState, step: Step, shown: Shown) -> Vec<Action> 
 pub(super) fn leave_screen(app: &mut AppState) -> Vec<Action> {
     let mut actions = held::stop(app);
     actions.extend(level::leave(app));
+    actions.extend(photos::leave(app));
     app.drafts = super::measure::Drafts::default();
     actions
 }
@@ -216,10 +221,30 @@ pub(super) fn undo(app: &mut AppState, now: &Now) -> Vec<Action> {
     let Some(before) = open.before.pop() else {
         return Vec::new();
     };
-    open.job = job::step_back(&open.job, &before, now.at);
+    let back = job::step_back(&open.job, &before, now.at);
+    open.after.push(std::mem::replace(&mut open.job, back));
+    followed(app)
+}
+
+/// Does the step again that was taken back last.
+pub(super) fn redo(app: &mut AppState, now: &Now) -> Vec<Action> {
+    let Some(open) = &mut app.open else {
+        return Vec::new();
+    };
+    let Some(after) = open.after.pop() else {
+        return Vec::new();
+    };
+    let again = job::step_again(&open.job, &after, now.at);
+    open.before.push(std::mem::replace(&mut open.job, again));
+    followed(app)
+}
+
+/// Keeps a job that went a step back or forward; the sensor follows.
+fn followed(app: &mut AppState) -> Vec<Action> {
     app.notice = None;
     let mut actions = keeping::save(app);
     actions.extend(reading::follow(app));
+    actions.extend(sight::follow(app));
     actions
 }
 
@@ -230,15 +255,21 @@ pub(super) fn issue_sheet(app: &mut AppState, now: &Now) -> Vec<Action> {
     if app.job().is_some_and(|job| job.issued().is_none()) {
         let zone = now.zone.clone();
         actions = event(app, JobEvent::SheetIssued { zone }, Back::Typing, now);
-    } else if app
-        .printed
-        .is_some_and(|printed| now.monotonic - printed < PRINT_ONCE)
-    {
-        return actions;
+        app.printed = None;
     }
     if app.job().is_some_and(|job| job.issued().is_some()) {
-        app.printed = Some(now.monotonic);
-        actions.push(Action::Print);
+        actions.extend(print_once(app, now));
     }
     actions
+}
+
+/// Opens the print view of what is on the screen; a second tap at once
+/// prints nothing.
+pub(super) fn print_once(app: &mut AppState, now: &Now) -> Vec<Action> {
+    let again = |printed| now.monotonic - printed < PRINT_ONCE;
+    if app.printed.is_some_and(again) {
+        return Vec::new();
+    }
+    app.printed = Some(now.monotonic);
+    vec![Action::Print]
 }

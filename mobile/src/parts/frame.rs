@@ -35,8 +35,8 @@ pub fn Frame(here: Step, children: Element, #[props(default)] foot: Option<Eleme
         _ => None,
     };
     let kit = open.job.kit.name.clone();
-    let can_undo = !open.before.is_empty();
-    let (to_list, undo, again) = (shell.clone(), shell.clone(), shell.clone());
+    let (can_undo, can_redo) = (!open.before.is_empty(), !open.after.is_empty());
+    let (to_list, undo, redo, again) = (shell.clone(), shell.clone(), shell.clone(), shell.clone());
     rsx! {
         div { class: "frame",
             header { class: "head",
@@ -55,6 +55,13 @@ pub fn Frame(here: Step, children: Element, #[props(default)] foot: Option<Eleme
                         class: "plain",
                         onclick: move |_| undo.send(Intent::Undo),
                         {t("undo")}
+                    }
+                }
+                if can_redo {
+                    button {
+                        class: "plain",
+                        onclick: move |_| redo.send(Intent::Redo),
+                        {t("redo")}
                     }
                 }
             }
@@ -112,7 +119,7 @@ fn stage_of(job: &JobState, step: Step) -> Stage {
         Step::Parts => (false, false),
         Step::Sheet => (!job.sheets.is_empty(), false),
         // Not on the path.
-        Step::Zero | Step::Ground | Step::Corners | Step::Level => (false, false),
+        Step::Zero | Step::Ground | Step::Corners | Step::Level | Step::Sight => (false, false),
     };
     match (done, shut) {
         (true, _) => Stage::Done,

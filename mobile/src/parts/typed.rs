@@ -56,7 +56,7 @@ pub fn AskedFields(job: JobState, asked: Vec<Asked>) -> Element {
                     field: Field::Asked(asked),
                     label: say(&asked.name()),
                     wrong: asked_trouble(&job, asked).as_ref().map(say),
-                    note: t("in-mm"),
+                    note: say(&asked.unit()),
                 }
             }
             button {

@@ -46,6 +46,15 @@ impl CameraFault {
     }
 }
 
+/// Where a picture comes from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum PictureFrom {
+    /// The system's own camera.
+    Camera,
+    /// The pictures on the phone.
+    Files,
+}
+
 /// The camera that looks away from the fitter.
 pub trait Camera {
     /// Shows the live picture in the video element with this id, which may
@@ -59,13 +68,17 @@ pub trait Camera {
     /// A photo from the live picture.
     fn photo(&self) -> LocalFuture<'_, Result<Picture, CameraFault>>;
 
-    /// Lets the fitter choose a picture; call it inside a tap. `None` when
-    /// none was chosen. Its location is taken out.
-    fn choose(&self) -> LocalFuture<'_, Result<Option<Picture>, CameraFault>>;
+    /// Lets the fitter take a picture with the system's camera or choose one;
+    /// call it inside a tap. `None` when there is none. Its location is taken
+    /// out.
+    fn choose(&self, from: PictureFrom) -> LocalFuture<'_, Result<Option<Picture>, CameraFault>>;
 
-    /// An address under which the screen finds a picture of the store. The
-    /// one given before is void.
+    /// An address under which the screen finds a picture of the store, until
+    /// [`Camera::hide`].
     fn show(&self, bytes: &[u8]) -> Option<String>;
+
+    /// All addresses given before are void.
+    fn hide(&self);
 
     /// Angle of the screen against the device (W3C Screen Orientation).
     fn screen_angle(&self) -> Degrees;

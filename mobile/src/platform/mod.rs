@@ -28,7 +28,7 @@ use std::future::Future;
 use std::pin::Pin;
 use std::rc::Rc;
 
-pub use camera::{Camera, CameraFault, Picture};
+pub use camera::{Camera, CameraFault, Picture, PictureFrom};
 pub use clock::Clock;
 pub use files::{Files, OpenedFile, OwnFuture};
 pub use microphone::{Microphone, MicrophoneEvent, MicrophoneFault, MicrophoneSink};

@@ -8,6 +8,7 @@ use rakeline_core::job::{
 use rakeline_core::kit::Material;
 use rakeline_core::text::msg;
 
+use super::photos::Photos;
 use crate::driver::Intent;
 use crate::parts::{Frame, Kind, TypedEntry};
 use crate::route::Step;
@@ -48,6 +49,7 @@ pub fn Behind() -> Element {
                 p { class: "why", {t("behind-look-why")} }
             }
             Answers { job: job.clone(), whose: Whose::Bumper }
+            Photos { job: job.clone(), whose: Whose::Bumper }
             Sizes { job: job.clone(), whose: Whose::Bumper }
             Panel { job: job.clone() }
             h2 { {t("behind-exceptions")} }
@@ -93,16 +95,19 @@ fn Answers(job: JobState, whose: Whose) -> Element {
         (None, _) => false,
     };
     rsx! {
-        div { class: "choice tall", role: "group", "aria-label": t("behind-what"),
-            for (key , choice) in choices {
-                button {
-                    key: "{key}",
-                    "aria-pressed": if is(&choice) { "true" } else { "false" },
-                    onclick: {
-                        let (shell, choice) = (shell.clone(), choice.clone());
-                        move |_| answer(&shell, BehindEvent::Seen(whose, choice.clone()))
-                    },
-                    {t(key)}
+        fieldset { class: "field",
+            legend { {t(if whose == Whose::Bumper { "behind-what" } else { "behind-what-here" })} }
+            div { class: "choice tall",
+                for (key , choice) in choices {
+                    button {
+                        key: "{key}",
+                        "aria-pressed": if is(&choice) { "true" } else { "false" },
+                        onclick: {
+                            let (shell, choice) = (shell.clone(), choice.clone());
+                            move |_| answer(&shell, BehindEvent::Seen(whose, choice.clone()))
+                        },
+                        {t(key)}
+                    }
                 }
             }
         }
@@ -267,16 +272,19 @@ fn Panel(job: JobState) -> Element {
         ("kit-word-metal", Material::Metal),
     ];
     rsx! {
-        div { class: "choice", role: "group", "aria-label": t("behind-material"),
-            for (key , material) in materials {
-                button {
-                    key: "{key}",
-                    "aria-pressed": if job.behind.material == material { "true" } else { "false" },
-                    onclick: {
-                        let shell = shell.clone();
-                        move |_| answer(&shell, BehindEvent::MaterialChosen(material))
-                    },
-                    {t(key)}
+        fieldset { class: "field",
+            legend { {t("behind-material")} }
+            div { class: "choice",
+                for (key , material) in materials {
+                    button {
+                        key: "{key}",
+                        "aria-pressed": if job.behind.material == material { "true" } else { "false" },
+                        onclick: {
+                            let shell = shell.clone();
+                            move |_| answer(&shell, BehindEvent::MaterialChosen(material))
+                        },
+                        {t(key)}
+                    }
                 }
             }
         }
@@ -302,6 +310,7 @@ fn Exception(job: JobState, spot: u8, label: String) -> Element {
             summary { {say(&words)} }
             div { class: "stack",
                 Answers { job: job.clone(), whose }
+                Photos { job: job.clone(), whose }
                 Sizes { job: job.clone(), whose }
                 if own {
                     button {

@@ -3,7 +3,7 @@
 
 use dioxus::prelude::*;
 use rakeline_core::decide::mark_out::{MarkVerdict, TapeVerdict};
-use rakeline_core::job::{self, AgreedHow, Field, JobState};
+use rakeline_core::job::{self, AgreedHow, Field, JobState, Taken};
 use rakeline_core::text::msg;
 
 use super::marks::NoMarks;
@@ -67,8 +67,13 @@ pub fn Check() -> Element {
                 p { class: "why",
                     {say(&msg("check-why")
                         .mm("mark", view.tape.limits.mark.0)
-                        .mm("gap", view.tape.limits.gap.0))}
+                        .mm("gap", view.tape.limits.gap.0)
+                        .mm("symmetry", view.tape.limits.symmetry.0)
+                        .mm("level", view.tape.limits.level.0))}
                 }
+            }
+            if job.mark_out.taken == Taken::AlongFace {
+                p { {t("taken-check")} }
             }
             TapeRows { job: job.clone() }
             if typed_any && !against.is_empty() {
@@ -97,7 +102,7 @@ fn TapeRows(job: JobState) -> Element {
             for (index , spot) in job.spots.iter().enumerate() {
                 li { key: "{spot.label}", class: "ring tape-row",
                     span { class: "spot", {spot.label.clone()} }
-                    span { class: "verdict", {say(&job::planned_place(&job, index))} }
+                    span { class: "verdict", {say(&job::place_on_tape(&job, index))} }
                     div { class: "side-by-side",
                         Entry {
                             id: "tape-mark-{index}",

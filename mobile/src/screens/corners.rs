@@ -7,7 +7,6 @@ use rakeline_core::estimate::contact::Roundness;
 use rakeline_core::job::{self, Spot};
 use rakeline_core::text::msg;
 
-use super::marks::NoMarks;
 use super::phone_form::Pick;
 use crate::driver::{
     Beside, Intent, Measure, Target, corner_field, station_words, sweep_field, sweep_places,
@@ -25,9 +24,6 @@ pub fn Corners() -> Element {
     let Some(job) = state.job() else {
         return rsx! {};
     };
-    if job.marks.is_none() {
-        return rsx! { NoMarks {} };
-    }
     let target = state.reading.as_ref().map(|held| held.target);
     let asked = match target {
         Some(Target::Station(station)) => Some(station_words(&state.drafts.sweep, station)),
@@ -37,6 +33,7 @@ pub fn Corners() -> Element {
     };
     let fault = state.drafts.sweep.fault.as_ref().map(say);
     let swept = job::sweep(job);
+    let marked = job.marks.is_some();
     let (start, stop, faces) = (shell.clone(), shell.clone(), shell.clone());
     rsx! {
         Frame {
@@ -56,8 +53,8 @@ pub fn Corners() -> Element {
                     }
                     button {
                         class: "do at-car",
-                        onclick: move |_| faces.send(Intent::GoStep(Step::Faces)),
-                        {t("back-to-faces")}
+                        onclick: move |_| faces.send(Intent::GoStep(if marked { Step::Faces } else { Step::Measures })),
+                        {t(if marked { "back-to-faces" } else { "to-measures" })}
                     }
                 }
             },
@@ -134,23 +131,29 @@ fn SweepPlaces() -> Element {
         return rsx! {};
     };
     let wrong = sweep_places(job).err().map(|why| say(&why));
-    let offsets = job.marks.iter().flat_map(|marks| &marks.offsets);
-    let places: Vec<f64> = offsets.map(|offset| offset.0).collect();
+    let place = |spot: usize| {
+        let offset = job.marks.as_ref()?.offsets.get(spot)?;
+        Some(figure(offset.0, 0))
+    };
+    let places = (0..job.spots.len()).map(|spot| match place(spot) {
+        Some(place) => say(&msg("sweep-place-note").text("place", place)),
+        None => t("in-mm"),
+    });
     rsx! {
-        details {
+        details { open: job.marks.is_none(),
             summary { {t("sweep-places")} }
             p { class: "why", {t("sweep-places-why")} }
             if let Some(wrong) = wrong {
                 div { class: "trouble-box", role: "status", {wrong} }
             }
             div { class: "side-by-side",
-                for (index , place) in places.into_iter().enumerate() {
+                for (index , note) in places.enumerate() {
                     Entry {
                         key: "{index}",
                         id: "sweep-{index}",
                         label: say(&msg("sweep-place").count("number", i64::try_from(index + 1).unwrap_or(1))),
                         value: job.typed(sweep_field(index)).to_owned(),
-                        note: say(&msg("sweep-place-note").text("place", figure(place, 0))),
+                        note,
                         on_type: {
                             let shell = shell.clone();
                             move |text| shell.send(Intent::Type(sweep_field(index), text))

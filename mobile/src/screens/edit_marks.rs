@@ -147,7 +147,7 @@ fn MoveBy(job: JobState, spot: usize, at: Offset) -> Element {
     let fault = if typed.trim().is_empty() {
         None
     } else {
-        match job::read_offset(&typed) {
+        match job::typed_offset(&job, Field::MoveTo) {
             Err(why) => Some(say(&why)),
             Ok(to) => job::would_break(&job, spot, to).first().map(say),
         }
@@ -176,7 +176,7 @@ fn MoveBy(job: JobState, spot: usize, at: Offset) -> Element {
                 kind: Kind::Signed,
                 value: typed,
                 wrong: fault,
-                note: t("offset-note"),
+                note: super::keep_clear::offset_note(&job, Field::MoveTo),
                 on_type: move |text| type_it.send(Intent::Type(Field::MoveTo, text)),
             }
             button {

@@ -1,12 +1,14 @@
-//! The template of the marks, printed at full size.
+//! Sheets at full size: the template of the marks, the mark cards.
 
 use dioxus::prelude::*;
+use rakeline_core::job;
 use rakeline_core::report::Paper;
 use rakeline_core::text::msg;
 
 use crate::driver::{Intent, Sheets};
+use crate::parts::Entry;
 use crate::shell::use_shell;
-use crate::texts::{say, t};
+use crate::texts::{figure, say, t};
 
 /// Papers by the key of their name.
 const PAPERS: [(Paper, &str); 2] = [(Paper::A4, "paper-a4"), (Paper::Letter, "paper-letter")];
@@ -45,7 +47,51 @@ pub fn FullSize() -> Element {
                     onclick: move |_| make.send(Intent::MakeSheets(Sheets::Template)),
                     {t("full-size-print")}
                 }
+                Cards {}
             }
+        }
+    }
+}
+
+/// The mark cards, and what their check line measures.
+#[component]
+fn Cards() -> Element {
+    let shell = use_shell();
+    let state = shell.state.read();
+    let paper = state.settings.paper;
+    let kept = state.settings.check_line();
+    let typed = state.drafts.check_line.clone();
+    let typed = typed.unwrap_or_else(|| {
+        kept.map_or_else(String::new, |line| {
+            let length = line.measured().0;
+            figure(length, u8::from(length.fract() != 0.0))
+        })
+    });
+    let read = job::read_check_line(&typed);
+    let empty = typed.trim().is_empty();
+    let paper = PAPERS.iter().find(|(other, _)| *other == paper);
+    let label = msg("cards-line").message("paper", msg(paper.map_or("paper", |(_, key)| *key)));
+    let (make, type_it) = (shell.clone(), shell.clone());
+    rsx! {
+        h2 { {t("cards-title")} }
+        p { class: "why", {t("cards-why")} }
+        button {
+            class: "also",
+            onclick: move |_| make.send(Intent::MakeSheets(Sheets::MarkCards)),
+            {t("cards-print")}
+        }
+        ol { class: "steps small",
+            li { {t("cards-how-1")} }
+            li { {t("cards-how-2")} }
+            li { {t("cards-how-3")} }
+        }
+        Entry {
+            id: "check-line",
+            label: say(&label),
+            value: typed,
+            wrong: read.as_ref().err().filter(|_| !empty).map(say),
+            note: read.as_ref().map_or_else(|_| t("cards-line-note"), |line| say(&line.message())),
+            on_type: move |text| type_it.send(Intent::CheckLine(text)),
         }
     }
 }

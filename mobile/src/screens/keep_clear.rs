@@ -50,6 +50,11 @@ fn wrong(text: &str, read: impl Fn(&str) -> Option<Message>) -> Option<String> {
     }
 }
 
+/// What stands below a place: how its side is typed, or what it is straight.
+pub(super) fn offset_note(job: &JobState, field: Field) -> String {
+    job::straight_words(job, field).map_or_else(|| t("offset-note"), |words| say(&words))
+}
+
 /// The areas as they stand, each with its way out.
 #[component]
 fn Areas(job: JobState) -> Element {
@@ -105,10 +110,10 @@ fn AddArea(job: JobState) -> Element {
         .nth(picked())
         .unwrap_or(NoDrillReason::Plate);
     let is_other = matches!(reason, NoDrillReason::Other(_));
-    let offset_wrong = |field| wrong(job.typed(field), |text| job::read_offset(text).err());
+    let offset_wrong = |field| wrong(job.typed(field), |_| job::typed_offset(&job, field).err());
     let ready = [Field::NoDrillFrom, Field::NoDrillTo]
         .into_iter()
-        .all(|field| job::read_offset(job.typed(field)).is_ok());
+        .all(|field| job::typed_offset(&job, field).is_ok());
     let add = shell.clone();
     rsx! {
         div { class: "field",
@@ -137,7 +142,7 @@ fn AddArea(job: JobState) -> Element {
                 kind: Kind::Signed,
                 value: job.typed(Field::NoDrillFrom).to_owned(),
                 wrong: offset_wrong(Field::NoDrillFrom),
-                note: t("offset-note"),
+                note: offset_note(&job, Field::NoDrillFrom),
                 on_type: type_in(&shell, Field::NoDrillFrom),
             }
             Entry {
@@ -146,7 +151,7 @@ fn AddArea(job: JobState) -> Element {
                 kind: Kind::Signed,
                 value: job.typed(Field::NoDrillTo).to_owned(),
                 wrong: offset_wrong(Field::NoDrillTo),
-                note: t("offset-note"),
+                note: offset_note(&job, Field::NoDrillTo),
                 on_type: type_in(&shell, Field::NoDrillTo),
             }
         }
@@ -171,7 +176,7 @@ fn OldHoles(job: JobState) -> Element {
     let shell = use_shell();
     let add = shell.clone();
     let typed = job.typed(Field::OldHole).to_owned();
-    let fault = wrong(&typed, |text| job::read_offset(text).err());
+    let fault = wrong(&typed, |_| job::typed_offset(&job, Field::OldHole).err());
     let ready = !typed.trim().is_empty() && fault.is_none();
     rsx! {
         h2 { {t("old-holes")} }
@@ -197,7 +202,7 @@ fn OldHoles(job: JobState) -> Element {
                 kind: Kind::Signed,
                 value: typed,
                 wrong: fault,
-                note: t("offset-note"),
+                note: offset_note(&job, Field::OldHole),
                 on_type: type_in(&shell, Field::OldHole),
             }
             button {

@@ -32,7 +32,8 @@ pub fn EditKit(id: KitId) -> Element {
             }
         };
     };
-    let keep = shell.clone();
+    let (keep, throw) = (shell.clone(), shell.clone());
+    let unkept = state.kits.is_unkept(&editing.id);
     let faults: Vec<String> = editing
         .faults
         .iter()
@@ -49,6 +50,14 @@ pub fn EditKit(id: KitId) -> Element {
             main { class: "body",
                 h1 { {t("kit-edit-title")} }
                 p { class: "why", {t("kit-edit-why")} }
+                if unkept {
+                    p { role: "status", {t("kit-edit-unkept")} }
+                    button {
+                        class: "plain",
+                        onclick: move |_| kits(&throw, KitIntent::EditThrow),
+                        {t("kit-edit-throw")}
+                    }
+                }
                 if !faults.is_empty() {
                     div { class: "trouble-box", role: "alert",
                         b { {t("kit-edit-not-kept")} }
@@ -112,6 +121,7 @@ fn LineView(line: Line, typed: String, fault: Option<Message>) -> Element {
                 h2 { {say(&line.name)} }
                 button {
                     class: "also",
+                    id: "add-{path}",
                     onclick: move |_| kits(&shell, KitIntent::EntryAdded(path.clone())),
                     {say(&msg("kit-entry-add").message("list", line.name.clone()))}
                 }
@@ -128,13 +138,13 @@ fn LineView(line: Line, typed: String, fault: Option<Message>) -> Element {
             }
         },
         LineKind::Field(Typed::OneOf(words), _) => rsx! {
-            fieldset { class: "field",
+            fieldset { class: "field", id: "pick-{path}",
                 legend { {say(&line.name)} }
                 Choice { path: line.path, typed, words: words.iter().map(|w| (*w).to_owned()).collect::<Vec<_>>() }
             }
         },
         LineKind::Field(Typed::Switch, _) => rsx! {
-            fieldset { class: "field",
+            fieldset { class: "field", id: "pick-{path}",
                 legend { {say(&line.name)} }
                 Choice { path: line.path, typed, words: vec!["true".to_owned(), "false".to_owned()] }
             }

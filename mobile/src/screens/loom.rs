@@ -1,7 +1,7 @@
 //! Leads and supply.
 
 use dioxus::prelude::*;
-use rakeline_core::decide::leads::RouteRule;
+use rakeline_core::decide::leads::{LeadKit, RouteRule};
 use rakeline_core::job::{
     self, Field, JobEvent, JobState, LoomEvent, WhichLead, lead_name, lead_plan,
 };
@@ -69,6 +69,7 @@ pub fn Loom() -> Element {
                     note: t("loom-slack-note"),
                 }
             }
+            LeadKits { kit: job.loom.lead_kit }
             AskedFields { job: job.clone(), asked: job::asked_for_leads(job) }
             ol { class: "rings",
                 for which in job::leads_of(job) {
@@ -90,6 +91,30 @@ pub fn Loom() -> Element {
                 class: "plain",
                 onclick: move |_| parts.send(Intent::GoStep(Step::Parts)),
                 {t("to-parts")}
+            }
+        }
+    }
+}
+
+/// Which leads of the kit are laid.
+#[component]
+fn LeadKits(kit: LeadKit) -> Element {
+    let shell = use_shell();
+    rsx! {
+        fieldset { class: "field",
+            legend { {t("lead-kit-title")} }
+            div { class: "choice",
+                for choice in LeadKit::ALL {
+                    button {
+                        key: "{choice:?}",
+                        "aria-pressed": if kit == choice { "true" } else { "false" },
+                        onclick: {
+                            let shell = shell.clone();
+                            move |_| shell.send(Intent::Fit(Box::new(JobEvent::Loom(LoomEvent::LeadKitChosen(choice)))))
+                        },
+                        {say(&choice.message())}
+                    }
+                }
             }
         }
     }

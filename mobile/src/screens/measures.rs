@@ -2,7 +2,7 @@
 
 use dioxus::prelude::*;
 use rakeline_core::drawing::{half_width_drawing, plan_drawing};
-use rakeline_core::job::{self, Field, HalfWidths, JobState, Particular};
+use rakeline_core::job::{self, Field, HalfWidths, JobState, Particular, Taken};
 use rakeline_core::text::msg;
 
 use super::kit_pick::KitPick;
@@ -61,6 +61,7 @@ pub fn Measures() -> Element {
             h1 { {t("measures-title")} }
             p { class: "why", {t("measures-why")} }
             DrawingView { drawing: half_width_drawing(job) }
+            HowTaken { job: job.clone() }
             form {
                 class: "side-by-side",
                 onsubmit: move |event| {
@@ -73,7 +74,7 @@ pub fn Measures() -> Element {
                     value: job.typed(Field::HalfLeft).to_owned(),
                     focus: if job.typed(Field::HalfLeft).is_empty() { Focus::First } else { Focus::Waits },
                     wrong: left_wrong,
-                    note: t("in-mm"),
+                    note: taken_note(job, Field::HalfLeft),
                     on_type: type_in(Field::HalfLeft),
                 }
                 Entry {
@@ -81,7 +82,7 @@ pub fn Measures() -> Element {
                     label: t("half-right"),
                     value: job.typed(Field::HalfRight).to_owned(),
                     wrong: right_wrong,
-                    note: t("in-mm"),
+                    note: taken_note(job, Field::HalfRight),
                     on_type: type_in(Field::HalfRight),
                 }
                 button { r#type: "submit", hidden: true }
@@ -102,6 +103,47 @@ pub fn Measures() -> Element {
             super::keep_clear::KeepClear { job: job.clone() }
             KitPick {}
             Particulars {}
+        }
+    }
+}
+
+/// What stands below a distance: its unit, or what it is straight.
+pub(super) fn taken_note(job: &JobState, field: Field) -> String {
+    job::straight_words(job, field).map_or_else(|| t("in-mm"), |words| say(&words))
+}
+
+/// Whether the tape lies straight across or along the face.
+#[component]
+fn HowTaken(job: JobState) -> Element {
+    let shell = use_shell();
+    let corners = shell.clone();
+    let wants_shape = job::no_shape(&job);
+    rsx! {
+        fieldset { class: "field",
+            legend { {t("taken-title")} }
+            div { class: "choice",
+                for taken in Taken::ALL {
+                    button {
+                        key: "{taken:?}",
+                        "aria-pressed": if job.mark_out.taken == taken { "true" } else { "false" },
+                        onclick: {
+                            let shell = shell.clone();
+                            move |_| shell.send(Intent::MarkOut(MarkOutIntent::TakenAs(taken)))
+                        },
+                        {say(&taken.message())}
+                    }
+                }
+            }
+        }
+        if let Some(why) = wants_shape {
+            div { class: "note-box", role: "status",
+                p { {say(&why)} }
+                button {
+                    class: "also",
+                    onclick: move |_| corners.send(Intent::GoStep(Step::Corners)),
+                    {t("taken-sweep")}
+                }
+            }
         }
     }
 }

@@ -3,8 +3,10 @@
 use dioxus::prelude::*;
 use rakeline_core::decide::parts::{Part, PartLine, restock};
 use rakeline_core::job::{self, Field, JobEvent, JobState, QuoteEvent, money_trouble};
+use rakeline_core::report::quote_sheet;
 use rakeline_core::text::msg;
 
+use super::sheet::Paper;
 use crate::driver::{Intent, KitIntent};
 use crate::parts::{Entry, Frame, Kind, NoticeBar, TypedEntry};
 use crate::route::{Route, Step};
@@ -20,18 +22,24 @@ pub fn Parts() -> Element {
         return rsx! {};
     };
     let unpriced = job::unpriced(job);
-    let (sheet, add) = (shell.clone(), shell.clone());
+    let (sheet, add, print) = (shell.clone(), shell.clone(), shell.clone());
     let words = job.typed(Field::PartWords).trim().to_owned();
     rsx! {
         Frame {
             here: Step::Parts,
             foot: rsx! {
                 button {
+                    class: "also",
+                    onclick: move |_| print.send(Intent::PrintQuote),
+                    {t("quote-print")}
+                }
+                button {
                     class: "do",
                     onclick: move |_| sheet.send(Intent::GoStep(Step::Sheet)),
                     {t("to-sheet")}
                 }
             },
+            div { class: "stack no-print",
             div {
                 h1 { {say(&job::total_words(job))} }
                 p { class: "why",
@@ -81,6 +89,8 @@ pub fn Parts() -> Element {
                 },
                 {t("part-add")}
             }
+            }
+            Paper { document: quote_sheet(job, shell.now().at) }
         }
     }
 }

@@ -1,7 +1,7 @@
 //! The job sheet on the screen, as it prints.
 
 use dioxus::prelude::*;
-use rakeline_core::report::{Block, Document, Section, job_sheet};
+use rakeline_core::report::{Block, Document, Section, job_sheet, workshop_sheet};
 
 use super::measures::Particulars;
 use crate::driver::Intent;
@@ -37,12 +37,39 @@ pub fn Sheet() -> Element {
             },
             div { class: "no-print", Particulars {} }
             Paper { document }
+            Workshop {}
         }
     }
 }
 
+/// The workshop's part: it is not on the customer's page and not printed
+/// with it.
 #[component]
-fn Paper(document: Document) -> Element {
+fn Workshop() -> Element {
+    let shell = use_shell();
+    let state = shell.state.read();
+    let part = state.drafts.sight.shown.as_ref();
+    let part = part.map(|sight| workshop_sheet(sight));
+    let to = shell.clone();
+    rsx! {
+        section { class: "no-print stack",
+            h2 { {t("workshop-only")} }
+            p { class: "why", {t("workshop-why")} }
+            if let Some(document) = part {
+                Paper { document }
+            }
+            button {
+                class: "also",
+                onclick: move |_| to.send(Intent::GoStep(Step::Sight)),
+                {t("step-sight")}
+            }
+        }
+    }
+}
+
+/// A document as it prints.
+#[component]
+pub fn Paper(document: Document) -> Element {
     rsx! {
         article { class: "paper-sheet",
             h1 { {say(&document.title)} }
@@ -84,21 +111,20 @@ fn block_view(block: Block) -> Element {
         },
         Block::Drawing(drawing) => rsx! { DrawingView { drawing } },
         Block::Table { head, rows } => rsx! {
-            div { class: "scroll-x", tabindex: "0",
-                table {
-                    thead {
-                        tr {
-                            for cell in head {
-                                th { scope: "col", {say(&cell)} }
-                            }
+            table { role: "table",
+                thead {
+                    tr { role: "row",
+                        for cell in head.iter() {
+                            th { scope: "col", role: "columnheader", {say(cell)} }
                         }
                     }
-                    tbody {
-                        for row in rows {
-                            tr {
-                                for cell in row {
-                                    td { {say(&cell)} }
-                                }
+                }
+                tbody {
+                    for row in rows {
+                        tr { role: "row",
+                            for (cell , name) in row.iter().zip(&head) {
+                                // On the narrow screen each cell carries its column's name.
+                                td { role: "cell", "data-name": say(name), {say(cell)} }
                             }
                         }
                     }

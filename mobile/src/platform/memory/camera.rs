@@ -4,7 +4,7 @@ use std::cell::{Cell, RefCell};
 
 use rakeline_core::units::Degrees;
 
-use crate::platform::{Camera, CameraFault, LocalFuture, Picture};
+use crate::platform::{Camera, CameraFault, LocalFuture, Picture, PictureFrom};
 
 /// A scripted camera.
 #[derive(Default)]
@@ -13,6 +13,8 @@ pub struct MemoryCamera {
     next: RefCell<Option<Picture>>,
     runs: Cell<bool>,
     angle: Cell<f64>,
+    shown: Cell<usize>,
+    file_fault: RefCell<Option<CameraFault>>,
 }
 
 impl MemoryCamera {
@@ -24,6 +26,17 @@ impl MemoryCamera {
     /// The picture that comes next, from the camera or a file.
     pub fn gives(&self, picture: Picture) {
         self.next.replace(Some(picture));
+    }
+
+    /// The file chosen next is refused.
+    pub fn refuses_file(&self, fault: CameraFault) {
+        self.file_fault.replace(Some(fault));
+    }
+
+    /// Pictures that the screen can show at the moment.
+    #[must_use]
+    pub fn shown(&self) -> usize {
+        self.shown.get()
     }
 
     /// Whether the live picture runs.
@@ -62,12 +75,22 @@ impl Camera for MemoryCamera {
         })
     }
 
-    fn choose(&self) -> LocalFuture<'_, Result<Option<Picture>, CameraFault>> {
-        Box::pin(async { Ok(self.next.take()) })
+    fn choose(&self, _from: PictureFrom) -> LocalFuture<'_, Result<Option<Picture>, CameraFault>> {
+        Box::pin(async {
+            match self.file_fault.take() {
+                Some(fault) => Err(fault),
+                None => Ok(self.next.take()),
+            }
+        })
     }
 
     fn show(&self, bytes: &[u8]) -> Option<String> {
+        self.shown.set(self.shown.get() + 1);
         Some(format!("memory:{}", bytes.len()))
+    }
+
+    fn hide(&self) {
+        self.shown.set(0);
     }
 
     fn screen_angle(&self) -> Degrees {

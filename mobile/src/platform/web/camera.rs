@@ -11,19 +11,19 @@ use web_sys::{EventTarget, Window};
 use super::blobs::as_blob;
 use super::call::{error_name, error_words, method, property, set, settled};
 use super::listen::first_of;
-use crate::platform::{Camera, CameraFault, LocalFuture, Picture, cleaned};
+use crate::platform::{Camera, CameraFault, LocalFuture, Picture, PictureFrom, cleaned};
 
 /// Quality of a photo from the live picture.
 const QUALITY: f64 = 0.9;
 /// Screen refreshes to wait for the video element.
 const TRIES: usize = 30;
 
-/// Camera stream and the picture shown last.
+/// Camera stream and the pictures shown.
 pub(super) struct WebCamera {
     window: Window,
     stream: Rc<RefCell<Option<JsValue>>>,
     video: RefCell<Option<JsValue>>,
-    url: RefCell<Option<String>>,
+    urls: RefCell<Vec<String>>,
 }
 
 fn text(of: &str) -> JsValue {
@@ -46,7 +46,7 @@ impl WebCamera {
             window: window.clone(),
             stream: Rc::default(),
             video: RefCell::default(),
-            url: RefCell::default(),
+            urls: RefCell::default(),
         }
     }
 
@@ -167,12 +167,15 @@ impl Camera for WebCamera {
         Box::pin(async { cleaned(self.grab().await.ok_or(CameraFault::NotYet)?) })
     }
 
-    fn choose(&self) -> LocalFuture<'_, Result<Option<Picture>, CameraFault>> {
+    fn choose(&self, from: PictureFrom) -> LocalFuture<'_, Result<Option<Picture>, CameraFault>> {
         let input = self.make("input");
         if let Some(input) = &input {
             set(input, "type", &text("file"));
             set(input, "accept", &text("image/jpeg,image/png"));
             set(input, "id", &text("picture-file"));
+            if from == PictureFrom::Camera {
+                set(input, "capture", &text("environment"));
+            }
             set(input, "hidden", &JsValue::TRUE);
             if let Some(body) = self.window.document().and_then(|d| property(&d, "body")) {
                 let _ = method(&body, "append", &[input]);
@@ -190,13 +193,19 @@ impl Camera for WebCamera {
 
     fn show(&self, bytes: &[u8]) -> Option<String> {
         let maker = property(&self.window, "URL")?;
-        if let Some(before) = self.url.take() {
-            let _ = method(&maker, "revokeObjectURL", &[&text(&before)]);
-        }
         let made = method(&maker, "createObjectURL", &[&as_blob(bytes)?])?.ok()?;
         let url = made.as_string()?;
-        self.url.replace(Some(url.clone()));
+        self.urls.borrow_mut().push(url.clone());
         Some(url)
+    }
+
+    fn hide(&self) {
+        let Some(maker) = property(&self.window, "URL") else {
+            return;
+        };
+        for url in self.urls.take() {
+            let _ = method(&maker, "revokeObjectURL", &[&text(&url)]);
+        }
     }
 
     fn screen_angle(&self) -> Degrees {
