@@ -8,7 +8,6 @@
 pub mod browser;
 pub mod cabin;
 pub mod coverage_plans;
-pub mod dice;
 pub mod fault_cases;
 pub mod kit_cases;
 pub mod markout;
