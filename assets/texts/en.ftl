@@ -1532,6 +1532,16 @@ camera-not-yet = The live picture has not begun yet. Wait a moment and take the 
 camera-not-a-picture = This file is no picture that can be kept. Choose a JPEG or PNG.
 camera-failed = The camera failed ({ $why }). Choose a picture from a file.
 
+microphone-refused = The microphone is not allowed for this page. Allow it in the browser's settings for this site, or count by taps.
+microphone-taken = Another app or a call holds the microphone. Close it and start again, or count by taps.
+microphone-none = This phone gives no microphone. Count by taps.
+microphone-insecure-context = The browser gives the microphone to secure pages only (https, or localhost). Open Rakeline there, or count by taps.
+microphone-ended = The microphone was switched off or pulled out. Start again, or count by taps.
+microphone-failed = The microphone failed ({ $why }). Start again, or count by taps.
+hearing-silent = The microphone gives nothing but silence. Switch it on in the phone's settings, take the cover off, or count by taps.
+hearing-clipping = The sound is too loud for the microphone. Hold the phone further from the speaker.
+hearing-too-noisy = Too noisy by { $short } dB to hear a beep for sure. Switch off blower, radio and engine, close the doors, or hold the phone nearer to the kit's speaker.
+
 storage-refused = This browser does not let Rakeline keep anything: it may be a private window, or site data is blocked. Open Rakeline in a normal window. Until then nothing is saved.
 storage-full = The phone has no room left, so the last change is not saved. Free some room (photos, downloads), then tap 'Save again'.
 storage-failed = The last change could not be saved ({ $why }). Keep this page open and try again.

@@ -23,4 +23,6 @@ mod reversal;
 mod ring_set;
 mod ring_set_enumerated;
 mod tilt_monte_carlo;
+mod tones;
+mod tones_numpy;
 mod wiring;

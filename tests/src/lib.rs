@@ -6,6 +6,7 @@
 
 #[cfg(feature = "browser")]
 pub mod browser;
+pub mod cabin;
 pub mod coverage_plans;
 pub mod dice;
 pub mod kit_cases;

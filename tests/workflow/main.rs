@@ -21,6 +21,7 @@ mod level;
 mod mark_cards;
 mod measuring;
 mod measuring_faults;
+mod microphone;
 mod records;
 mod sensor_faults;
 mod storage_faults;

@@ -23,6 +23,48 @@ pub fn work(task: &str, progress: &js_sys::Function) -> Result<Vec<u8>, String> 
     rakeline::worker::work(&task, &tell).map_err(say)
 }
 
+/// The ear of one run of the microphone; `hear.js` has one.
+#[cfg(target_arch = "wasm32")]
+#[wasm_bindgen]
+pub struct Ear(rakeline::worker::Ear);
+
+#[cfg(target_arch = "wasm32")]
+#[wasm_bindgen]
+impl Ear {
+    /// For a device of so many samples a second.
+    #[wasm_bindgen(constructor)]
+    #[must_use]
+    pub fn new(rate: f64) -> Self {
+        Self(rakeline::worker::Ear::new(rate))
+    }
+
+    /// The kit's tone in hertz; 0 for any.
+    pub fn gate(&mut self, tone_hz: f64) {
+        use rakeline_core::estimate::beep::ToneGate;
+        self.0.set_gate(if tone_hz > 0.0 {
+            ToneGate::Near(tone_hz)
+        } else {
+            ToneGate::Any
+        });
+    }
+
+    /// Begin and end of a tone of the app's own, then its frequencies.
+    pub fn own(&mut self, numbers: &[f64]) {
+        if let [start_ms, end_ms, tones_hz @ ..] = numbers {
+            self.0.own_tone(rakeline_core::estimate::beep::OwnTone {
+                start_ms: *start_ms,
+                end_ms: *end_ms,
+                tones_hz: tones_hz.to_vec(),
+            });
+        }
+    }
+
+    /// Frames, one channel after the other; gives what was heard as numbers.
+    pub fn hear(&mut self, planar: &[f32], channels: usize, first: f64, arrived: f64) -> Vec<f64> {
+        self.0.hear(planar, channels, first, arrived).to_numbers()
+    }
+}
+
 #[cfg(target_arch = "wasm32")]
 fn main() {}
 
