@@ -6,8 +6,8 @@ use crate::driver::{AppState, Boot};
 use crate::platform::Platform;
 use crate::route::{Route, Step};
 use crate::screens::{
-    Behind, Check, Corners, EditKit, Faces, GroundScreen, Holes, Jobs, Kit, Kits, Level, Loom,
-    Marks, Measures, Opening, Parts, QuickKit, Restock, Rings, Sheet, Zero,
+    Behind, Check, Corners, EditKit, Faces, GroundScreen, Holes, Jobs, Kit, Kits, Learn, Level,
+    Loom, Marks, Measures, Opening, Parts, QuickKit, Restock, Rings, Sheet, Zero,
 };
 use crate::shell::Shell;
 
@@ -33,6 +33,7 @@ pub fn App() -> Element {
         (Route::Job(_, Step::Behind), true) => rsx! { Behind {} },
         (Route::Job(_, Step::Holes), true) => rsx! { Holes {} },
         (Route::Job(_, Step::Loom), true) => rsx! { Loom {} },
+        (Route::Job(_, Step::Learn), true) => rsx! { Learn {} },
         (Route::Job(_, Step::Parts), true) => rsx! { Parts {} },
         (Route::Job(_, Step::Measures), true) => rsx! { Measures {} },
         (Route::Job(_, Step::Marks), true) => rsx! { Marks {} },

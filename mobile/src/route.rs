@@ -21,6 +21,8 @@ pub enum Step {
     Holes,
     /// Leads and supply.
     Loom,
+    /// Obstacle learn.
+    Learn,
     /// The job sheet.
     Sheet,
     /// Parts and quote; beside the path.
@@ -45,7 +47,7 @@ pub const BESIDE: [Step; 5] = [
 ];
 
 /// The steps in the order of the work.
-pub const STEPS: [Step; 9] = [
+pub const STEPS: [Step; 10] = [
     Step::Behind,
     Step::Measures,
     Step::Marks,
@@ -54,6 +56,7 @@ pub const STEPS: [Step; 9] = [
     Step::Check,
     Step::Holes,
     Step::Loom,
+    Step::Learn,
     Step::Sheet,
 ];
 
@@ -68,6 +71,7 @@ impl Step {
             Self::Check => "check",
             Self::Holes => "holes",
             Self::Loom => "loom",
+            Self::Learn => "learn",
             Self::Parts => "parts",
             Self::Sheet => "sheet",
             Self::Zero => "zero",
@@ -89,6 +93,7 @@ impl Step {
             Self::Check => "step-check",
             Self::Holes => "step-holes",
             Self::Loom => "step-loom",
+            Self::Learn => "step-learn",
             Self::Parts => "step-parts",
             Self::Sheet => "step-sheet",
             Self::Zero => "step-zero",

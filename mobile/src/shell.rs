@@ -8,14 +8,15 @@ use dioxus::core::spawn_forever;
 use dioxus::prelude::*;
 use futures_channel::mpsc::{UnboundedReceiver, UnboundedSender, unbounded};
 use futures_util::StreamExt;
+use rakeline_core::estimate::beep::{OwnTone, ToneGate};
 use rakeline_core::job::JobId;
 use rakeline_core::units::Millis;
 
 use crate::driver::{
     Action, AppState, Intent, JOB_PREFIX, KIT_DRAFT_KEY, KIT_EDIT_KEY, KIT_PREFIX, KitIntent,
-    LevelIntent, Measure, Now, Place, SETTINGS_KEY, TRASH_PREFIX, handle, screen_turn,
+    LearnIntent, LevelIntent, Measure, Now, Place, SETTINGS_KEY, TRASH_PREFIX, handle, screen_turn,
 };
-use crate::platform::{MotionEvent, Platform, StorageFault, Task, Ticker, WorkHandle, Write};
+use crate::platform::{MotionEvent, Platform, StorageFault, Task, Ticker, Tone, WorkHandle, Write};
 use crate::route::KitId;
 
 /// How often sensor readings are looked at: ten screens a second are enough
@@ -36,6 +37,8 @@ pub struct Shell {
     devices: UnboundedSender<FromDevice>,
     heard: Rc<RefCell<Vec<MotionEvent>>>,
     turns: Rc<RefCell<Option<Ticker>>>,
+    /// Lets time pass for a run of the obstacle learn.
+    learn_turns: Rc<RefCell<Option<Ticker>>>,
     asked_to_persist: Rc<Cell<bool>>,
     /// The worker's task under way.
     task: Rc<RefCell<Option<WorkHandle>>>,
@@ -74,6 +77,7 @@ impl Shell {
             devices,
             heard: Rc::default(),
             turns: Rc::default(),
+            learn_turns: Rc::default(),
             asked_to_persist: Rc::default(),
             task: Rc::default(),
         };
@@ -175,8 +179,20 @@ impl Shell {
                 platform.wake.release();
                 self.turns.borrow_mut().take();
             }
-            Action::Sound(tone) => platform.sound.tone(tone),
+            Action::Sound(tone) => self.sound(tone),
             Action::Pulse(pulse) => platform.vibration.pulse(pulse),
+            Action::Hush => platform.speech.hush(),
+            Action::StartLearn => self.start_learn(),
+            Action::StartMicrophone => self.start_microphone(),
+            Action::HearOnly(tone) => {
+                let gate = tone.map_or(ToneGate::Any, ToneGate::Near);
+                platform.microphone.gate(gate);
+            }
+            Action::StopMicrophone => platform.microphone.stop(),
+            Action::StopLearn => {
+                platform.wake.release();
+                self.learn_turns.borrow_mut().take();
+            }
             Action::Say(message) => platform.speech.say(&crate::texts::say(&message)),
             Action::StartCamera
             | Action::StopCamera
@@ -301,6 +317,40 @@ impl Shell {
             .page
             .every(TURN, Rc::new(move || shell.post(FromDevice::Turn)));
         *self.turns.borrow_mut() = Some(turns);
+    }
+
+    /// A tone of our own is told to the ear: it does not count.
+    fn sound(&self, tone: Tone) {
+        let start = self.platform.clock.monotonic().0;
+        let notes = tone.notes();
+        let end = notes.iter().fold(0.0_f64, |end, note| end.max(note.1));
+        self.platform.microphone.own_tone(OwnTone {
+            start_ms: start,
+            end_ms: start + 1000.0 * end,
+            tones_hz: notes.iter().map(|note| f64::from(note.2)).collect(),
+        });
+        self.platform.sound.tone(tone);
+    }
+
+    fn start_microphone(&self) {
+        self.platform.sound.unlock();
+        let shell = self.clone();
+        let sink = Rc::new(move |event| {
+            shell.post(FromDevice::Intent(Intent::Learn(LearnIntent::Ear(event))));
+        });
+        self.platform.microphone.start(ToneGate::Any, sink);
+    }
+
+    /// The screen stays on and time passes while a run is on.
+    fn start_learn(&self) {
+        self.platform.sound.unlock();
+        self.platform.wake.hold();
+        let shell = self.clone();
+        let tick = Rc::new(move || {
+            shell.post(FromDevice::Intent(Intent::Learn(LearnIntent::Tick)));
+        });
+        let turns = self.platform.page.every(TURN, tick);
+        self.learn_turns.borrow_mut().replace(turns);
     }
 
     /// One task at a time: the one before is given up.

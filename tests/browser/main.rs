@@ -9,6 +9,7 @@ mod harness;
 mod jobs;
 mod kept;
 mod kit;
+mod learn;
 mod mark_out;
 mod paper;
 mod pictures;

@@ -9,7 +9,7 @@ use rakeline_core::units::Millis;
 
 use super::intent::{Action, Now};
 use super::state::{AppState, Notice, UndoOf};
-use super::{fit, held, keeping, level, photos, reading};
+use super::{fit, held, keeping, learn, level, photos, reading};
 use crate::route::{Route, Step};
 
 /// How many steps back are kept.
@@ -99,6 +99,7 @@ pub(super) fn leave_screen(app: &mut AppState) -> Vec<Action> {
     let mut actions = held::stop(app);
     actions.extend(level::leave(app));
     actions.extend(photos::leave(app));
+    actions.extend(learn::leave(app));
     app.drafts = super::measure::Drafts::default();
     actions
 }

@@ -2,7 +2,7 @@
 //! body, and what to do at thumb's reach.
 
 use dioxus::prelude::*;
-use rakeline_core::job::{JobState, Tape, loom_open, loom_troubles};
+use rakeline_core::job::{Ignores, JobState, ShiftTried, Tape, ignores, loom_open, loom_troubles};
 
 use super::path::Stage;
 use super::{NoticeBar, PathStrip};
@@ -114,6 +114,11 @@ fn stage_of(job: &JobState, step: Step) -> Stage {
         ),
         Step::Loom => (
             loom_open(job).is_empty() && loom_troubles(job).is_empty(),
+            false,
+        ),
+        Step::Learn => (
+            matches!(ignores(job), Ignores::This(_))
+                || job.learned.shift == Some(ShiftTried::Enough),
             false,
         ),
         Step::Parts => (false, false),
