@@ -71,26 +71,15 @@ pub fn LearnRun() -> Element {
         seen_words
     };
     let due_in = matches!(run.phase, Phase::Ready | Phase::Released);
+    let in_class = if due_in { "half due" } else { "half" };
+    let waits = due_in || quiet.is_some() || waits_for_sign;
+    let out_class = if waits { "half small" } else { "half due" };
     let undo_on = run.can_undo(draft.at);
     let doubts: Vec<String> = run
         .doubts
         .iter()
         .map(|doubt| say(&doubt.message()))
         .collect();
-    let send = move |said: LearnIntent| {
-        let shell = shell.clone();
-        move || shell.send(Intent::Learn(said.clone()))
-    };
-    let (to_in, to_out, to_seen) = (
-        send(LearnIntent::In(Source::Tap)),
-        send(LearnIntent::Out(Source::Tap)),
-        send(LearnIntent::Seen),
-    );
-    let (to_undo, to_stop, to_again) = (
-        send(LearnIntent::Undo),
-        send(LearnIntent::Stop),
-        send(LearnIntent::Again),
-    );
     let keys = use_shell();
     rsx! {
         div {
@@ -110,19 +99,18 @@ pub fn LearnRun() -> Element {
                 }
             },
             header { class: "run-head",
-                button { class: "plain", onclick: move |_| to_stop(), {t("learn-run-stop")} }
+                Press { class: "plain", said: LearnIntent::Stop, words: "learn-run-stop" }
                 if undo_on {
-                    button { class: "also", onclick: move |_| to_undo(), {t("learn-undo")} }
+                    Press { class: "also", said: LearnIntent::Undo, words: "learn-undo" }
                 } else {
-                    button { class: "plain", onclick: move |_| to_again(), {t("learn-again")} }
+                    Press { class: "plain", said: LearnIntent::Again, words: "learn-again" }
                 }
             }
             if halves && quiet.is_none() && !waits_for_sign {
-                button {
-                    class: if due_in { "half due" } else { "half" },
-                    "aria-disabled": "{!due_in}",
-                    onpointerdown: move |_| to_in(),
-                    {t("learn-run-in")}
+                Half {
+                    class: in_class,
+                    said: LearnIntent::In(Source::Tap),
+                    words: "learn-run-in",
                 }
             }
             div { class: "run-middle",
@@ -146,19 +134,48 @@ pub fn LearnRun() -> Element {
                 }
             }
             if alone_last {
-                button { class: "half due", onpointerdown: move |_| to_in(), {t("learn-run-in-last")} }
-            }
-            if seen_button {
-                button { class: "half small due", onpointerdown: move |_| to_seen(), {t(seen_words)} }
-            }
-            if halves {
-                button {
-                    class: if due_in || quiet.is_some() || waits_for_sign { "half small" } else { "half due" },
-                    "aria-disabled": "{due_in}",
-                    onpointerdown: move |_| to_out(),
-                    {t("learn-run-out")}
+                Half {
+                    class: "half due",
+                    said: LearnIntent::In(Source::Tap),
+                    words: "learn-run-in-last",
                 }
             }
+            if seen_button {
+                Half { class: "half small due", said: LearnIntent::Seen, words: seen_words }
+            }
+            if halves {
+                Half {
+                    class: out_class,
+                    said: LearnIntent::Out(Source::Tap),
+                    words: "learn-run-out",
+                }
+            }
+        }
+    }
+}
+
+/// A part of the target: it counts when the finger comes down.
+#[component]
+fn Half(class: &'static str, said: LearnIntent, words: &'static str) -> Element {
+    let shell = use_shell();
+    rsx! {
+        button {
+            class,
+            onpointerdown: move |_| shell.send(Intent::Learn(said.clone())),
+            {t(words)}
+        }
+    }
+}
+
+/// A button beside the target.
+#[component]
+fn Press(class: &'static str, said: LearnIntent, words: &'static str) -> Element {
+    let shell = use_shell();
+    rsx! {
+        button {
+            class,
+            onclick: move |_| shell.send(Intent::Learn(said.clone())),
+            {t(words)}
         }
     }
 }
