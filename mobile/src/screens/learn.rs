@@ -7,6 +7,7 @@ use rakeline_core::job::{
     self, Attempt, Field, JobEvent, JobState, LearnedEvent, Object, ShiftTried,
 };
 use rakeline_core::learn::{self, NotGiven, Outcome, Phase, Proof, Ways};
+use rakeline_core::moment;
 use rakeline_core::text::msg;
 
 use super::learn_run::LearnRun;
@@ -479,7 +480,7 @@ fn Attempts(job: JobState, but_last: bool) -> Element {
                         key: "{number}",
                         class: if attempt.proof.outcome == Outcome::Learned { "ring wide" } else { "ring wide close" },
                         span { class: "verdict", {say(&attempt.proof.message())} }
-                        span { class: "aim", {attempt.at.format("%-d %b, %H:%M").to_string()} }
+                        span { class: "aim", {moment::day_and_clock(&attempt.at)} }
                         p { {say(&attempt.proof.summary())} }
                         if !attempt.proof.cycles.is_empty() {
                             DrawingView { drawing: learn_timeline(&attempt.proof) }
