@@ -1,6 +1,8 @@
 //! Between screens and devices: sends intents through the driver and
 //! performs the actions that follow.
 
+mod learn;
+
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 
@@ -8,15 +10,14 @@ use dioxus::core::spawn_forever;
 use dioxus::prelude::*;
 use futures_channel::mpsc::{UnboundedReceiver, UnboundedSender, unbounded};
 use futures_util::StreamExt;
-use rakeline_core::estimate::beep::{OwnTone, ToneGate};
 use rakeline_core::job::JobId;
 use rakeline_core::units::Millis;
 
 use crate::driver::{
     Action, AppState, Intent, JOB_PREFIX, KIT_DRAFT_KEY, KIT_EDIT_KEY, KIT_PREFIX, KitIntent,
-    LearnIntent, LevelIntent, Measure, Now, Place, SETTINGS_KEY, TRASH_PREFIX, handle, screen_turn,
+    LevelIntent, Measure, Now, Place, SETTINGS_KEY, TRASH_PREFIX, handle, screen_turn,
 };
-use crate::platform::{MotionEvent, Platform, StorageFault, Task, Ticker, Tone, WorkHandle, Write};
+use crate::platform::{MotionEvent, Platform, StorageFault, Task, Ticker, WorkHandle, Write};
 use crate::route::KitId;
 
 /// How often sensor readings are looked at: ten screens a second are enough
@@ -181,18 +182,12 @@ impl Shell {
             }
             Action::Sound(tone) => self.sound(tone),
             Action::Pulse(pulse) => platform.vibration.pulse(pulse),
-            Action::Hush => platform.speech.hush(),
-            Action::StartLearn => self.start_learn(),
-            Action::StartMicrophone => self.start_microphone(),
-            Action::HearOnly(tone) => {
-                let gate = tone.map_or(ToneGate::Any, ToneGate::Near);
-                platform.microphone.gate(gate);
-            }
-            Action::StopMicrophone => platform.microphone.stop(),
-            Action::StopLearn => {
-                platform.wake.release();
-                self.learn_turns.borrow_mut().take();
-            }
+            Action::Hush
+            | Action::StartLearn
+            | Action::StopLearn
+            | Action::StartMicrophone
+            | Action::HearOnly(_)
+            | Action::StopMicrophone => self.learn(action),
             Action::Say(message) => platform.speech.say(&crate::texts::say(&message)),
             Action::StartCamera
             | Action::StopCamera
@@ -317,40 +312,6 @@ impl Shell {
             .page
             .every(TURN, Rc::new(move || shell.post(FromDevice::Turn)));
         *self.turns.borrow_mut() = Some(turns);
-    }
-
-    /// A tone of our own is told to the ear: it does not count.
-    fn sound(&self, tone: Tone) {
-        let start = self.platform.clock.monotonic().0;
-        let notes = tone.notes();
-        let end = notes.iter().fold(0.0_f64, |end, note| end.max(note.1));
-        self.platform.microphone.own_tone(OwnTone {
-            start_ms: start,
-            end_ms: start + 1000.0 * end,
-            tones_hz: notes.iter().map(|note| f64::from(note.2)).collect(),
-        });
-        self.platform.sound.tone(tone);
-    }
-
-    fn start_microphone(&self) {
-        self.platform.sound.unlock();
-        let shell = self.clone();
-        let sink = Rc::new(move |event| {
-            shell.post(FromDevice::Intent(Intent::Learn(LearnIntent::Ear(event))));
-        });
-        self.platform.microphone.start(ToneGate::Any, sink);
-    }
-
-    /// The screen stays on and time passes while a run is on.
-    fn start_learn(&self) {
-        self.platform.sound.unlock();
-        self.platform.wake.hold();
-        let shell = self.clone();
-        let tick = Rc::new(move || {
-            shell.post(FromDevice::Intent(Intent::Learn(LearnIntent::Tick)));
-        });
-        let turns = self.platform.page.every(TURN, tick);
-        self.learn_turns.borrow_mut().replace(turns);
     }
 
     /// One task at a time: the one before is given up.

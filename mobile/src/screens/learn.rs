@@ -79,6 +79,10 @@ pub fn Learn() -> Element {
     };
     let over = draft.run.is_some();
     let gate_is_next = next == Next::Heed;
+    let open: Vec<String> = match next {
+        Next::Answer => job::learn_open(job).iter().map(say).collect(),
+        _ => Vec::new(),
+    };
     let act = shell.clone();
     rsx! {
         Frame {
@@ -101,6 +105,13 @@ pub fn Learn() -> Element {
                 div {
                     h1 { {say(&job::learn_headline(job))} }
                     p { class: "why", {t("learn-why")} }
+                    if !open.is_empty() {
+                        ul { class: "candidates",
+                            for line in open {
+                                li { {line} }
+                            }
+                        }
+                    }
                 }
                 if gate_is_next {
                     Gate {}
