@@ -7,7 +7,7 @@ use crate::platform::Platform;
 use crate::route::{Route, Step};
 use crate::screens::{
     Behind, Check, Corners, EditKit, Faces, GroundScreen, Holes, Jobs, Kit, Kits, Learn, Level,
-    Loom, Marks, Measures, Opening, Parts, QuickKit, Restock, Rings, Sheet, Zero,
+    Loom, Marks, Measures, Opening, Parts, QuickKit, Restock, Rings, Sheet, SightScreen, Zero,
 };
 use crate::shell::Shell;
 
@@ -45,5 +45,6 @@ pub fn App() -> Element {
         (Route::Job(_, Step::Ground), true) => rsx! { GroundScreen {} },
         (Route::Job(_, Step::Corners), true) => rsx! { Corners {} },
         (Route::Job(_, Step::Level), true) => rsx! { Level {} },
+        (Route::Job(_, Step::Sight), true) => rsx! { SightScreen {} },
     }
 }

@@ -35,15 +35,18 @@ pub enum Step {
     Corners,
     /// The camera level.
     Level,
+    /// What the heads will see.
+    Sight,
 }
 
 /// Steps beside the path: each comes from one on it and goes back there.
-pub const BESIDE: [Step; 5] = [
+pub const BESIDE: [Step; 6] = [
     Step::Parts,
     Step::Zero,
     Step::Ground,
     Step::Corners,
     Step::Level,
+    Step::Sight,
 ];
 
 /// The steps in the order of the work.
@@ -78,6 +81,7 @@ impl Step {
             Self::Ground => "ground",
             Self::Corners => "corners",
             Self::Level => "level",
+            Self::Sight => "sight",
         }
     }
 
@@ -100,6 +104,7 @@ impl Step {
             Self::Ground => "step-ground",
             Self::Corners => "step-corners",
             Self::Level => "step-level",
+            Self::Sight => "step-sight",
         }
     }
 
@@ -108,6 +113,7 @@ impl Step {
     pub fn on_path(self) -> Self {
         match self {
             Self::Zero | Self::Ground | Self::Corners | Self::Level => Self::Faces,
+            Self::Sight => Self::Rings,
             on_path => on_path,
         }
     }

@@ -1,13 +1,12 @@
-//! What the worker does: heavy work, from a task to bytes; and listening.
+//! What the worker does: heavy work, from a task to bytes.
 //!
 //! **Boundary:** started only through `platform::work`; it knows no screen,
 //! no store and no clock.
 
-use rakeline_core::estimate::beep::channels::Channels;
-use rakeline_core::estimate::beep::clock::AudioClock;
-use rakeline_core::estimate::beep::{Hearing, Listener, OwnTone, ToneGate};
+use rakeline_core::drawing::{SightAsked, sight};
+use rakeline_core::job::JobState;
 use rakeline_core::report::{Pages, mark_cards, pdf, template};
-use rakeline_core::text::Message;
+use rakeline_core::text::{Message, msg};
 
 use crate::platform::Task;
 use crate::texts::say;
@@ -21,61 +20,16 @@ pub fn work(task: &Task, progress: &dyn Fn(f32)) -> Result<Vec<u8>, Message> {
     let pages: Pages = match task {
         Task::Template { facts, paper } => template(facts, *paper),
         Task::MarkCards { marks, paper } => mark_cards(*marks, *paper),
+        Task::Sight { job, asked } => return seen(job, asked),
     };
     progress(0.1);
     pdf(&pages, &say).map_err(|fault| fault.message())
 }
 
-/// The ear of one run of the microphone.
-pub struct Ear {
-    listener: Listener,
-    channels: Channels,
-    clock: AudioClock,
-    rate: f64,
-    mono: Vec<f32>,
-}
-
-impl Ear {
-    /// For a device of so many samples a second.
-    #[must_use]
-    pub fn new(rate: f64) -> Self {
-        Self {
-            listener: Listener::new(rate),
-            channels: Channels::default(),
-            clock: AudioClock::default(),
-            rate,
-            mono: Vec::new(),
-        }
-    }
-
-    /// From now on only these tones count.
-    pub fn set_gate(&mut self, gate: ToneGate) {
-        self.listener.set_gate(gate);
-    }
-
-    /// The app sounds this tone itself.
-    pub fn own_tone(&mut self, own: OwnTone) {
-        self.listener.own_tone(own);
-    }
-
-    /// Hears frames, one channel after the other, the first of which is the
-    /// device's frame number `first`; they came over at `arrived_ms`.
-    pub fn hear(
-        &mut self,
-        planar: &[f32],
-        channels: usize,
-        first: f64,
-        arrived_ms: f64,
-    ) -> Hearing {
-        let ms = 1000.0 / self.rate;
-        let length = planar.len().checked_div(channels).unwrap_or(0) as f64 * ms;
-        let first_ms = self.clock.first_ms(first * ms, length, arrived_ms);
-        self.hear_at(planar, channels, first_ms)
-    }
-
-    /// Hears frames, the first of which was heard at `first_ms`.
-    pub fn hear_at(&mut self, planar: &[f32], channels: usize, first_ms: f64) -> Hearing {
-        self.channels.mix(planar, channels, &mut self.mono);
-        self.listener.push(&self.mono, first_ms)
-    }
+/// What the heads of a job will see, as JSON.
+fn seen(job: &JobState, asked: &SightAsked) -> Result<Vec<u8>, Message> {
+    let sight = sight(job, asked)?;
+    let text = rakeline_core::json::write(&sight);
+    text.map(String::into_bytes)
+        .map_err(|fault| msg("work-stopped").text("why", fault.to_string()))
 }

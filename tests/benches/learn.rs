@@ -88,7 +88,7 @@ fn main() -> ExitCode {
 }
 
 /// Does some work on two threads; results come in the order of the inputs.
-fn in_pairs<T: Send + Copy, R: Send>(inputs: &[T], work: impl Fn(T) -> R + Sync) -> Vec<R> {
+fn in_pairs<T: Send + Sync + Copy, R: Send>(inputs: &[T], work: impl Fn(T) -> R + Sync) -> Vec<R> {
     let work = &work;
     let half = inputs.len().div_ceil(2);
     thread::scope(|scope| {
@@ -98,7 +98,10 @@ fn in_pairs<T: Send + Copy, R: Send>(inputs: &[T], work: impl Fn(T) -> R + Sync)
             .collect();
         parts
             .into_iter()
-            .flat_map(|part| part.join().unwrap_or_default())
+            .flat_map(|part| {
+                part.join()
+                    .unwrap_or_else(|fault| std::panic::resume_unwind(fault))
+            })
             .collect()
     })
 }

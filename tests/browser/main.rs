@@ -6,6 +6,7 @@
 mod fitter;
 mod full_size;
 mod harness;
+mod hearing;
 mod jobs;
 mod kept;
 mod kit;
@@ -15,6 +16,7 @@ mod paper;
 mod pictures;
 mod quick_path;
 mod sensors;
+mod sight;
 mod trouble;
 mod typing;
 mod zeroing;

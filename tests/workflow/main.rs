@@ -25,6 +25,7 @@ mod measuring_faults;
 mod microphone;
 mod records;
 mod sensor_faults;
+mod sight;
 mod storage_faults;
 mod stored_records;
 mod template;

@@ -6,13 +6,20 @@ use anyhow::{Result, bail};
 
 use crate::app;
 use crate::bars::{self, Bar};
+use crate::espeak;
 use crate::options::Effort;
 use crate::tally::Ending;
 use crate::test::{self, PYTHON};
 use crate::tools::{Bench, Tree};
 
-/// The suite that measures the app in a browser.
-const IN_BROWSER: &str = "first";
+/// The suites that measure the app in a browser.
+const IN_BROWSER: [&str; 3] = ["first", "coverage", "learn"];
+
+/// The suite that listens to speech.
+const HEARS_SPEECH: &str = "learn";
+
+/// The suite that weighs the app and needs no oracle.
+const WEIGHED: &str = "first";
 
 /// Runs the suites named, all when none is.
 pub fn run(named: &[String], effort: Effort) -> Result<ExitCode> {
@@ -102,10 +109,15 @@ fn try_suite(tree: &Tree, suite: &Bench, effort: Effort) -> Result<Report> {
     if effort == Effort::Quick {
         cargo.args(["--", "--quick"]);
     }
-    if suite.name == IN_BROWSER {
+    if suite.name == HEARS_SPEECH {
+        espeak::ensure()?;
+    }
+    if IN_BROWSER.contains(&suite.name.as_str()) {
         let settings = test::browser_settings(tree)?;
         let dist = settings.iter().find(|(name, _)| *name == "RAKELINE_DIST");
-        if let Some((_, dist)) = dist {
+        if let Some((_, dist)) = dist
+            && suite.name == WEIGHED
+        {
             let weight = app::weigh(tree, dist.as_ref())?;
             println!("{}", weight.table);
             cargo.env(
@@ -114,7 +126,8 @@ fn try_suite(tree: &Tree, suite: &Bench, effort: Effort) -> Result<Report> {
             );
         }
         cargo.envs(settings);
-    } else {
+    }
+    if suite.name != WEIGHED {
         cargo.env(PYTHON, test::python(tree)?);
     }
     let mut report = Report::default();

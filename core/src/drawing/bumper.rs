@@ -251,6 +251,7 @@ mod tests {
                 Item::Circle { centre, .. } | Item::Text { at: centre, .. } => {
                     assert!(inside(centre), "{item:?}");
                 }
+                Item::Squares { .. } => panic!("{item:?}"),
             }
         }
     }

@@ -11,6 +11,7 @@ mod learn;
 mod level;
 mod plan;
 mod side_up;
+mod sight;
 
 pub use bumper::{BumperView, MarkView, bumper_from_behind};
 pub use face::face_from_side;
@@ -20,6 +21,7 @@ pub use learn::learn_timeline;
 pub use level::level_over_picture;
 pub use plan::shape_from_above;
 pub use side_up::which_side_up;
+pub use sight::{Day, Probe, Sight, SightAsked, Squares, Standing, sight};
 
 use serde::{Deserialize, Serialize};
 
@@ -48,6 +50,12 @@ pub enum Pen {
     Paper,
     /// An area where nothing may be drilled.
     Shut,
+    /// Squares hatched closely.
+    Dense,
+    /// Squares hatched widely.
+    Sparse,
+    /// Squares with dots.
+    Dotted,
 }
 
 /// How a text is set.
@@ -85,6 +93,9 @@ pub enum Words {
     Literal(String),
 }
 
+/// A rectangle of squares in a row: left, top, width, height, mm.
+pub type Run = [f64; 4];
+
 /// One thing on a drawing.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub enum Item {
@@ -101,6 +112,13 @@ pub enum Item {
         pen: Pen,
         /// The corners in order.
         points: Vec<At>,
+    },
+    /// Many squares of one pattern.
+    Squares {
+        /// The pattern.
+        pen: Pen,
+        /// Their rows.
+        runs: Vec<Run>,
     },
     /// A circle.
     Circle {

@@ -92,6 +92,19 @@ impl Asked {
         })
     }
 
+    /// The unit that it is typed in.
+    #[must_use]
+    pub fn unit(self) -> Message {
+        msg(match self {
+            Self::Frequency => "kit-unit-khz",
+            Self::BeamAcross | Self::BeamUpright => "in-degrees",
+            Self::Ringing => "kit-unit-ms",
+            Self::LearnCycles => "learn-asked-times",
+            Self::LearnSilent => "learn-asked-milliseconds",
+            _ => "in-mm",
+        })
+    }
+
     fn given(self, kit: &KitSheet) -> bool {
         !Draft::of(kit).typed(self.path()).is_empty()
     }

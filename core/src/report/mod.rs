@@ -14,6 +14,7 @@ mod quote_sheet;
 mod template;
 mod template_facts;
 pub mod tiles;
+mod workshop;
 
 pub use job_sheet::job_sheet;
 pub use mark_cards::mark_cards;
@@ -23,6 +24,7 @@ pub use pdf::{PdfFault, pdf};
 pub use quote_sheet::quote_sheet;
 pub use template::template;
 pub use template_facts::{AcrossLine, TemplateFacts, TemplateHead, Unrolled, template_facts};
+pub use workshop::workshop_sheet;
 
 use crate::drawing::Drawing;
 use crate::text::Message;

@@ -13,7 +13,7 @@ use krilla::surface::Surface;
 
 use super::lettering::Face;
 use super::paper::{Page, Pages};
-use crate::drawing::{Anchor, At, Item, Pen, Words};
+use crate::drawing::{Anchor, At, Item, Pen, Run, Words};
 use crate::text::{Message, msg};
 
 /// Points in a millimetre: 72 points are an inch of 25.4 mm
@@ -103,6 +103,7 @@ fn draw(surface: &mut Surface, item: &Item, face: &Face, say: &dyn Fn(&Message) 
             centre,
             radius,
         } => circle(*centre, *radius).map(|path| (*pen, path)),
+        Item::Squares { pen, runs } => rows(runs).map(|path| (*pen, path)),
         Item::Text {
             at,
             anchor,
@@ -161,12 +162,30 @@ fn ink(pen: Pen) -> Ink {
         Pen::Wrong => stroke(0.6, 0, &[3.0, 1.0]),
         Pen::Tape => fill(205),
         Pen::Solid => fill(0),
-        Pen::Shut => fill(225),
+        Pen::Shut | Pen::Sparse => fill(225),
+        Pen::Dense => fill(190),
+        Pen::Dotted => fill(240),
         Pen::Paper => Ink {
             stroke: stroke(0.25, 0, &[]).stroke,
             ..fill(255)
         },
     }
+}
+
+/// Rows of squares as one path.
+fn rows(runs: &[Run]) -> Option<Path> {
+    let mut path = PathBuilder::new();
+    for [x, y, width, height] in runs {
+        let corner = |dx: f64, dy: f64| ((x + dx) as f32, (y + dy) as f32);
+        let (left, top) = corner(0.0, 0.0);
+        let (right, foot) = corner(*width, *height);
+        path.move_to(left, top);
+        path.line_to(right, top);
+        path.line_to(right, foot);
+        path.line_to(left, foot);
+        path.close();
+    }
+    path.finish()
 }
 
 fn through(points: &[At], closed: bool) -> Option<Path> {

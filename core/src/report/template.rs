@@ -371,6 +371,7 @@ mod tests {
                         Item::Circle { centre: at, .. } | Item::Text { at, .. } => {
                             assert!(inside(at), "{item:?}");
                         }
+                        Item::Squares { .. } => panic!("{item:?}"),
                     }
                 }
             }

@@ -26,7 +26,7 @@ pub fn work(task: &str, progress: &js_sys::Function) -> Result<Vec<u8>, String> 
 /// The ear of one run of the microphone; `hear.js` has one.
 #[cfg(target_arch = "wasm32")]
 #[wasm_bindgen]
-pub struct Ear(rakeline::worker::Ear);
+pub struct Ear(rakeline::ear::Ear);
 
 #[cfg(target_arch = "wasm32")]
 #[wasm_bindgen]
@@ -35,7 +35,7 @@ impl Ear {
     #[wasm_bindgen(constructor)]
     #[must_use]
     pub fn new(rate: f64) -> Self {
-        Self(rakeline::worker::Ear::new(rate))
+        Self(rakeline::ear::Ear::new(rate))
     }
 
     /// The kit's tone in hertz; 0 for any.

@@ -11,6 +11,7 @@ use super::layout::{CheckIntent, MarkOutIntent};
 use super::learn::LearnIntent;
 use super::measure::Measure;
 use super::photos::{PhotoIntent, PictureUse};
+use super::sight::SightIntent;
 use super::{JOB_PREFIX, Sheets, TRASH_PREFIX};
 use crate::platform::{
     MotionEvent, OutFile, PictureFrom, Pulse, Shared, StorageFault, Task, Tone, Visibility,
@@ -148,6 +149,8 @@ pub enum Intent {
     PrintQuote,
     /// Makes sheets at full size as PDF.
     MakeSheets(Sheets),
+    /// What the heads will see.
+    Sight(SightIntent),
     /// Gives up the sheets under way.
     StopSheets,
     /// What the worker says of the task of that number.

@@ -14,6 +14,7 @@ use super::lie::{self, BoardDraft};
 use super::phone::{self, Voice};
 use super::photos::PhotosDraft;
 use super::reading;
+use super::sight::SightDraft;
 use super::state::AppState;
 use super::zeroing::{self, ZeroDraft};
 use super::{held, keeping};
@@ -31,6 +32,8 @@ pub struct Drafts {
     pub above: Option<StillReading>,
     /// The camera level.
     pub level: LevelDraft,
+    /// What the heads will see.
+    pub sight: SightDraft,
     /// Photos of the look behind.
     pub photos: PhotosDraft,
     /// The check line's length as it is typed.

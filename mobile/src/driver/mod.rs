@@ -22,6 +22,7 @@ mod paper;
 mod phone;
 mod photos;
 mod reading;
+mod sight;
 mod state;
 mod target;
 mod typed_face;
@@ -41,6 +42,7 @@ pub use phone::{
     Bay, PhoneSettings, Voice, age as zeroing_age, in_use as phone_in_use, profile as phone_profile,
 };
 pub use photos::{PhotoIntent, PhotosDraft, PictureUse};
+pub use sight::{SightDraft, SightIntent, TILT_GREATEST};
 pub use state::{
     AppState, Boot, JobEntry, LeftHow, LeftJob, Making, Notice, OpenJob, Saved, Settings, Sheets,
     UndoOf, Unreadable,
@@ -123,7 +125,15 @@ fn follow(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
         Intent::PrintQuote => work::print_once(app, now),
         Intent::MakeSheets(sheets) => paper::make(app, sheets),
         Intent::StopSheets => paper::stop(app),
-        Intent::Worked(number, event) => paper::worked(app, number, event),
+        Intent::Worked(number, event) => match sight::worked(app, number, &event) {
+            Some(actions) => actions,
+            None => {
+                let mut actions = paper::worked(app, number, event);
+                actions.extend(sight::catch_up(app));
+                actions
+            }
+        },
+        Intent::Sight(said) => sight::handle(app, said),
         Intent::FileOut(name, outcome) => paper::shared(app, &name, &outcome),
         Intent::StartReading => reading::restart(app),
         Intent::ChooseSpot(spot) => reading::choose(app, spot),

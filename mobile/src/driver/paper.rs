@@ -6,6 +6,7 @@ use rakeline_core::text::msg;
 
 use super::intent::Action;
 use super::keeping;
+use super::sight;
 use super::state::{AppState, Making, Notice, Sheets};
 use crate::platform::{OutFile, Shared, Task, WorkEvent};
 use crate::texts::say;
@@ -61,6 +62,7 @@ pub(super) fn make(app: &mut AppState, sheets: Sheets) -> Vec<Action> {
             (Task::MarkCards { marks, paper }, msg("cards-file"))
         }
     };
+    sight::give_way(app);
     app.worked += 1;
     app.notice = None;
     app.making = Some(Making {

@@ -9,7 +9,7 @@ use rakeline_core::units::Millis;
 
 use super::intent::{Action, Now};
 use super::state::{AppState, Notice, UndoOf};
-use super::{fit, held, keeping, learn, level, photos, reading};
+use super::{fit, held, keeping, learn, level, photos, reading, sight};
 use crate::route::{Route, Step};
 
 /// How many steps back are kept.
@@ -51,7 +51,9 @@ pub(super) fn event(app: &mut AppState, event: JobEvent, back: Back, now: &Now) 
                 let over = open.before.len().saturating_sub(UNDO_DEPTH);
                 open.before.drain(..over);
             }
-            keeping::save(app)
+            let mut actions = keeping::save(app);
+            actions.extend(sight::follow(app));
+            actions
         }
         Err(refusal) => {
             refuse(app, refusal.0);
@@ -89,6 +91,7 @@ pub(super) fn show(app: &mut AppState, step: Step, shown: Shown) -> Vec<Action> 
     match step {
         Step::Faces => actions.extend(reading::start(app)),
         Step::Level => actions.extend(level::start(app)),
+        Step::Sight | Step::Sheet => actions.extend(sight::follow(app)),
         _ => {}
     }
     actions
@@ -242,6 +245,7 @@ fn followed(app: &mut AppState) -> Vec<Action> {
     app.notice = None;
     let mut actions = keeping::save(app);
     actions.extend(reading::follow(app));
+    actions.extend(sight::follow(app));
     actions
 }
 

@@ -1,7 +1,7 @@
 //! A drawing of the core as SVG, one item to one element.
 
 use dioxus::prelude::*;
-use rakeline_core::drawing::{Anchor, At, Drawing, Item, Lettering, Pen, Words};
+use rakeline_core::drawing::{Anchor, At, Drawing, Item, Lettering, Pen, Run, Words};
 
 use crate::texts::say;
 
@@ -40,6 +40,9 @@ fn shape(item: &Item) -> Element {
         } => rsx! {
             circle { class: class_of(*pen), cx: "{centre.0}", cy: "{centre.1}", r: "{radius}" }
         },
+        Item::Squares { pen, runs } => rsx! {
+            path { class: class_of(*pen), fill: hatch(*pen), d: rows(runs) }
+        },
         Item::Text {
             lettering,
             at,
@@ -56,6 +59,53 @@ fn shape(item: &Item) -> Element {
                 {spell(words)}
             }
         },
+    }
+}
+
+/// Rows of squares as one path.
+fn rows(runs: &[Run]) -> String {
+    let row = |[x, y, width, height]: &Run| format!("M{x} {y}h{width}v{height}h-{width}z");
+    runs.iter().map(row).collect()
+}
+
+/// The pattern of squares; [`Hatches`] holds them once a screen.
+fn hatch(pen: Pen) -> &'static str {
+    match pen {
+        Pen::Dense => "url(#hatch-dense)",
+        Pen::Sparse => "url(#hatch-sparse)",
+        _ => "url(#hatch-dotted)",
+    }
+}
+
+/// A piece of a pattern, for a legend; `None` is blank.
+#[component]
+pub fn Swatch(pen: Option<Pen>) -> Element {
+    rsx! {
+        svg { class: "swatch", view_box: "0 0 300 200", "aria-hidden": "true",
+            if let Some(pen) = pen {
+                rect { class: "squares", fill: hatch(pen), width: "300", height: "200" }
+            }
+        }
+    }
+}
+
+/// The patterns that squares are filled with, in millimetres of a plan.
+#[component]
+pub fn Hatches() -> Element {
+    rsx! {
+        svg { class: "offscreen", "aria-hidden": "true",
+            defs {
+                pattern { id: "hatch-dense", width: "50", height: "50", pattern_units: "userSpaceOnUse",
+                    path { class: "hatch close", d: "M0 50L50 0M-10 10L10 -10M40 60L60 40" }
+                }
+                pattern { id: "hatch-sparse", width: "100", height: "100", pattern_units: "userSpaceOnUse",
+                    path { class: "hatch", d: "M0 0L100 100M-10 90L10 110M90 -10L110 10" }
+                }
+                pattern { id: "hatch-dotted", width: "50", height: "50", pattern_units: "userSpaceOnUse",
+                    circle { class: "dot", cx: "25", cy: "25", r: "9" }
+                }
+            }
+        }
     }
 }
 
@@ -86,6 +136,7 @@ fn class_of(pen: Pen) -> &'static str {
         Pen::Solid => "solid",
         Pen::Paper => "paper",
         Pen::Shut => "shut",
+        Pen::Dense | Pen::Sparse | Pen::Dotted => "squares",
     }
 }
 

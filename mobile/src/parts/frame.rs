@@ -124,7 +124,7 @@ fn stage_of(job: &JobState, step: Step) -> Stage {
         Step::Parts => (false, false),
         Step::Sheet => (!job.sheets.is_empty(), false),
         // Not on the path.
-        Step::Zero | Step::Ground | Step::Corners | Step::Level => (false, false),
+        Step::Zero | Step::Ground | Step::Corners | Step::Level | Step::Sight => (false, false),
     };
     match (done, shut) {
         (true, _) => Stage::Done,

@@ -56,7 +56,7 @@ pub fn AskedFields(job: JobState, asked: Vec<Asked>) -> Element {
                     field: Field::Asked(asked),
                     label: say(&asked.name()),
                     wrong: asked_trouble(&job, asked).as_ref().map(say),
-                    note: t(unit_of(asked)),
+                    note: say(&asked.unit()),
                 }
             }
             button {
@@ -66,14 +66,6 @@ pub fn AskedFields(job: JobState, asked: Vec<Asked>) -> Element {
                 {t("asked-keep")}
             }
         }
-    }
-}
-
-fn unit_of(asked: Asked) -> &'static str {
-    match asked {
-        Asked::LearnCycles => "learn-asked-times",
-        Asked::LearnSilent => "learn-asked-milliseconds",
-        _ => "in-mm",
     }
 }
 

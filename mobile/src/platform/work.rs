@@ -1,5 +1,7 @@
-//! Heavy work beside the screens: PDFs.
+//! Heavy work beside the screens: PDFs, what the heads will see.
 
+use rakeline_core::drawing::SightAsked;
+use rakeline_core::job::JobState;
 use rakeline_core::report::{Paper, TemplateFacts};
 use rakeline_core::text::{Message, msg};
 use serde::{Deserialize, Serialize};
@@ -23,6 +25,13 @@ pub enum Task {
         marks: usize,
         /// The paper they are printed on.
         paper: Paper,
+    },
+    /// What the heads of a job will see, as JSON of a `Sight`.
+    Sight {
+        /// The job.
+        job: Box<JobState>,
+        /// What is asked.
+        asked: SightAsked,
     },
 }
 

@@ -28,6 +28,7 @@ pub fn Rings() -> Element {
         return rsx! { NoMarks {} };
     }
     let (sheet, faces, zero) = (shell.clone(), shell.clone(), shell.clone());
+    let sight = shell.clone();
     let unzeroed = job::settled_by(job).is_some() && job.phone == Phone::Unzeroed;
     let all_read = job.all_read();
     let pairs: Vec<String> = job::pairs(job)
@@ -79,6 +80,11 @@ pub fn Rings() -> Element {
                 }
             }
             DrawingView { drawing: marks_drawing(job) }
+            button {
+                class: "also",
+                onclick: move |_| sight.send(Intent::GoStep(Step::Sight)),
+                {t("step-sight")}
+            }
         }
     }
 }

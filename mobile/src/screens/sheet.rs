@@ -1,7 +1,7 @@
 //! The job sheet on the screen, as it prints.
 
 use dioxus::prelude::*;
-use rakeline_core::report::{Block, Document, Section, job_sheet};
+use rakeline_core::report::{Block, Document, Section, job_sheet, workshop_sheet};
 
 use super::measures::Particulars;
 use crate::driver::Intent;
@@ -37,6 +37,32 @@ pub fn Sheet() -> Element {
             },
             div { class: "no-print", Particulars {} }
             Paper { document }
+            Workshop {}
+        }
+    }
+}
+
+/// The workshop's part: it is not on the customer's page and not printed
+/// with it.
+#[component]
+fn Workshop() -> Element {
+    let shell = use_shell();
+    let state = shell.state.read();
+    let part = state.drafts.sight.shown.as_ref();
+    let part = part.map(|sight| workshop_sheet(sight));
+    let to = shell.clone();
+    rsx! {
+        section { class: "no-print stack",
+            h2 { {t("workshop-only")} }
+            p { class: "why", {t("workshop-why")} }
+            if let Some(document) = part {
+                Paper { document }
+            }
+            button {
+                class: "also",
+                onclick: move |_| to.send(Intent::GoStep(Step::Sight)),
+                {t("step-sight")}
+            }
         }
     }
 }

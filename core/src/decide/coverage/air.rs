@@ -7,6 +7,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use crate::figure;
 use crate::text::{Message, msg};
 
 /// Coldest air that a prediction is made for, °C (ours: colder than anyone
@@ -115,10 +116,9 @@ bounded!(
 );
 
 /// A plain figure as typed; a comma is a decimal point.
-fn figure(text: &str, key: &'static str) -> Result<f64, Message> {
+fn typed(text: &str, key: &'static str) -> Result<f64, Message> {
     let clean = text.trim().replace(',', ".").replace('−', "-");
-    let value: Option<f64> = clean.parse().ok();
-    value
+    figure::read(&clean)
         .filter(|value| value.is_finite())
         .ok_or_else(|| msg(key).text("typed", text.trim()))
 }
@@ -135,7 +135,7 @@ impl Celsius {
     /// Not a figure; or outside the bounds, and what it would be if degrees
     /// Fahrenheit were meant.
     pub fn read(text: &str) -> Result<Self, Message> {
-        let value = figure(text, "air-celsius-no-figure")?;
+        let value = typed(text, "air-celsius-no-figure")?;
         let as_fahrenheit = from_fahrenheit(value);
         Self::new(value).map_err(|outside| {
             if value > CELSIUS_GREATEST && Self::new(as_fahrenheit).is_ok() {
@@ -156,7 +156,7 @@ impl Humidity {
     /// # Errors
     /// Not a figure, or outside the bounds.
     pub fn read(text: &str) -> Result<Self, Message> {
-        Self::new(figure(
+        Self::new(typed(
             text.trim_end().trim_end_matches('%'),
             "air-humidity-no-figure",
         )?)
@@ -169,7 +169,7 @@ impl Hectopascals {
     /// # Errors
     /// Not a figure, or outside the bounds.
     pub fn read(text: &str) -> Result<Self, Message> {
-        Self::new(figure(text, "air-pressure-no-figure")?)
+        Self::new(typed(text, "air-pressure-no-figure")?)
     }
 }
 

@@ -31,6 +31,9 @@ const MOST_PEAKS: usize = 6;
 /// for, hertz from the tone.
 const COMB_NEAR: f64 = 60.0;
 const COMB_FAR: f64 = 460.0;
+/// ... and what noise alone reaches once in a thousand spectra, over the
+/// logarithm of the bins looked at.
+const CHANCE: f32 = 7.0;
 /// A neighbour counts for a comb when it has at least this share of the peak.
 const COMB_SHARE: f32 = 0.05;
 /// So many strong tones elsewhere are a voice's.
@@ -240,7 +243,7 @@ impl Level {
         let far = (COMB_FAR / self.bin_hz) as usize;
         let last = self.density.len() - 2;
         // What noise alone reaches among so many bins, and a margin.
-        let chance = ((2 * (far - near)) as f32).ln() + 5.0;
+        let chance = ((2 * (far - near)) as f32).ln() + CHANCE;
         let least = (COMB_SHARE * self.density[bin]).max(chance * self.floor.past(bin));
         let strong = |at: &usize| {
             let [a, b, c] = [at - 1, *at, at + 1].map(|at| self.density[at]);

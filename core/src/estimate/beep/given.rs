@@ -74,6 +74,13 @@ impl Given {
             .any(|done| done.is_near(tone_hz) && over(done))
     }
 
+    /// Whether a beep at this tone was found in this stretch already.
+    pub fn has_beep(&self, one: &Done) -> bool {
+        let over = |done: &Done| done.from < one.to && one.from < done.to;
+        let mut beeps = self.done.iter().filter(|done| done.energy > 0.0);
+        beeps.any(|done| done.is_near(one.tone_hz) && over(done))
+    }
+
     /// The end of the last beep at a tone; 0 when there was none.
     pub fn last_end(&self, tone_hz: f64) -> u64 {
         let beeps = self.done.iter().filter(|done| done.energy > 0.0);

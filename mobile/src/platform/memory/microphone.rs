@@ -13,7 +13,7 @@ pub struct MemoryMicrophone {
     rate: Cell<f64>,
     starts: Cell<u32>,
     #[cfg(feature = "worker")]
-    ear: RefCell<Option<crate::worker::Ear>>,
+    ear: RefCell<Option<crate::ear::Ear>>,
 }
 
 impl Default for MemoryMicrophone {
@@ -98,7 +98,7 @@ impl Microphone for MemoryMicrophone {
         self.sink.replace(Some(sink));
         #[cfg(feature = "worker")]
         self.ear
-            .replace(Some(crate::worker::Ear::new(self.rate.get())));
+            .replace(Some(crate::ear::Ear::new(self.rate.get())));
         self.gate(gate);
         self.tell(MicrophoneEvent::Started {
             rate: self.rate.get(),
