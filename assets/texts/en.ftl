@@ -1702,6 +1702,347 @@ work-stopped = The part of Rakeline that makes sheets stopped ({ $why }). Your j
 share-saved = Saved among your downloads: { $name }
 share-failed = { $name } could not be saved ({ $why }). Try again, or allow downloads for this site.
 
+# The steps of a whole fitting: what, why, how, caution
+steps-too-long = This step file is longer than { $most } kB. Choose the file that came with the app.
+steps-not-read = This is no step file: { $why }
+steps-version = This step file has version { $found }; the app reads version { $wanted }.
+steps-count = This step file has { $found } steps; it may have 1 to { $most }.
+steps-name = '{ $name }' is no name of a step: lower-case letters and hyphens, 40 at most.
+steps-after = Step '{ $name }' waits for '{ $missing }', which does not stand before it.
+steps-twice = Step '{ $name }' stands twice in the file.
+
+ask-sensors-there = Sensors there already?
+ask-tow-bar = Tow bar, rack or spare wheel at the back?
+ask-painted = Heads painted?
+ask-bumper-off = Bumper comes off?
+ask-assistance = Radar or camera near this bumper?
+ask-load-carrier = Load carrier or pick-up?
+ask-raised = Vehicle raised for the work?
+ask-trim = Trim or roof lining opened?
+
+stage-survey = Survey
+stage-box = Control box
+stage-behind = Look behind
+stage-marks = Mark-out
+stage-faces = Face angles
+stage-rings = Ring sets
+stage-check = Check
+stage-paint = Paint
+stage-holes = Holes
+stage-loom = Loom and heads
+stage-warn = Display, speaker
+stage-prove = Prove it
+stage-hand-over = Hand over
+
+s-raised = Vehicle on ramps or stands
+s-raised-why = A jack lifts; it does not hold.
+s-raised-how = Firm level ground, wheels chocked, stands at the maker's points, push the vehicle once before you go under.
+s-raised-caution = Never reach under a vehicle that stands on a jack alone.
+s-damage = Photos of damage that is there
+s-damage-why = What was there before you came is on record, with its time.
+s-damage-how = Both bumper corners, the middle, the lamps. Wipe the dirt off first.
+s-lamps-before = Lamps and reverse signal work
+s-lamps-before-why = A fault found now is not yours later.
+s-lamps-before-how = Rear, brake, indicator, fog, number plate, reversing lamps; reverse in and out twice.
+s-sensors-there = What is there already
+s-sensors-there-why = Old holes and an old control box change the mark-out and the supply.
+s-sensors-there-how = Makers' sensors: ask the maker's workshop before you add to them. Note holes, loom, box.
+s-assistance-before = Driver-assistance scan before
+s-assistance-before-why = Shows which faults were stored before the bumper was touched.
+s-assistance-before-how = Read all control units, save the report, write its number here.
+s-assistance-before-caution = Radar behind a bumper sees through paint and plastic of one thickness: no head, filler or paint in front of it. The maker's instructions say where it is.
+s-kit-complete = Kit complete
+s-kit-complete-why = A missing ring is cheaper before the first hole.
+s-kit-complete-how = Heads, rings, inserts, leads, box, supply lead, display or speaker against the leaflet.
+s-quote = Parts, time, price
+s-quote-why = Agreed before the work, nobody argues after it.
+s-quote-how = Fill in prices and minutes; the total is worked out.
+
+s-box-place = Place for the control box
+s-box-place-why = Dry, reachable, and every lead reaches it.
+s-box-place-how = In the boot at the side, upright, plugs down, away from jack and cargo. Hold it there before you fix it.
+s-box-place-cabin = Place for the control box, inside the cabin
+s-box-place-cabin-why = A tray gets washed out; a box there drowns.
+s-box-place-cabin-how = Behind the rear wall or seat, upright, plugs down. Long leads or an extension from the sheet.
+s-grommet = Grommet for the loom
+s-grommet-why = Water follows a lead: outside it must drop off before the body.
+s-grommet-how = The factory's grommet first. Leads leave the cabin downward and hang in a loop outside.
+s-grommet-caution = A new hole through the body: know what lies behind it, deburr, prime, and never through a seam or a crash member.
+
+s-look-behind = Look behind the bumper
+s-look-behind-why = A hole cannot be moved, and what lies behind decides where it may be.
+s-look-behind-how = Lamp, mirror or phone from below and through the openings; measure the depth at each mark.
+s-look-behind-caution = Airbag or crash sensors, crash beam, high-voltage (orange) leads, fuel and vapour lines, radar, hot exhaust: do not drill there.
+
+s-face-first = Read the face angles before the bumper comes off
+s-face-first-why = Off the vehicle the bumper hangs and twists; angles read there are wrong.
+s-face-first-how = Mark out and read first, then take it off by the maker's instructions.
+s-mark-out = Marks
+s-mark-out-why = Even, the same both sides, clear of corners and of what lies behind.
+s-mark-out-how = Two half widths and the marks are there; keep-clear areas shape them.
+s-tape = Tape on the marks
+s-tape-why = The cross is drawn on tape, the paint stays clean, the saw does not skid.
+s-tape-how = Masking tape across the mark, the cross on it, the tape again over the edge to be sawn.
+
+s-face-angles = Face angles at the marks
+s-face-angles-why = Ring sets differ by a few degrees; by eye nobody sees that.
+s-face-angles-how = Phone against each mark, hands off for a moment. It goes on by itself.
+s-ring-sets = Ring set of each head
+s-ring-sets-why = A head that looks at the ground gives false alarms.
+s-ring-sets-how = Take what the app says is sure; settle a close call before painting.
+
+s-tape-read-back = Tape read back
+s-tape-read-back-why = The last chance to find a slip is before the drill.
+s-tape-read-back-how = Read every mark from the centre line and type what the tape says.
+s-agreement = Customer agrees to the positions
+s-agreement-why = It is the customer's bumper.
+s-agreement-how = Show the marks on the bumper or send a picture; name and way are kept.
+
+s-paint = Heads and rings painted together
+s-paint-why = One colour, one edge; a head taken apart leaks.
+s-paint-how = Degrease, thin primer for plastic, one thin coat, head and ring put together, never taken apart. Colour code here.
+s-paint-caution = Spray outside or with extraction and the right mask, away from flame and sparks. A thick coat deafens a head.
+s-paint-cured = Paint cured
+s-paint-cured-why = Soft paint sticks in the hole and tears.
+s-paint-cured-how = The tin says how long at which temperature; correct the minutes by it.
+
+s-holes = Holes
+s-holes-why = Each hole follows its own plan, with the depth stop set.
+s-holes-how = Pilot, saw, tape off, file, touch in: the holes screen leads hole by hole.
+s-holes-caution = Eye protection. No loose gloves or sleeves at a turning saw. Second pair of eyes behind, hands away.
+s-primer-dry = Primer on the edges is dry
+s-primer-dry-why = Bare metal under a head rusts where nobody sees it.
+s-primer-dry-how = The tin says how long; correct the minutes by it.
+
+s-loom-laid = Loom laid before the heads
+s-loom-laid-why = With heads in, a lead is pulled by its head.
+s-loom-laid-how = From the box to each hole, labels at both ends, away from edges.
+s-loom-laid-caution = Cold exhaust only. Nothing near hot or moving parts, tow ball, tailgate hinges.
+s-leads-reach = Leads reach
+s-leads-reach-why = A lead too short is found now, not with the bumper on.
+s-leads-reach-how = Type the route lengths; the sheet's leads are compared with slack for service.
+s-heads-in = Heads in, right way up
+s-heads-in-why = Upside down, a head looks down by twice its ring angle.
+s-heads-in-how = Arrow up, press at the edge until it clicks, never on the middle.
+s-lead-joined = Leads joined in the hand
+s-lead-joined-why = A plug joined blind behind the bumper leaks or works loose.
+s-lead-joined-how = Bring the lead out of the hole, join it until it seals, tug, push both back.
+s-slack = Slack at every head
+s-slack-why = The next fitter takes a head out without taking the bumper off.
+s-slack-how = A hand's breadth of lead behind each head, in a loop that cannot rattle.
+s-tied-up = Leads tied up to the body
+s-tied-up-why = What hangs gets torn off, or melts.
+s-tied-up-how = Every hand's breadth, above anything hot or moving, not to fuel or brake lines.
+s-tied-up-caution = Never tie to brake, fuel or high-voltage (orange) lines.
+s-surplus = Surplus coiled and clipped
+s-surplus-why = A sensor lead that is cut or shortened measures wrong.
+s-surplus-how = Coil it loosely in the dry and clip it. Sensor leads are never cut.
+s-head-out-and-in = Each head out and back by hand once
+s-head-out-and-in-why = A head that jams in its hole rings on: false alarms.
+s-head-out-and-in-how = Two fingers, no tool. If it sticks, file the edge and touch it in.
+s-sockets = Sockets by label
+s-sockets-why = Two swapped leads show the obstacle on the wrong side.
+s-sockets-how = Read the label at the box against the label of the head, one by one.
+s-main-plug = Main plug home and secured
+s-main-plug-why = A plug that works loose comes back as a warranty case.
+s-main-plug-how = Push until it latches, tug, tie the loom a hand's breadth away.
+s-supply = Supply, earth, fuse
+s-supply-why = A weak supply or a pulsed lamp feed makes the box drop out.
+s-supply-how = Type the volts with reverse in and out and at the earth point; fuse at the take-off.
+s-supply-caution = A meter, not a test lamp. Never into orange, airbag or data circuits. Earth at a point that serves no airbag.
+s-grommet-sealed = Grommet sealed
+s-grommet-sealed-why = A wet boot is found in winter, by the customer.
+s-grommet-sealed-how = Sealant around leads and edge, loop outside hanging lower than the hole.
+
+s-trim-off = Trim and pillar: maker's drawing first
+s-trim-off-why = Curtain airbags lie where a speaker would look good.
+s-trim-off-how = Look up the drawing. If an airbag is near: isolate the battery and wait as the maker says.
+s-trim-off-caution = No screw, lead or box across or in front of an airbag, and check every screw's length. Airbag work is for those licensed to.
+s-display-place = Display, high in the middle at the rear
+s-display-place-why = The driver looks back or in the mirror; a display there is seen.
+s-display-place-how = Hold it, sit in the driver's seat, look over the shoulder and in the mirror. Then fix it.
+s-speaker-place = Speaker on the rear pillar
+s-speaker-place-why = The sound comes from where the obstacle is.
+s-speaker-place-how = Clear of curtain airbag, roof wiring and glass; screws no longer than the trim is deep.
+s-speaker-place-caution = Curtain airbag and roof wiring: the maker's drawing first.
+s-no-wire-seen = No wire to be seen
+s-no-wire-seen-why = A wire that shows is what the customer remembers.
+s-no-wire-seen-how = Look from every seat, doors and tailgate open and shut.
+s-volume = Volume set
+s-volume-why = Too loud is switched off; too soft is not heard.
+s-volume-how = By the sheet. Without a setting a speaker is softened with felt over it, never opened.
+
+s-self-test = Control box self-test
+s-self-test-why = The box finds a dead head by itself at every start.
+s-self-test-how = Ignition on, reverse in, parking brake on. Listen and write down what it says.
+s-zone-shift = Near zone shifted for tow bar or wheel
+s-zone-shift-why = Shifting hides less than learning: tried first.
+s-zone-shift-how = By the sheet; then see whether the tow bar is still reported.
+s-obstacle-learn = Obstacle learn
+s-obstacle-learn-why = The box must ignore what is always there, and nothing else.
+s-obstacle-learn-how = The phone counts, times and listens, and keeps the proof.
+s-obstacle-learn-caution = What stands behind is ignored from then on. Nobody and nothing behind but the object.
+s-walk-test = Walk test
+s-walk-test-why = Shows what it sees and what it does not, before the customer finds out.
+s-walk-test-how = Nine points with a pole; the head that answers is noted.
+s-walk-test-caution = Engine off or not ready to drive, park brake, chocks, nobody between vehicle and wall.
+s-lamps-after = Lamps and reverse signal after
+s-lamps-after-why = The reversing lamp feed was touched.
+s-lamps-after-how = All rear lamps, no bulb warning, reverse in and out twice.
+s-assistance-after = Driver-assistance scan after
+s-assistance-after-why = Shows that nothing new is stored, or what has to be calibrated.
+s-assistance-after-how = Read all control units again, compare with the first report, write the number.
+s-assistance-after-caution = Radar or camera moved: calibration by the maker's instructions before the vehicle is handed over.
+
+s-bumper-after = Photos of the bumper after
+s-bumper-after-why = The other half of the photos from before.
+s-bumper-after-how = The same places, the same distance.
+s-head-photos = A photo of each finished head
+s-head-photos-why = Shows which way up, how flush, in which ring.
+s-head-photos-how = All in one go, left to right; each is named by its label.
+s-tidy = Tidy
+s-tidy-why = Swarf scratches, and swarf inside rusts.
+s-tidy-how = Swarf out of bumper and boot, fingerprints off, tools counted.
+s-talk = Hand-over talk
+s-talk-why = A customer who knows what it cannot see does not trust it too far.
+s-talk-how = What it does not see (thin, soft, low, high, very near), ice and dirt, jet wash at a distance, a new tow bar means learning again, warranty.
+s-talk-caution = A parking aid does not make reversing safe: the driver looks.
+s-sheet = Job sheet
+s-sheet-why = What was done, measured and agreed, on paper.
+s-sheet-how = Issue it, share or print it.
+
+step-skip-no-reason = Say why it is skipped: the job sheet says so too.
+step-wants-photo = photo
+step-wants-words = a few words
+step-after = First: { $first }
+step-gate-not-skipped = This one can't be skipped: people can be hurt.
+step-skipped-line = { $step }: not done, { $why }
+step-open-line = { $step }: not recorded
+wait-minutes = A wait takes 1 to { $most } minutes.
+wait-runs = A wait runs here already.
+wait-none = No wait runs here.
+wait-left = { $minutes }:{ $seconds } to go
+wait-over = { $minutes ->
+    [0] Time is up
+    [one] Time has been up for a minute
+   *[other] Time has been up for { $minutes } minutes
+}
+wait-clock-jumped = The phone's clock went back behind the start: nobody knows how long it has been. Start the wait again.
+wait-clock-doubt = { $minutes ->
+    [one] The phone's clock went back during this job: a minute may be missing.
+   *[other] The phone's clock went back during this job: up to { $minutes } minutes may be missing.
+}
+spent-too-much = A stage takes { $most } minutes at most.
+standing-quoted = Quoted
+standing-parts = Waiting for parts
+standing-paint = Waiting for paint
+standing-in-work = In work
+standing-done = Done
+standing-came-back = Came back
+visit-no-reason = Say why the vehicle came again.
+visit-too-many = This job has { $most } visits; start a new job for the vehicle.
+visit-none = There is no visit to write to.
+photo-too-many = A job holds { $most } photos. Take out what nobody needs.
+photo-not-there = This photo is not in the job any more.
+photo-notes-full = { $most } notes are drawn on this photo; take one back first.
+photo-note-outside = That lies outside the picture.
+photo-no-words = Type the words first.
+sheet-logo = The workshop's logo
+sheet-photo-missing = photo not on this phone
+sheet-page = { $page } / { $pages }
+
+customer-title = Parking sensors: your vehicle
+customer-what = What was fitted
+customer-limits = What it cannot do
+customer-limit-driver = It helps; it does not make reversing safe. You look, and you answer for the manoeuvre.
+customer-limit-unseen = It may not see what is thin, soft, low, hanging, moving fast, or very near the bumper.
+customer-limit-near = A child or an animal can be missed. Walk round the vehicle if you have not seen the ground behind it.
+customer-limit-weather = Ice, dirt, heavy rain and noise of compressed air can make it miss things or sound without reason.
+customer-care = How to care for it
+customer-care-wash = Keep a jet washer well away from the heads; wipe them with a soft cloth.
+customer-care-ice = Take off ice and snow by hand. Do not scrape.
+customer-care-tow-bar = Tow bar, rack or load changed at the back: have it learn again.
+customer-care-back = False alarms or silence: come back; how it was fitted is on record.
+customer-open-agreed = The positions were not confirmed by you in writing.
+customer-open-behind = Not every position is recorded as seen from behind before drilling.
+customer-open-back = The vehicle came back; the work is not finished.
+sheet-date-plain = Date
+sheet-head-photo = Head { $label }
+sheet-photos = Photos
+sheet-step-photo = { $what }, { $when }
+sheet-written = Written down
+sheet-minutes = Working time
+sheet-minutes-all = All
+sheet-minutes-are = { $minutes } min
+sheet-visits = Visits
+sheet-visit = { $when }, after sheet { $sheet }: { $why } { $done }
+sheet-steps = Steps not done or closed together
+sheet-as-usual = Done as usual, closed together: { $steps }
+
+step-whole = All steps
+whole-open = { $steps ->
+    [0] Every step is done or said
+    [one] One step is open
+   *[other] { $steps } steps are open
+}
+whole-why = Only what applies to this vehicle is listed. Skip with a reason: the job sheet says so.
+whole-survey = Survey
+whole-survey-why = Each answer shows or hides steps. What can hurt counts as yes until you say no.
+whole-stands = { $how }
+whole-standing = How the job stands
+whole-visit = Came again { $when }: { $why }
+whole-visit-done = What was found and done
+whole-came-why = The file stays as it was handed over; the visit is added to it.
+whole-came-label = Why the vehicle comes again
+whole-came = Add the visit
+whole-stage = { $open ->
+    [0] done
+   *[other] { $open } open
+}{ $minutes ->
+    [0] {""}
+   *[other] , { $minutes } min
+}
+whole-usual = Done as usual
+whole-usual-why = Closes the plain steps of this stage. Gates, values and photos stay open.
+whole-minutes = Minutes (counted; correct them here)
+whole-go = On to: { $step }
+step-skipped = skipped
+step-skipped-why = Skipped: { $why }
+step-missing = Still to record: { $what }
+step-words = Write down
+step-why-how = Why and how
+step-skip-why = Skip: why
+step-skip = Skip this step
+step-go = Go there
+step-done = Done
+step-reopen = Open it again
+wait-until = Until { $time }
+wait-end = End the wait
+wait-minutes-label = Wait, minutes
+wait-start = Start the wait
+yes = Yes
+no = No
+settings-title = Workshop
+settings-kept = Kept on this phone
+to-settings = Workshop and look
+look-title = Look
+look-paper = Paper
+look-dark = Dark
+look-sunlight = Sunlight
+look-why = Sunlight is white and black with thick lines, for a screen in the sun.
+letter-title = Head of the job sheet
+letter-why = Stands on every printed sheet. Leave empty what you don't want there.
+letter-name = Workshop
+letter-address = Street and town
+letter-reach = Telephone or mail
+letter-licence = Licence or registration
+sheet-files-title = As a file
+sheet-pdf-customer = PDF for the customer
+sheet-pdf-customer-why = One page in plain words: what was fitted, what it cannot see, how to care for it.
+sheet-pdf-workshop = PDF for the workshop
+sheet-pdf-workshop-why = The whole file with every figure, its ± and what was not done.
+sheet-file = Job sheet { $job } { $number }
+sheet-foot = Job { $id } · Rakeline { $version }
 
 ## Measuring from photos: what is seen
 
@@ -1716,3 +2057,28 @@ photo-card-unread = { $card } can't be read: wipe it, go closer, in better light
 photo-card-twice = { $card } is there more than once: use each card number once.
 photo-card-wrong-job = { $card } has no mark in this job: take it off, or use the card with the mark's number.
 photo-card-mirrored = { $card } is mirrored: switch off the mirror of the camera, use the main camera.
+solve-how-many = { $photos ->
+    [0] No photo: take one to { $most } photos.
+   *[other] { $photos } photos: measure with { $most } at most.
+}
+solve-too-few-cards = { $cards ->
+    [0] No mark card can be measured on: stand a card on every mark.
+   *[other] Only one mark card is seen: two or more are needed.
+}
+solve-card-twice = Card { $card } is in photo { $photo } more than once: use each card number once.
+solve-mirrored = Photo { $photo } is mirrored: switch off the mirror of the camera, use the main camera.
+solve-not-joined = Photo { $photo } shows no card that the other photos show: take it again with two or more of the same cards in it.
+solve-does-not-fit = The photos do not fit together (off by { $left } pixels). Was a card moved, or a photo edited? Leave the cards as they are and take all photos anew.
+solve-not-as-taken = Photo { $photo } is not as a camera takes it: cropped, edited, a screenshot or a photo of a photo. Take it anew with the camera, better three: left, middle, right.
+solve-card-off-curve = Card { $card } does not fit the others: is it from another print, or not flat on the face? Put it right and take the photos anew.
+solve-too-few-marks = { $marks ->
+    [0] No card of this job's marks is seen: use the cards with the marks' numbers.
+   *[other] Only one mark has its card: two or more are needed.
+}
+solve-out-of-order = Card { $card } is not at its place in the row: card 1 stands on the leftmost mark.
+solve-check-line = The check line reads { $typed } mm instead of { $drawn } mm: print the sheet anew at 100 %.
+solve-no-straight = Straight distances need the cards on the left and the right mark of a pair.
+plane-plate-size = { $typed } mm is no side of a number plate: { $least } to { $most } mm.
+plane-not-flat = These four taps are not the corners of one flat thing: tap upper left, upper right, lower right, lower left.
+plane-length = A taped length is from { $least } to { $most } mm.
+plane-too-uncertain = Over this distance the ± would be { $expanded } mm, more than { $most } mm: the bumper is not flat. Use mark cards.

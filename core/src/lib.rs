@@ -37,6 +37,8 @@ pub mod estimate;
 
 pub mod kit;
 
+pub mod steps;
+
 pub mod decide;
 
 pub mod learn;

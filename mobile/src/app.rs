@@ -7,7 +7,8 @@ use crate::platform::Platform;
 use crate::route::{Route, Step};
 use crate::screens::{
     Behind, Check, Corners, EditKit, Faces, GroundScreen, Holes, Jobs, Kit, Kits, Learn, Level,
-    Loom, Marks, Measures, Opening, Parts, QuickKit, Restock, Rings, Sheet, SightScreen, Zero,
+    Loom, Marks, Measures, Opening, Parts, QuickKit, Restock, Rings, SettingsScreen, Sheet,
+    SightScreen, Whole, Zero,
 };
 use crate::shell::Shell;
 
@@ -22,6 +23,15 @@ pub fn App() -> Element {
     if now.boot == Boot::Opening {
         return rsx! { Opening {} };
     }
+    let theme = now.settings.theme.class();
+    rsx! {
+        // The style sheet sees it from the root.
+        i { class: theme, hidden: true }
+        {screen(&now)}
+    }
+}
+
+fn screen(now: &AppState) -> Element {
     match (&now.route, now.open.is_some()) {
         (Route::Jobs, _) => rsx! { Jobs {} },
         (Route::Kits, _) => rsx! { Kits {} },
@@ -29,7 +39,9 @@ pub fn App() -> Element {
         (Route::Kit(id), _) => rsx! { Kit { id: id.clone() } },
         (Route::EditKit(id), _) => rsx! { EditKit { id: id.clone() } },
         (Route::Restock, _) => rsx! { Restock {} },
+        (Route::Settings, _) => rsx! { SettingsScreen {} },
         (Route::Job(..), false) => rsx! { Opening {} },
+        (Route::Job(_, Step::Whole), true) => rsx! { Whole {} },
         (Route::Job(_, Step::Behind), true) => rsx! { Behind {} },
         (Route::Job(_, Step::Holes), true) => rsx! { Holes {} },
         (Route::Job(_, Step::Loom), true) => rsx! { Loom {} },

@@ -17,6 +17,7 @@ pub mod route;
 mod sample_job;
 mod screens;
 pub mod shell;
+pub mod steps;
 pub mod texts;
 #[cfg(feature = "worker")]
 pub mod worker;

@@ -5,6 +5,8 @@ use rakeline_core::job::JobId;
 /// A step of a job that has a screen.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Step {
+    /// The whole job: every step.
+    Whole,
     /// What is behind the bumper.
     Behind,
     /// Half widths.
@@ -50,7 +52,8 @@ pub const BESIDE: [Step; 6] = [
 ];
 
 /// The steps in the order of the work.
-pub const STEPS: [Step; 10] = [
+pub const STEPS: [Step; 11] = [
+    Step::Whole,
     Step::Behind,
     Step::Measures,
     Step::Marks,
@@ -66,6 +69,7 @@ pub const STEPS: [Step; 10] = [
 impl Step {
     fn word(self) -> &'static str {
         match self {
+            Self::Whole => "whole",
             Self::Behind => "behind",
             Self::Measures => "measures",
             Self::Marks => "marks",
@@ -89,6 +93,7 @@ impl Step {
     #[must_use]
     pub fn name(self) -> &'static str {
         match self {
+            Self::Whole => "step-whole",
             Self::Behind => "step-behind",
             Self::Measures => "step-measures",
             Self::Marks => "step-marks",
@@ -136,6 +141,8 @@ pub enum Route {
     EditKit(KitId),
     /// What to buy again.
     Restock,
+    /// Workshop and look.
+    Settings,
 }
 
 /// Name of a kit sheet in the store, or of a sample.
@@ -154,6 +161,7 @@ impl Route {
             Self::Kit(id) => format!("/kit/{}", id.0),
             Self::EditKit(id) => format!("/kit/{}/edit", id.0),
             Self::Restock => "/parts".to_owned(),
+            Self::Settings => "/settings".to_owned(),
         }
     }
 
@@ -177,6 +185,7 @@ impl Route {
             ["kit", id] => Self::Kit(kit(id)),
             ["kit", id, "edit"] => Self::EditKit(kit(id)),
             ["parts"] => Self::Restock,
+            ["settings"] => Self::Settings,
             _ => Self::Jobs,
         }
     }
@@ -200,6 +209,7 @@ mod tests {
             Route::Kit(kit.clone()),
             Route::EditKit(kit),
             Route::Restock,
+            Route::Settings,
         ] {
             assert_eq!(Route::of(&route.path()), route);
         }

@@ -5,7 +5,7 @@
 
 use rakeline_core::drawing::{SightAsked, sight};
 use rakeline_core::job::JobState;
-use rakeline_core::report::{Pages, mark_cards, pdf, template};
+use rakeline_core::report::{Pages, Pictures, mark_cards, pdf, sheet_pdf, template};
 use rakeline_core::text::{Message, msg};
 
 use crate::platform::Task;
@@ -18,6 +18,10 @@ use crate::texts::say;
 pub fn work(task: &Task, progress: &dyn Fn(f32)) -> Result<Vec<u8>, Message> {
     progress(0.0);
     let pages: Pages = match task {
+        Task::Sheet { document, look } => {
+            return sheet_pdf(document, look, &Pictures::new(), &say)
+                .map_err(|fault| fault.message());
+        }
         Task::Template { facts, paper } => template(facts, *paper),
         Task::MarkCards { marks, paper } => mark_cards(*marks, *paper),
         Task::Sight { job, asked } => return seen(job, asked),

@@ -12,5 +12,6 @@ pub mod dice;
 pub mod kit_cases;
 pub mod markout;
 pub mod oracle;
+pub mod photo_solve;
 pub mod printed;
 pub mod tilt_sim;

@@ -4,9 +4,9 @@ use crate::code::{PathAt, paths, shipped};
 use crate::sources::{Source, file, none, sources};
 
 /// Core's modules from the bottom up.
-const ORDER: [&str; 19] = [
+const ORDER: [&str; 20] = [
     "units", "text", "figure", "json", "order", "table", "moment", "sample", "estimate", "kit",
-    "decide", "learn", "job", "drawing", "diagnose", "record", "again", "report", "ffi",
+    "steps", "decide", "learn", "job", "drawing", "diagnose", "record", "again", "report", "ffi",
 ];
 
 fn place(module: &str) -> Option<usize> {

@@ -14,5 +14,6 @@ mod paths;
 mod purity;
 mod readme;
 mod sources;
+mod steps;
 mod texts;
 mod words;

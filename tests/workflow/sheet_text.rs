@@ -2,7 +2,7 @@
 
 use rakeline::texts::say;
 use rakeline_core::drawing::{Drawing, Item, Words};
-use rakeline_core::report::{Block, Document};
+use rakeline_core::report::{Block, Document, SheetPhoto};
 use rakeline_core::text::Message;
 
 /// The document, one fact a line.
@@ -27,6 +27,10 @@ pub fn text_of(document: &Document) -> String {
                     lines.extend(rows.iter().map(|cells| row(cells)));
                 }
                 Block::Drawing(drawing) => lines.push(drawn(drawing)),
+                Block::Photos(photos) => {
+                    let photo = |photo: &SheetPhoto| format!("photo: {}", say(&photo.caption));
+                    lines.extend(photos.iter().map(photo));
+                }
             }
         }
     }

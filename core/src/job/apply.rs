@@ -6,10 +6,8 @@ use super::entry::Field;
 use super::event::JobEvent;
 use super::marks::{holds_the_rules, moved};
 use super::state::{ClockTrust, JobState, Marks, MarksFrom, SheetIssue, TakenReading, Tape};
-use super::{
-    behind, check, coverage, holes, kit_asked, learned, loom, mark_out, measuring, quote,
-    rings_chosen,
-};
+use super::{behind, check, coverage, holes, kit_asked, learned, loom, mark_out, measuring};
+use super::{job_photos, quote, rings_chosen, standing, steps_done, time_spent, waits};
 use crate::text::{Message, msg};
 use crate::units::Offset;
 
@@ -53,6 +51,11 @@ pub struct Refusal(pub Message);
 /// | `Measuring(PhoneUsed)` | refused where another phone's readings, or the same phone's with another case or feet, would be corrected by it |
 /// | `Measuring(Swept)` | needs a sweep that closes |
 /// | other `Measuring` | kept; all face angles follow |
+/// | `Steps` | answers and how steps ended; a skip needs its reason |
+/// | `Wait` | one wait a step at a time |
+/// | `Time` | a stage's minutes as corrected |
+/// | `Standing` | how the job stands; a visit needs its reason |
+/// | `Photo` | a photo joins or leaves the job, something is drawn on it |
 /// | `Coverage` | kept |
 /// | `SheetIssued` | the next number |
 ///
@@ -69,6 +72,7 @@ pub fn apply(
     let mut next = job.clone();
     let at = steady(&mut next, at);
     next.revision = next.revision.saturating_add(1);
+    time_spent::count(&mut next, &event, job.changed, at);
     match event {
         JobEvent::Named(name) => next.name = cut(name),
         JobEvent::ParticularTyped(which, text) => {
@@ -124,13 +128,21 @@ pub fn apply(
         JobEvent::Learned(event) => learned::apply(&mut next, event, at)?,
         JobEvent::Quote(event) => quote::apply(&mut next, event)?,
         JobEvent::Measuring(event) => measuring::apply(&mut next, event)?,
+        JobEvent::Steps(event) => steps_done::apply(&mut next, event, at)?,
+        JobEvent::Wait(event) => waits::apply(&mut next, event, at)?,
+        JobEvent::Time(event) => time_spent::apply(&mut next, event)?,
+        JobEvent::Standing(event) => standing::apply(&mut next, event, at)?,
+        JobEvent::Photo(event) => job_photos::apply(&mut next, event, at)?,
         JobEvent::Coverage(event) => coverage::apply(&mut next, event),
-        JobEvent::SheetIssued { zone } => next.sheets.push(SheetIssue {
-            number: next_number(job),
-            at,
-            zone: cut(zone),
-            revision: next.revision,
-        }),
+        JobEvent::SheetIssued { zone } => {
+            next.sheets.push(SheetIssue {
+                number: next_number(job),
+                at,
+                zone: cut(zone),
+                revision: next.revision,
+            });
+            standing::sheet_issued(&mut next);
+        }
     }
     Ok(next)
 }
@@ -164,6 +176,8 @@ pub fn step_back(job: &JobState, before: &JobState, at: DateTime<FixedOffset>) -
         particulars: job.particulars.clone(),
         typed,
         sheets: job.sheets.clone(),
+        spent: job.spent.clone(),
+        steps: steps_done::back(&job.steps, &before.steps),
         ..before.clone()
     };
     back.learned.keep_runs(&job.learned);

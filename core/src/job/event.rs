@@ -7,6 +7,7 @@ use super::check::CheckEvent;
 use super::coverage::CoverageEvent;
 use super::entry::Field;
 use super::holes::HolesEvent;
+use super::job_photos::PhotoEvent;
 use super::kit_asked::Asked;
 use super::learned::LearnedEvent;
 use super::loom::LoomEvent;
@@ -14,7 +15,11 @@ use super::mark_out::MarkOutEvent;
 use super::measuring::MeasuringEvent;
 use super::quote::QuoteEvent;
 use super::rings_chosen::RingsEvent;
+use super::standing::StandingEvent;
 use super::state::Particular;
+use super::steps_done::StepsEvent;
+use super::time_spent::TimeCorrected;
+use super::waits::WaitEvent;
 use crate::decide::mark_out::PlanKind;
 use crate::estimate::rake::FaceReading;
 use crate::kit::KitSheet;
@@ -76,6 +81,16 @@ pub enum JobEvent {
     Quote(QuoteEvent),
     /// How the angles are measured changed.
     Measuring(MeasuringEvent),
+    /// Something about a step of the work.
+    Steps(StepsEvent),
+    /// Something about a wait.
+    Wait(WaitEvent),
+    /// A stage's working minutes were corrected.
+    Time(TimeCorrected),
+    /// How the job stands with its customer.
+    Standing(StandingEvent),
+    /// Something about a photo.
+    Photo(PhotoEvent),
     /// Something was said about what is behind the vehicle.
     Coverage(CoverageEvent),
     /// A job sheet was issued.

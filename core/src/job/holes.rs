@@ -142,6 +142,12 @@ pub enum Hole {
 }
 
 impl Hole {
+    /// Whether it is there.
+    #[must_use]
+    pub fn is_made(&self) -> bool {
+        matches!(self, Self::Drilled(_))
+    }
+
     /// The verdict: 'Drill 21 mm, stop at 12' or 'Do not drill: ...'.
     #[must_use]
     pub fn headline(&self) -> Message {

@@ -7,6 +7,7 @@ mod coverage;
 mod entry;
 mod event;
 mod holes;
+mod job_photos;
 mod kit_asked;
 mod learned;
 mod loom;
@@ -18,8 +19,13 @@ mod photos;
 mod quote;
 mod rings;
 mod rings_chosen;
+mod standing;
 mod state;
+mod step_path;
+mod steps_done;
 mod taken;
+mod time_spent;
+mod waits;
 mod ways_out;
 
 pub use apply::{Refusal, TEXT_GREATEST, apply, step_again, step_back};
@@ -45,6 +51,10 @@ pub use event::JobEvent;
 pub use holes::{
     Drilled, Hole, HolesEvent, HolesState, OLD_HOLE_GREATEST, hole, hole_cautions, holes_headline,
     seen_from_behind, tools, typed_old_hole,
+};
+pub use job_photos::{
+    JOB_PHOTOS_GREATEST, NOTES_GREATEST, Note, Photo, PhotoEvent, PhotoOf, PicturePlace,
+    head_photo, heads_without_photo, photos_of,
 };
 pub use kit_asked::{
     Asked, asked_for_coverage, asked_for_holes, asked_for_leads, asked_for_learn, asked_trouble,
@@ -86,8 +96,17 @@ pub use rings_chosen::{
     HandTaken, MirrorPair, RingsEvent, RingsState, SetTaken, TakenBy, aim_at, pair_words, pairs,
     set_taken, sets_taken, taken_words,
 };
+pub use standing::{Standing, StandingEvent, VISITS_GREATEST, Visit};
 pub use state::{
     ClockTrust, JobId, JobState, Marks, MarksFrom, Particular, SheetIssue, Spot, TakenReading, Tape,
 };
+pub use step_path::{
+    StageView, StepStands, StepView, done_on_screen, may_skip, not_done, step_path,
+};
+pub use steps_done::{Ended, HowEnded, StepsEvent, StepsState};
 pub use taken::{SHAPE_REACH, Taken, no_shape, place_on_tape, straight_words, typed_offset};
+pub use time_spent::{
+    PAUSE, SPENT_GREATEST, TimeCorrected, TimeSpent, minutes_spent, stages_spent,
+};
+pub use waits::{WAIT_GREATEST, WAITS_GREATEST, Wait, WaitEvent, WaitStands, wait_words, waits_at};
 pub use ways_out::{MOVE_AT_LEAST, WayOut, away_from, ways_out};

@@ -72,5 +72,9 @@ pub fn photo_name(job: &JobState, photo: &BehindPhoto) -> Message {
 pub fn blobs_of(job: &JobState) -> Vec<String> {
     let level = job.measuring.photos.iter().map(|photo| photo.blob.clone());
     let behind = job.behind.photos.iter().map(|photo| photo.blob.clone());
-    level.chain(behind).collect()
+    let taken = job.photos.iter().flat_map(|photo| {
+        let copy = std::iter::once(photo.blob.clone());
+        copy.chain(photo.original.clone())
+    });
+    level.chain(behind).chain(taken).collect()
 }

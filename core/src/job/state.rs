@@ -8,12 +8,17 @@ use super::check::Check;
 use super::coverage::CoverageState;
 use super::entry::Field;
 use super::holes::HolesState;
+use super::job_photos::Photo;
 use super::learned::LearnedState;
 use super::loom::LoomState;
 use super::mark_out::MarkOut;
 use super::measuring::Measuring;
 use super::quote::QuoteState;
 use super::rings_chosen::RingsState;
+use super::standing::{Standing, Visit};
+use super::steps_done::StepsState;
+use super::time_spent::TimeSpent;
+use super::waits::Wait;
 use crate::decide::mark_out::PlanKind;
 use crate::decide::ring_set::LOAD_ALLOWANCE;
 use crate::estimate::ground::Ground;
@@ -200,6 +205,24 @@ pub struct JobState {
     /// How the angles are measured.
     #[serde(default)]
     pub measuring: Measuring,
+    /// Steps of the work.
+    #[serde(default)]
+    pub steps: StepsState,
+    /// Waits, oldest first.
+    #[serde(default)]
+    pub waits: Vec<Wait>,
+    /// Working time.
+    #[serde(default)]
+    pub spent: TimeSpent,
+    /// How it stands with its customer.
+    #[serde(default)]
+    pub standing: Standing,
+    /// Visits after the hand-over, oldest first.
+    #[serde(default)]
+    pub visits: Vec<Visit>,
+    /// Photos, oldest first.
+    #[serde(default)]
+    pub photos: Vec<Photo>,
     /// What is behind the vehicle.
     #[serde(default)]
     pub coverage: CoverageState,
@@ -244,6 +267,12 @@ impl JobState {
             learned: LearnedState::default(),
             quote: QuoteState::default(),
             measuring: Measuring::default(),
+            steps: StepsState::default(),
+            waits: Vec::new(),
+            spent: TimeSpent::default(),
+            standing: Standing::default(),
+            visits: Vec::new(),
+            photos: Vec::new(),
             coverage: CoverageState::default(),
             sheets: Vec::new(),
         }

@@ -95,7 +95,7 @@ fn particulars(job: &JobState, at: DateTime<FixedOffset>, zone: &str) -> Section
     }
 }
 
-fn literal(text: &str) -> Message {
+pub(super) fn literal(text: &str) -> Message {
     msg("literal").text("text", text)
 }
 

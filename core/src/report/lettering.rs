@@ -1,7 +1,7 @@
 //! The font of printed pages: which glyphs a text takes and how wide it is.
 //!
 //! Roboto, one weight, in Latin, Greek and Cyrillic; each character is one
-//! glyph. What the font does not have shows as its empty box.
+//! glyph. What the font does not have shows as [`UNKNOWN`].
 
 use krilla::text::{Font, GlyphId, KrillaGlyph};
 use skrifa::instance::{LocationRef, Size};
@@ -10,6 +10,10 @@ use skrifa::{FontRef, MetadataProvider};
 
 /// The font file; its licence stands beside it.
 const ROBOTO: &[u8] = include_bytes!("../../../assets/fonts/Roboto-Regular.ttf");
+
+/// What stands for a letter that the font does not have; the letter itself
+/// stays in the text that is copied or read out.
+const UNKNOWN: char = '?';
 
 /// A font that text can be set in.
 pub(super) struct Face {
@@ -39,6 +43,11 @@ impl Face {
         self.font.clone()
     }
 
+    /// The width of a line at size 1.
+    pub(super) fn width(&self, text: &str) -> f64 {
+        self.line(text).width
+    }
+
     /// Sets a text in one line.
     pub(super) fn line(&self, text: &str) -> Line {
         let charmap = self.reference.charmap();
@@ -48,7 +57,8 @@ impl Face {
         let glyphs = text
             .char_indices()
             .map(|(from, letter)| {
-                let glyph = charmap.map(letter).unwrap_or_default();
+                let known = charmap.map(letter).or_else(|| charmap.map(UNKNOWN));
+                let glyph = known.unwrap_or_default();
                 let advance = metrics.advance_width(glyph).unwrap_or_default() / em;
                 width += f64::from(advance);
                 let range = from..from + letter.len_utf8();

@@ -1,36 +1,49 @@
 //! The job sheet: one document for screen, print and PDF. Pages at full size:
 //! the template of the marks and the mark cards.
 
+mod customer;
 mod fitting;
 mod job_sheet;
+mod kept;
 mod learned;
 #[cfg(feature = "pdf")]
 mod lettering;
+mod look;
 mod mark_cards;
 mod paper;
 #[cfg(feature = "pdf")]
 mod pdf;
+#[cfg(feature = "pdf")]
+mod printed;
 mod quote_sheet;
 mod template;
 mod template_facts;
 pub mod tiles;
 mod workshop;
 
+pub use customer::customer_sheet;
 pub use job_sheet::job_sheet;
+pub use kept::kept;
+pub use look::{Length, SheetLook};
 pub use mark_cards::mark_cards;
 pub use paper::{Page, Pages, Paper};
 #[cfg(feature = "pdf")]
 pub use pdf::{PdfFault, pdf};
+#[cfg(feature = "pdf")]
+pub use printed::{Pictures, sheet_pdf};
 pub use quote_sheet::quote_sheet;
 pub use template::template;
 pub use template_facts::{AcrossLine, TemplateFacts, TemplateHead, Unrolled, template_facts};
 pub use workshop::workshop_sheet;
 
+use serde::{Deserialize, Serialize};
+
 use crate::drawing::Drawing;
+use crate::job::Note;
 use crate::text::Message;
 
 /// A piece of a section.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub enum Block {
     /// Names and values.
     Pairs(Vec<(Message, Message)>),
@@ -45,10 +58,25 @@ pub enum Block {
     Lines(Vec<Message>),
     /// A drawing.
     Drawing(Drawing),
+    /// Photos side by side.
+    Photos(Vec<SheetPhoto>),
+}
+
+/// A photo on the sheet.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct SheetPhoto {
+    /// Key of the picture in the blob store.
+    pub blob: String,
+    /// What it shows, for below it.
+    pub caption: Message,
+    /// Width and height, pixels.
+    pub size: (u32, u32),
+    /// What is drawn on it.
+    pub notes: Vec<Note>,
 }
 
 /// A part of a document under one heading.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Section {
     /// Its heading.
     pub heading: Message,
@@ -57,7 +85,7 @@ pub struct Section {
 }
 
 /// A document.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Document {
     /// Its title.
     pub title: Message,

@@ -18,7 +18,7 @@ use crate::text::{Message, msg};
 
 /// Points in a millimetre: 72 points are an inch of 25.4 mm
 /// (ISO 32000-1:2008, 8.3.2.3).
-const POINTS: f64 = 72.0 / 25.4;
+pub(super) const POINTS: f64 = 72.0 / 25.4;
 
 /// How far from its centre the control points of a quarter circle lie, in
 /// radii: 4/3 (sqrt 2 - 1). The radius is then kept to 0.03 %.
@@ -94,7 +94,24 @@ fn draw_page(
     Some(())
 }
 
-fn draw(surface: &mut Surface, item: &Item, face: &Face, say: &dyn Fn(&Message) -> String) {
+pub(super) fn draw(
+    surface: &mut Surface,
+    item: &Item,
+    face: &Face,
+    say: &dyn Fn(&Message) -> String,
+) {
+    draw_scaled(surface, item, face, say, 1.0);
+}
+
+/// Draws an item where a millimetre of the drawing is `scale` on the paper:
+/// lines stay as thick as they are at full size.
+pub(super) fn draw_scaled(
+    surface: &mut Surface,
+    item: &Item,
+    face: &Face,
+    say: &dyn Fn(&Message) -> String,
+    scale: f64,
+) {
     let shape = match item {
         Item::Line { pen, points } => through(points, false).map(|path| (*pen, path)),
         Item::Area { pen, points } => through(points, true).map(|path| (*pen, path)),
@@ -120,7 +137,7 @@ fn draw(surface: &mut Surface, item: &Item, face: &Face, say: &dyn Fn(&Message) 
         }
     };
     if let Some((pen, path)) = shape {
-        let ink = ink(pen);
+        let ink = ink(pen, 1.0 / scale as f32);
         surface.set_fill(ink.fill);
         surface.set_stroke(ink.stroke);
         surface.draw_path(&path);
@@ -133,14 +150,14 @@ struct Ink {
     stroke: Option<Stroke>,
 }
 
-fn ink(pen: Pen) -> Ink {
+fn ink(pen: Pen, times: f32) -> Ink {
     let stroke = |width: f32, grey: u8, dash: &[f32]| Ink {
         fill: None,
         stroke: Some(Stroke {
             paint: luma::Color::new(grey).into(),
-            width,
+            width: width * times,
             dash: (!dash.is_empty()).then(|| StrokeDash {
-                array: dash.to_vec(),
+                array: dash.iter().map(|long| long * times).collect(),
                 offset: 0.0,
             }),
             ..Stroke::default()
@@ -224,7 +241,14 @@ fn circle(centre: At, radius: f64) -> Option<Path> {
     path.finish()
 }
 
-fn write(surface: &mut Surface, face: &Face, text: &str, at: At, anchor: Anchor, size: f64) {
+pub(super) fn write(
+    surface: &mut Surface,
+    face: &Face,
+    text: &str,
+    at: At,
+    anchor: Anchor,
+    size: f64,
+) {
     let line = face.line(text);
     let back = match anchor {
         Anchor::Start => 0.0,

@@ -12,6 +12,7 @@ use super::learn::LearnIntent;
 use super::measure::Measure;
 use super::photos::{PhotoIntent, PictureUse};
 use super::sight::SightIntent;
+use super::workshop::WorkshopIntent;
 use super::{JOB_PREFIX, Sheets, TRASH_PREFIX};
 use crate::platform::{
     MotionEvent, OutFile, PictureFrom, Pulse, Shared, StorageFault, Task, Tone, Visibility,
@@ -95,6 +96,10 @@ pub enum Intent {
     Check(CheckIntent),
     /// One event of the screens of look-behind, ring sets, holes, loom, parts.
     Fit(Box<JobEvent>),
+    /// The vehicle came again, and why.
+    CameAgain(String),
+    /// Workshop and look.
+    Workshop(WorkshopIntent),
     /// What is typed for asked fields goes on the kit sheet.
     Fill(Vec<Asked>),
     /// What the fitter wants of the kit sheets.

@@ -26,7 +26,9 @@ mod sight;
 mod state;
 mod target;
 mod typed_face;
+mod visits;
 mod work;
+mod workshop;
 mod zeroing;
 
 pub use corners::{SweepDraft, corner_field, station_words, sweep_field, sweep_places};
@@ -47,6 +49,7 @@ pub use state::{
     AppState, Boot, JobEntry, LeftHow, LeftJob, Making, Notice, OpenJob, Saved, Settings, Sheets,
     UndoOf, Unreadable,
 };
+pub use workshop::{Letter, Letterhead, Theme, WorkshopIntent};
 pub use zeroing::ZeroDraft;
 
 pub use crate::platform::PictureFrom;
@@ -55,6 +58,8 @@ pub use crate::platform::PictureFrom;
 pub const JOB_PREFIX: &str = "job/";
 /// Key of a deleted job's record.
 pub const TRASH_PREFIX: &str = "trash/";
+/// Key of a job as it was before a visit.
+pub const KEPT_JOB_PREFIX: &str = "kept/job/";
 /// Key of the settings.
 pub const SETTINGS_KEY: &str = "settings";
 /// Key under which settings that could not be read are put by.
@@ -115,6 +120,8 @@ fn follow(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
         Intent::Check(intent) => layout::check(app, intent, now),
         Intent::Fit(event) => fit::event(app, *event, now),
         Intent::Fill(asked) => fit::fill(app, asked, now),
+        Intent::CameAgain(why) => visits::came_again(app, why, now),
+        Intent::Workshop(intent) => workshop::handle(app, intent),
         Intent::Kits(intent) => kits::handle(app, intent, now),
         Intent::TapeOn => work::tape_on(app, now),
         Intent::Undo => work::undo(app, now),
@@ -123,7 +130,7 @@ fn follow(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
         Intent::ChoosePaper(paper) => paper::choose(app, paper),
         Intent::CheckLine(typed) => paper::check_line(app, typed),
         Intent::PrintQuote => work::print_once(app, now),
-        Intent::MakeSheets(sheets) => paper::make(app, sheets),
+        Intent::MakeSheets(sheets) => paper::make(app, sheets, now),
         Intent::StopSheets => paper::stop(app),
         Intent::Worked(number, event) => match sight::worked(app, number, &event) {
             Some(actions) => actions,

@@ -1,14 +1,17 @@
 //! Sheets at full size: asked for, under way, out of the app.
 
-use rakeline_core::job::read_check_line;
-use rakeline_core::report::{Paper, template_facts};
+use rakeline_core::job::{JobState, read_check_line};
+use rakeline_core::report::{
+    Length, Paper, SheetLook, customer_sheet, job_sheet, kept, template_facts, workshop_sheet,
+};
 use rakeline_core::text::msg;
 
-use super::intent::Action;
-use super::keeping;
+use super::intent::{Action, Now};
 use super::sight;
 use super::state::{AppState, Making, Notice, Sheets};
+use super::{keeping, work};
 use crate::platform::{OutFile, Shared, Task, WorkEvent};
+use crate::steps::book;
 use crate::texts::say;
 
 /// Longest file name without its ending, characters.
@@ -44,10 +47,14 @@ pub(super) fn check_line(app: &mut AppState, typed: String) -> Vec<Action> {
 }
 
 /// Starts to make sheets; a second tap starts none.
-pub(super) fn make(app: &mut AppState, sheets: Sheets) -> Vec<Action> {
+pub(super) fn make(app: &mut AppState, sheets: Sheets, now: &Now) -> Vec<Action> {
+    let mut actions = Vec::new();
+    if matches!(sheets, Sheets::Customer | Sheets::Workshop) && app.making.is_none() {
+        actions = work::issue(app, now);
+    }
     let paper = app.settings.paper;
     let Some(job) = app.job().filter(|_| app.making.is_none()) else {
-        return Vec::new();
+        return actions;
     };
     let (task, name) = match sheets {
         Sheets::Template => {
@@ -61,6 +68,14 @@ pub(super) fn make(app: &mut AppState, sheets: Sheets) -> Vec<Action> {
             let marks = job.spots.len();
             (Task::MarkCards { marks, paper }, msg("cards-file"))
         }
+        Sheets::Customer | Sheets::Workshop => {
+            let task = sheet_task(app, job, sheets);
+            let number = job.sheets.last().map_or(0, |sheet| sheet.number);
+            let name = msg("sheet-file")
+                .text("job", job.name.clone())
+                .count("number", i64::from(number));
+            (task, name)
+        }
     };
     sight::give_way(app);
     app.worked += 1;
@@ -71,7 +86,40 @@ pub(super) fn make(app: &mut AppState, sheets: Sheets) -> Vec<Action> {
         share: 0.0,
         name: file_name(&say(&name)),
     });
-    vec![Action::StartWork(app.worked, task)]
+    actions.push(Action::StartWork(app.worked, task));
+    actions
+}
+
+/// The job sheet in one of its two forms, as it was issued.
+fn sheet_task(app: &AppState, job: &JobState, sheets: Sheets) -> Task {
+    let (at, zone) = match job.issued() {
+        Some(issue) => (issue.at, issue.zone.as_str()),
+        None => (job.changed, ""),
+    };
+    let (document, length) = match sheets {
+        Sheets::Customer => (customer_sheet(job, at), Length::OnePage),
+        _ => {
+            let mut document = job_sheet(job, at, zone);
+            document.sections.extend(kept(job, book()));
+            if let Some(sight) = &app.drafts.sight.shown {
+                document.sections.extend(workshop_sheet(sight).sections);
+            }
+            (document, Length::AsNeeded)
+        }
+    };
+    Task::Sheet {
+        document: Box::new(document),
+        look: SheetLook {
+            paper: app.settings.paper,
+            length,
+            workshop: app.settings.letterhead.lines(),
+            logo: None,
+            foot: msg("sheet-foot")
+                .text("id", job.id.0.clone())
+                .text("version", env!("CARGO_PKG_VERSION")),
+            at,
+        },
+    }
 }
 
 /// Gives up what is under way.

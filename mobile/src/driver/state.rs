@@ -15,6 +15,7 @@ use super::held::Held;
 use super::kit_shelf::Kits;
 use super::measure::Drafts;
 use super::phone::{Bay, PhoneSettings, Voice};
+use super::workshop::{Letterhead, Theme};
 use crate::route::Route;
 
 /// How far the start has come.
@@ -165,6 +166,10 @@ pub struct Settings {
     pub voice: Voice,
     /// The paper that sheets at full size are printed on.
     pub paper: Paper,
+    /// How the screen looks.
+    pub theme: Theme,
+    /// What stands at the head of printed job sheets.
+    pub letterhead: Letterhead,
     /// What the check line of the mark cards measures, by paper.
     pub check_lines: Vec<(Paper, CheckLine)>,
 }
@@ -187,6 +192,10 @@ pub enum Sheets {
     Template,
     /// Mark cards for photos.
     MarkCards,
+    /// The job sheet: one page for the customer.
+    Customer,
+    /// The job sheet: the whole file for the workshop.
+    Workshop,
 }
 
 /// Sheets under way.

@@ -251,11 +251,18 @@ fn followed(app: &mut AppState) -> Vec<Action> {
 
 /// Issues the job sheet and prints it. As long as the job does not change,
 /// the same issue is printed again; a second tap at once prints nothing.
+/// Gives the job as it is a sheet number, unless it has one.
+pub(super) fn issue(app: &mut AppState, now: &Now) -> Vec<Action> {
+    if app.job().is_none_or(|job| job.issued().is_some()) {
+        return Vec::new();
+    }
+    let zone = now.zone.clone();
+    event(app, JobEvent::SheetIssued { zone }, Back::Typing, now)
+}
+
 pub(super) fn issue_sheet(app: &mut AppState, now: &Now) -> Vec<Action> {
-    let mut actions = Vec::new();
-    if app.job().is_some_and(|job| job.issued().is_none()) {
-        let zone = now.zone.clone();
-        actions = event(app, JobEvent::SheetIssued { zone }, Back::Typing, now);
+    let mut actions = issue(app, now);
+    if !actions.is_empty() {
         app.printed = None;
     }
     if app.job().is_some_and(|job| job.issued().is_some()) {

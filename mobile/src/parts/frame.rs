@@ -2,7 +2,9 @@
 //! body, and what to do at thumb's reach.
 
 use dioxus::prelude::*;
-use rakeline_core::job::{Ignores, JobState, ShiftTried, Tape, ignores, loom_open, loom_troubles};
+use rakeline_core::job::{
+    Ignores, JobState, ShiftTried, Tape, ignores, loom_open, loom_troubles, step_path,
+};
 
 use super::path::Stage;
 use super::{NoticeBar, PathStrip};
@@ -10,6 +12,7 @@ use crate::driver::{Intent, Saved};
 use crate::route::{STEPS, Step};
 use crate::screens::job_title;
 use crate::shell::use_shell;
+use crate::steps::book;
 use crate::texts::{say, t};
 
 /// Frames a step of the open job.
@@ -119,6 +122,10 @@ fn stage_of(job: &JobState, step: Step) -> Stage {
         Step::Learn => (
             matches!(ignores(job), Ignores::This(_))
                 || job.learned.shift == Some(ShiftTried::Enough),
+            false,
+        ),
+        Step::Whole => (
+            step_path(job, book()).iter().all(|stage| stage.open() == 0),
             false,
         ),
         Step::Parts => (false, false),

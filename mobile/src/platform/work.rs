@@ -2,7 +2,7 @@
 
 use rakeline_core::drawing::SightAsked;
 use rakeline_core::job::JobState;
-use rakeline_core::report::{Paper, TemplateFacts};
+use rakeline_core::report::{Document, Paper, SheetLook, TemplateFacts};
 use rakeline_core::text::{Message, msg};
 use serde::{Deserialize, Serialize};
 
@@ -25,6 +25,13 @@ pub enum Task {
         marks: usize,
         /// The paper they are printed on.
         paper: Paper,
+    },
+    /// A job sheet as PDF.
+    Sheet {
+        /// What it says.
+        document: Box<Document>,
+        /// How it is printed.
+        look: SheetLook,
     },
     /// What the heads of a job will see, as JSON of a `Sight`.
     Sight {

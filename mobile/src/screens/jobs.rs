@@ -5,7 +5,7 @@ use dioxus::prelude::*;
 use rakeline_core::moment;
 use rakeline_core::text::msg;
 
-use crate::driver::{Boot, Intent, JobEntry, KitIntent};
+use crate::driver::{Boot, Intent, JobEntry, KitIntent, WorkshopIntent};
 use crate::parts::NoticeBar;
 use crate::route::Route;
 use crate::shell::use_shell;
@@ -28,6 +28,7 @@ pub fn Jobs() -> Element {
     let empty = state.jobs.is_empty();
     let (start, sample, kits, restock) =
         (shell.clone(), shell.clone(), shell.clone(), shell.clone());
+    let workshop = shell.clone();
     rsx! {
         div { class: "frame",
             header { class: "head",
@@ -78,6 +79,11 @@ pub fn Jobs() -> Element {
                         class: "also",
                         onclick: move |_| restock.send(Intent::Kits(KitIntent::Go(Route::Restock))),
                         {t("to-restock")}
+                    }
+                    button {
+                        class: "also",
+                        onclick: move |_| workshop.send(Intent::Workshop(WorkshopIntent::Go)),
+                        {t("to-settings")}
                     }
                 }
                 if !state.trash.is_empty() {

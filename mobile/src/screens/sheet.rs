@@ -1,13 +1,15 @@
 //! The job sheet on the screen, as it prints.
 
 use dioxus::prelude::*;
-use rakeline_core::report::{Block, Document, Section, job_sheet, workshop_sheet};
+use rakeline_core::report::{Block, Document, Section, job_sheet, kept, workshop_sheet};
 
 use super::measures::Particulars;
+use super::sheet_files::SheetFiles;
 use crate::driver::Intent;
 use crate::parts::{DrawingView, Frame};
 use crate::route::Step;
 use crate::shell::use_shell;
+use crate::steps::book;
 use crate::texts::{say, t};
 
 /// The screen of the job sheet.
@@ -23,7 +25,8 @@ pub fn Sheet() -> Element {
         Some(issue) => (issue.at, issue.zone.clone()),
         None => (now.at, now.zone),
     };
-    let document = job_sheet(job, at, &zone);
+    let mut document = job_sheet(job, at, &zone);
+    document.sections.extend(kept(job, book()));
     let issue = shell.clone();
     rsx! {
         Frame {
@@ -36,6 +39,7 @@ pub fn Sheet() -> Element {
                 }
             },
             div { class: "no-print", Particulars {} }
+            SheetFiles {}
             Paper { document }
             Workshop {}
         }
@@ -110,6 +114,13 @@ fn block_view(block: Block) -> Element {
             }
         },
         Block::Drawing(drawing) => rsx! { DrawingView { drawing } },
+        Block::Photos(photos) => rsx! {
+            ul {
+                for photo in photos {
+                    li { {say(&photo.caption)} }
+                }
+            }
+        },
         Block::Table { head, rows } => rsx! {
             table { role: "table",
                 thead {

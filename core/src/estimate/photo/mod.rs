@@ -4,13 +4,51 @@
 //! # Where to start
 //! A mark [`card`] is seen by its crosses: [`seen::PhotoSeen`]. Crosses
 //! carry the measure, never the corners of the code: blur and ink move those.
+//! [`scene::solve_photos`] solves one to six photos together,
+//! [`measured::measure`] gives the figures between marks
+//! ([`result::Measured`]), [`against::against_plan`] holds them against the
+//! plan, [`heads::on_face`] brings taps onto the face;
+//! [`outcome::outcome`] does all of it. Without cards,
+//! [`plane`] measures short distances.
 //!
 //! # Pixels
 //! x to the right, y downward, and the centre of the first pixel is (0, 0):
 //! an image of width w spans x from -0.5 to w - 0.5.
 
+pub mod against;
+#[cfg(feature = "photo")]
+pub mod bends;
+#[cfg(feature = "photo")]
+pub mod bundle;
+#[cfg(feature = "photo")]
+pub mod camera;
 pub mod card;
 #[cfg(feature = "photo")]
+pub mod frame;
+#[cfg(feature = "photo")]
+mod gate;
+#[cfg(feature = "photo")]
+pub mod heads;
+#[cfg(feature = "photo")]
+mod join;
+#[cfg(feature = "photo")]
 pub mod luma;
+#[cfg(feature = "photo")]
+pub mod measured;
+#[cfg(feature = "photo")]
+pub mod normal;
+#[cfg(feature = "photo")]
+pub mod outcome;
+#[cfg(feature = "photo")]
+pub mod plane;
+#[cfg(feature = "photo")]
+pub mod pose;
+pub mod result;
+#[cfg(feature = "photo")]
+pub mod scene;
 pub mod seen;
+#[cfg(feature = "photo")]
+pub mod start;
+#[cfg(feature = "photo")]
+pub mod surface;
 pub mod tag36h11;

@@ -1,0 +1,253 @@
+//! The path of a job: every step that applies, with what is done, due or
+//! blocked.
+
+use super::behind::look;
+use super::holes::hole;
+use super::job_photos::{PhotoOf, heads_without_photo, photos_of};
+use super::loom::{loom_open, loom_troubles};
+use super::quote::unpriced;
+use super::rings_chosen::sets_taken;
+use super::state::{JobState, Tape};
+use super::steps_done::{Ended, HowEnded};
+use super::waits::waits_at;
+use crate::decide::look_behind::Behind;
+use crate::kit::{Material, OutputKind};
+use crate::steps::{
+    Answers, Applies, Asks, Question, Screen, Stage, StepBook, StepName, StepSheet, Truth, Weight,
+};
+use crate::text::{Message, msg};
+
+/// How a step stands.
+#[derive(Clone, Debug, PartialEq)]
+pub enum StepStands {
+    /// To be done.
+    Due,
+    /// Something has to come first.
+    Blocked(Message),
+    /// Done, or closed as usual; the job itself may know it.
+    Done,
+    /// Skipped, and why.
+    Skipped(String),
+}
+
+/// A step of this job.
+#[derive(Clone, Debug, PartialEq)]
+pub struct StepView<'a> {
+    /// From the book.
+    pub sheet: &'a StepSheet,
+    /// How it stands.
+    pub stands: StepStands,
+    /// What is still missing of what is to be recorded.
+    pub missing: Vec<Message>,
+}
+
+/// A stage of this job.
+#[derive(Clone, Debug, PartialEq)]
+pub struct StageView<'a> {
+    /// Which one.
+    pub stage: Stage,
+    /// Its steps that apply.
+    pub steps: Vec<StepView<'a>>,
+}
+
+impl StageView<'_> {
+    /// How many of its steps are neither done nor skipped.
+    #[must_use]
+    pub fn open(&self) -> usize {
+        let ended =
+            |step: &&StepView| matches!(step.stands, StepStands::Done | StepStands::Skipped(_));
+        self.steps.len() - self.steps.iter().filter(ended).count()
+    }
+
+    /// Steps that 'Done as usual' closes: open, without a gate or a value.
+    #[must_use]
+    pub fn as_usual(&self) -> Vec<StepName> {
+        self.steps
+            .iter()
+            .filter(|step| step.stands == StepStands::Due && closes_as_usual(step.sheet))
+            .map(|step| step.sheet.name.clone())
+            .collect()
+    }
+}
+
+fn closes_as_usual(sheet: &StepSheet) -> bool {
+    sheet.weight == Weight::Plain && sheet.screen.is_none() && sheet.wait().is_none()
+}
+
+impl Stage {
+    /// Its name on the screen.
+    #[must_use]
+    pub fn message(self) -> Message {
+        msg(match self {
+            Self::Survey => "stage-survey",
+            Self::Box => "stage-box",
+            Self::Behind => "stage-behind",
+            Self::Marks => "stage-marks",
+            Self::Faces => "stage-faces",
+            Self::Rings => "stage-rings",
+            Self::Check => "stage-check",
+            Self::Paint => "stage-paint",
+            Self::Holes => "stage-holes",
+            Self::Loom => "stage-loom",
+            Self::Warn => "stage-warn",
+            Self::Prove => "stage-prove",
+            Self::HandOver => "stage-hand-over",
+        })
+    }
+}
+
+impl Answers for JobState {
+    fn answer(&self, question: Question) -> Option<Truth> {
+        self.steps.answers.get(&question).copied()
+    }
+
+    fn fact(&self, applies: Applies) -> Truth {
+        let output = self.kit.output.as_ref().map(|output| output.kind);
+        let so = match applies {
+            Applies::MetalBumper => self.behind.material == Material::Metal,
+            Applies::Display => matches!(output, Some(OutputKind::Display | OutputKind::Both)),
+            // A kit that says nothing sounds from a speaker.
+            Applies::Speaker => !matches!(output, Some(OutputKind::Display)),
+            Applies::Learns => self.kit.obstacle_learn.is_some(),
+            Applies::Shifts => {
+                (self.kit.control_box.as_ref()).is_some_and(|control| control.zone_shift.is_some())
+            }
+            Applies::When(_) | Applies::Unless(_) => false,
+        };
+        if so { Truth::Yes } else { Truth::No }
+    }
+}
+
+/// Whether a screen's work is done, as the job itself knows it.
+#[must_use]
+pub fn done_on_screen(job: &JobState, screen: Screen) -> bool {
+    let tape = job.marks.as_ref().map(|marks| marks.tape);
+    match screen {
+        Screen::Quote => unpriced(job) == 0,
+        Screen::Behind => {
+            let looked = look(job);
+            let clear = |label: &String| looked.behind(label) == Some(&Behind::SeenAndClear);
+            job.spots.iter().all(|spot| clear(&spot.label))
+        }
+        Screen::Marks => job.marks.is_some(),
+        Screen::Tape => matches!(tape, Some(Tape::On(_))),
+        Screen::Faces => job.all_read(),
+        Screen::Rings => job.all_read() && sets_taken(job).iter().all(Option::is_some),
+        Screen::TapeCheck => job.check.tape_at.is_some(),
+        Screen::Agreement => job.check.agreed.is_some(),
+        Screen::Holes => (0..job.spots.len()).all(|spot| hole(job, spot).is_made()),
+        Screen::Leads => !job.loom.rules.is_empty() && loom_troubles(job).is_empty(),
+        Screen::Supply => job.loom.cautions.is_some() && loom_open(job).is_empty(),
+        Screen::Learn => false,
+        Screen::Walk => false,
+        Screen::HeadPhotos => heads_without_photo(job).is_empty(),
+        Screen::Sheet => !job.sheets.is_empty(),
+    }
+}
+
+fn missing(job: &JobState, sheet: &StepSheet) -> Vec<Message> {
+    let photos = photos_of(job, &PhotoOf::Step(sheet.name.clone())).count();
+    let written = job.steps.words.contains_key(&sheet.name);
+    let wanted = sheet.asks.iter().filter_map(|asks| match asks {
+        Asks::Photo | Asks::Before | Asks::After if photos == 0 => Some(msg("step-wants-photo")),
+        Asks::Words if !written => Some(msg("step-wants-words")),
+        _ => None,
+    });
+    wanted.collect()
+}
+
+fn stands(job: &JobState, book: &StepBook, sheet: &StepSheet) -> StepStands {
+    if let Some(Ended { how, .. }) = job.steps.ended.get(&sheet.name) {
+        return match how {
+            HowEnded::Done | HowEnded::AsUsual => StepStands::Done,
+            HowEnded::Skipped(why) => StepStands::Skipped(why.clone()),
+        };
+    }
+    if sheet
+        .screen
+        .is_some_and(|screen| done_on_screen(job, screen))
+    {
+        return StepStands::Done;
+    }
+    let first = sheet.after.iter().find_map(|name| {
+        let (_, before) = book.step(name)?;
+        let open = applies(job, before) && !has_ended(job, before);
+        open.then(|| msg("step-after").message("first", before.what()))
+    });
+    let waiting = waits_at(job, &sheet.name).next().is_some();
+    match first {
+        Some(first) if !waiting => StepStands::Blocked(first),
+        _ => StepStands::Due,
+    }
+}
+
+fn has_ended(job: &JobState, sheet: &StepSheet) -> bool {
+    job.steps.ended.contains_key(&sheet.name)
+        || sheet
+            .screen
+            .is_some_and(|screen| done_on_screen(job, screen))
+}
+
+fn applies(job: &JobState, sheet: &StepSheet) -> bool {
+    sheet.applies.iter().all(|applies| applies.holds(job))
+}
+
+/// The path of a job by the book: stages in order, each with the steps that
+/// apply to this job. A gate that is due blocks what follows in its stage.
+#[must_use]
+pub fn step_path<'a>(job: &JobState, book: &'a StepBook) -> Vec<StageView<'a>> {
+    let views = book.stages.iter().map(|stage| {
+        let mut gate: Option<Message> = None;
+        let mut steps = Vec::new();
+        for sheet in stage.steps.iter().filter(|sheet| applies(job, sheet)) {
+            let mut stands = stands(job, book, sheet);
+            if let (StepStands::Due, Some(first)) = (&stands, &gate) {
+                stands = StepStands::Blocked(msg("step-after").message("first", first.clone()));
+            }
+            if sheet.weight == Weight::Gate && !matches!(stands, StepStands::Done) {
+                gate.get_or_insert_with(|| sheet.what());
+            }
+            steps.push(StepView {
+                sheet,
+                stands,
+                missing: missing(job, sheet),
+            });
+        }
+        StageView {
+            stage: stage.stage,
+            steps,
+        }
+    });
+    views.filter(|stage| !stage.steps.is_empty()).collect()
+}
+
+/// Whether a step may be skipped with a reason.
+///
+/// # Errors
+/// Why not.
+pub fn may_skip(sheet: &StepSheet) -> Result<(), Message> {
+    match sheet.weight {
+        Weight::Gate => Err(msg("step-gate-not-skipped")),
+        Weight::Plain | Weight::Value => Ok(()),
+    }
+}
+
+/// What was not done and why, for the job sheet: skipped steps with their
+/// reason, then steps that are simply open.
+#[must_use]
+pub fn not_done(job: &JobState, book: &StepBook) -> Vec<Message> {
+    let path = step_path(job, book);
+    let steps = path.iter().flat_map(|stage| &stage.steps);
+    let lines = steps.filter_map(|step| match &step.stands {
+        StepStands::Done => None,
+        StepStands::Skipped(why) => Some(
+            msg("step-skipped-line")
+                .message("step", step.sheet.what())
+                .text("why", why.clone()),
+        ),
+        StepStands::Due | StepStands::Blocked(_) => {
+            Some(msg("step-open-line").message("step", step.sheet.what()))
+        }
+    });
+    lines.collect()
+}

@@ -1,0 +1,153 @@
+//! The customer's page: what was fitted, what it cannot see, how to care for
+//! it. Measured and done only; nothing predicted.
+
+use chrono::{DateTime, FixedOffset};
+
+use super::job_sheet::literal;
+use super::{Block, Document, Section, SheetPhoto};
+use crate::drawing::marks_drawing;
+use crate::job::{
+    JobState, Particular, Standing, aim_at, head_photo, offset_words, seen_from_behind, sets_taken,
+};
+use crate::text::{Message, msg};
+
+/// The customer's page as of a moment.
+#[must_use]
+pub fn customer_sheet(job: &JobState, at: DateTime<FixedOffset>) -> Document {
+    let mut sections = vec![particulars(job, at), heads(job)];
+    sections.push(lines("customer-limits", &LIMITS));
+    sections.push(lines("customer-care", &CARE));
+    let open = not_done(job);
+    if !open.is_empty() {
+        sections.push(Section {
+            heading: msg("sheet-not-done"),
+            blocks: vec![Block::Lines(open)],
+        });
+    }
+    Document {
+        title: msg("customer-title"),
+        sections,
+    }
+}
+
+/// What a parking aid does not do, in plain words.
+const LIMITS: [&str; 4] = [
+    "customer-limit-driver",
+    "customer-limit-unseen",
+    "customer-limit-near",
+    "customer-limit-weather",
+];
+
+/// After-care.
+const CARE: [&str; 4] = [
+    "customer-care-wash",
+    "customer-care-ice",
+    "customer-care-tow-bar",
+    "customer-care-back",
+];
+
+fn lines(heading: &'static str, keys: &[&'static str]) -> Section {
+    Section {
+        heading: msg(heading),
+        blocks: vec![Block::Lines(keys.iter().copied().map(msg).collect())],
+    }
+}
+
+fn particulars(job: &JobState, at: DateTime<FixedOffset>) -> Section {
+    let mut pairs = Vec::new();
+    let named = [
+        (Particular::Customer, "particular-customer"),
+        (Particular::Vehicle, "particular-vehicle"),
+        (Particular::Plate, "particular-plate"),
+        (Particular::Fitter, "particular-fitter"),
+    ];
+    for (which, key) in named {
+        let text = job.particular(which).trim();
+        if !text.is_empty() {
+            pairs.push((msg(key), literal(text)));
+        }
+    }
+    pairs.push((
+        msg("sheet-date-plain"),
+        literal(&at.format("%-d %b %Y").to_string()),
+    ));
+    pairs.push((msg("sheet-kit"), literal(&job.kit.name)));
+    if let Some(issue) = job.issued() {
+        let number = msg("sheet-job-issue")
+            .text("id", job.id.0.clone())
+            .count("issue", i64::from(issue.number));
+        pairs.push((msg("sheet-job"), number));
+    }
+    if let Some(agreed) = &job.check.agreed {
+        let words = msg("agreed-by")
+            .text("name", agreed.name.clone())
+            .message("how", agreed.how.message())
+            .text("when", agreed.at.format("%-d %b %Y").to_string());
+        pairs.push((msg("sheet-check-agreed-name"), words));
+    }
+    Section {
+        heading: msg("customer-what"),
+        blocks: vec![Block::Pairs(pairs)],
+    }
+}
+
+/// Each head's story on one line, and its photo.
+fn heads(job: &JobState) -> Section {
+    let sets = sets_taken(job);
+    let rows = job.spots.iter().enumerate().map(|(index, spot)| {
+        let place = (job.marks.as_ref())
+            .and_then(|marks| marks.offsets.get(index))
+            .map_or_else(|| msg("sheet-not-measured"), |offset| offset_words(*offset));
+        let ring = (sets.get(index).and_then(Option::as_ref))
+            .map_or_else(|| msg("sheet-not-measured"), |taken| taken.set.name());
+        let aim = aim_at(job, index).unwrap_or_else(|| msg("sheet-not-measured"));
+        vec![literal(&spot.label), place, ring, aim]
+    });
+    let head = ["sheet-head", "sheet-position", "sheet-ring", "sheet-aim"];
+    let mut blocks = vec![
+        Block::Drawing(marks_drawing(job)),
+        Block::Table {
+            head: head.into_iter().map(msg).collect(),
+            rows: rows.collect(),
+        },
+    ];
+    let photos = head_photos(job);
+    if !photos.is_empty() {
+        blocks.push(Block::Photos(photos));
+    }
+    Section {
+        heading: msg("sheet-heads"),
+        blocks,
+    }
+}
+
+/// The photo of every finished head that has one, named by its label.
+pub(super) fn head_photos(job: &JobState) -> Vec<SheetPhoto> {
+    let heads = (0_u8..).zip(&job.spots);
+    let photos = heads.filter_map(|(head, spot)| {
+        let photo = head_photo(job, head)?;
+        Some(SheetPhoto {
+            blob: photo.blob.clone(),
+            caption: msg("sheet-head-photo").text("label", spot.label.clone()),
+            size: (photo.width, photo.height),
+            notes: photo.notes.clone(),
+        })
+    });
+    photos.collect()
+}
+
+/// What the customer must know was not done.
+fn not_done(job: &JobState) -> Vec<Message> {
+    let mut lines = Vec::new();
+    if job.check.agreed.is_none() {
+        lines.push(msg("customer-open-agreed"));
+    }
+    let unseen = (0..job.spots.len()).any(|spot| !seen_from_behind(job, spot));
+    if unseen {
+        lines.push(msg("customer-open-behind"));
+    }
+    if job.standing == Standing::CameBack {
+        lines.push(msg("customer-open-back"));
+    }
+    lines
+}

@@ -1,0 +1,141 @@
+//! What the workshop's file holds besides the fitting: photos, steps that
+//! were skipped, minutes, visits.
+
+use super::customer::head_photos;
+use super::job_sheet::literal;
+use super::{Block, Section, SheetPhoto};
+use crate::job::{
+    HowEnded, JobState, Photo, PhotoOf, StepStands, not_done, stages_spent, step_path,
+};
+use crate::steps::{StepBook, StepName};
+use crate::text::{Message, msg};
+
+/// Sections of photos, steps, minutes and visits, as far as there are any.
+#[must_use]
+pub fn kept(job: &JobState, book: &StepBook) -> Vec<Section> {
+    let sections = [
+        photos(job, book),
+        written(job, book),
+        minutes(job),
+        visits(job),
+        skipped(job, book),
+    ];
+    sections.into_iter().flatten().collect()
+}
+
+fn photos(job: &JobState, book: &StepBook) -> Option<Section> {
+    let mut blocks = Vec::new();
+    let heads = head_photos(job);
+    if !heads.is_empty() {
+        blocks.push(Block::Photos(heads));
+    }
+    let steps: Vec<SheetPhoto> = job
+        .photos
+        .iter()
+        .filter_map(|photo| match &photo.of {
+            PhotoOf::Step(name) => Some(step_photo(photo, name, book)),
+            PhotoOf::Head(_) => None,
+        })
+        .collect();
+    if !steps.is_empty() {
+        blocks.push(Block::Photos(steps));
+    }
+    (!blocks.is_empty()).then(|| Section {
+        heading: msg("sheet-photos"),
+        blocks,
+    })
+}
+
+fn step_photo(photo: &Photo, name: &StepName, book: &StepBook) -> SheetPhoto {
+    let what = book
+        .step(name)
+        .map_or_else(|| literal(&name.0), |(_, step)| step.what());
+    SheetPhoto {
+        blob: photo.blob.clone(),
+        caption: msg("sheet-step-photo")
+            .message("what", what)
+            .text("when", photo.at.format("%-d %b, %H:%M").to_string()),
+        size: (photo.width, photo.height),
+        notes: photo.notes.clone(),
+    }
+}
+
+/// What was written down at steps.
+fn written(job: &JobState, book: &StepBook) -> Option<Section> {
+    let pairs: Vec<(Message, Message)> = book
+        .steps()
+        .filter_map(|(_, step)| {
+            let words = job.steps.words.get(&step.name)?;
+            Some((step.what(), literal(words)))
+        })
+        .collect();
+    (!pairs.is_empty()).then(|| Section {
+        heading: msg("sheet-written"),
+        blocks: vec![Block::Pairs(pairs)],
+    })
+}
+
+fn minutes(job: &JobState) -> Option<Section> {
+    let spent = stages_spent(job);
+    let all: u32 = spent.iter().map(|(_, minutes)| minutes).sum();
+    if all == 0 {
+        return None;
+    }
+    let mut pairs: Vec<(Message, Message)> = spent
+        .into_iter()
+        .map(|(stage, minutes)| (stage.message(), in_minutes(minutes)))
+        .collect();
+    pairs.push((msg("sheet-minutes-all"), in_minutes(all)));
+    Some(Section {
+        heading: msg("sheet-minutes"),
+        blocks: vec![Block::Pairs(pairs)],
+    })
+}
+
+fn in_minutes(minutes: u32) -> Message {
+    msg("sheet-minutes-are").count("minutes", i64::from(minutes))
+}
+
+fn visits(job: &JobState) -> Option<Section> {
+    let lines: Vec<Message> = job
+        .visits
+        .iter()
+        .map(|visit| {
+            msg("sheet-visit")
+                .text("when", visit.at.format("%-d %b %Y").to_string())
+                .text("why", visit.why.clone())
+                .text("done", visit.done.clone())
+                .count("sheet", i64::from(visit.sheet))
+        })
+        .collect();
+    (!lines.is_empty()).then(|| Section {
+        heading: msg("sheet-visits"),
+        blocks: vec![Block::Lines(lines)],
+    })
+}
+
+/// Skipped with a reason, open, and closed as usual: each is said.
+fn skipped(job: &JobState, book: &StepBook) -> Option<Section> {
+    if job.steps.ended.is_empty() {
+        return None;
+    }
+    let mut lines = not_done(job, book);
+    let path = step_path(job, book);
+    let usual = path
+        .iter()
+        .flat_map(|stage| &stage.steps)
+        .filter(|step| step.stands == StepStands::Done)
+        .filter(|step| {
+            let ended = job.steps.ended.get(&step.sheet.name);
+            ended.is_some_and(|ended| ended.how == HowEnded::AsUsual)
+        })
+        .map(|step| step.sheet.what());
+    let usual: Vec<Message> = usual.collect();
+    if !usual.is_empty() {
+        lines.push(msg("sheet-as-usual").list("steps", usual));
+    }
+    (!lines.is_empty()).then(|| Section {
+        heading: msg("sheet-steps"),
+        blocks: vec![Block::Lines(lines)],
+    })
+}

@@ -1,0 +1,138 @@
+//! All steps of a job: survey, done, skipped, as usual, waits, visits.
+
+use rakeline::driver::{Intent, KEPT_JOB_PREFIX};
+use rakeline::steps::book;
+use rakeline_core::job::{
+    JobEvent, JobState, Standing, StandingEvent, StepStands, StepsEvent, WaitEvent, step_path,
+};
+use rakeline_core::record;
+use rakeline_core::steps::{Question, Stage, StepName, Truth};
+
+use crate::bench::Bench;
+
+fn fit(bench: &mut Bench, event: JobEvent) {
+    bench.send(Intent::Fit(Box::new(event)));
+}
+
+fn started() -> Bench {
+    let mut bench = Bench::new();
+    let id = bench.new_id();
+    bench.send(Intent::StartJob(id));
+    bench
+}
+
+fn job(bench: &Bench) -> &JobState {
+    bench.app.job().unwrap()
+}
+
+fn name(name: &str) -> StepName {
+    StepName(name.to_owned())
+}
+
+fn stands(bench: &Bench, wanted: &str) -> Option<StepStands> {
+    let path = step_path(job(bench), book());
+    let step = path
+        .into_iter()
+        .flat_map(|stage| stage.steps)
+        .find(|step| step.sheet.name.0 == wanted)?;
+    Some(step.stands)
+}
+
+#[test]
+fn what_can_hurt_is_listed_until_the_survey_says_no() {
+    let mut bench = started();
+    assert!(stands(&bench, "raised").is_some());
+    assert_eq!(stands(&bench, "paint"), None);
+    let answers = [
+        (Question::Raised, Truth::No),
+        (Question::Painted, Truth::Yes),
+    ];
+    for (question, truth) in answers {
+        fit(
+            &mut bench,
+            JobEvent::Steps(StepsEvent::Answered(question, truth)),
+        );
+    }
+    assert_eq!(stands(&bench, "raised"), None);
+    assert_eq!(stands(&bench, "paint"), Some(StepStands::Due));
+    // Curing waits for the paint.
+    assert!(matches!(
+        stands(&bench, "paint-cured"),
+        Some(StepStands::Blocked(_))
+    ));
+}
+
+#[test]
+fn a_gate_blocks_its_stage_and_cannot_be_closed_as_usual() {
+    let mut bench = started();
+    assert!(matches!(
+        stands(&bench, "lamps-before"),
+        Some(StepStands::Blocked(_))
+    ));
+    let path = step_path(job(&bench), book());
+    let survey = path
+        .iter()
+        .find(|stage| stage.stage == Stage::Survey)
+        .unwrap();
+    assert!(survey.as_usual().is_empty());
+    drop(path);
+    fit(
+        &mut bench,
+        JobEvent::Steps(StepsEvent::Done(name("raised"))),
+    );
+    assert_eq!(stands(&bench, "lamps-before"), Some(StepStands::Due));
+    let path = step_path(job(&bench), book());
+    let survey = path
+        .iter()
+        .find(|stage| stage.stage == Stage::Survey)
+        .unwrap();
+    let usual = survey.as_usual();
+    assert!(usual.contains(&name("lamps-before")) && !usual.contains(&name("assistance-before")));
+}
+
+#[test]
+fn a_step_is_skipped_only_with_a_reason_and_the_reason_is_kept() {
+    let mut bench = started();
+    let skip = |why: &str| JobEvent::Steps(StepsEvent::Skipped(name("grommet"), why.to_owned()));
+    fit(&mut bench, skip("  "));
+    assert_eq!(stands(&bench, "grommet"), Some(StepStands::Due));
+    fit(&mut bench, skip("box outside, loom stays outside"));
+    let why = "box outside, loom stays outside".to_owned();
+    assert_eq!(
+        stands(&bench, "grommet"),
+        Some(StepStands::Skipped(why.clone()))
+    );
+    let killed = bench.killed();
+    assert!(matches!(&killed.app.open, Some(open) if open.job.steps.ended.len() == 1));
+}
+
+#[test]
+fn two_waits_run_at_once_and_outlive_a_killed_app() {
+    let mut bench = started();
+    let start = |step: &str, minutes| JobEvent::Wait(WaitEvent::Started(name(step), minutes));
+    fit(&mut bench, start("primer-dry", 20));
+    fit(&mut bench, start("self-test", 1));
+    fit(&mut bench, start("self-test", 2));
+    assert_eq!(job(&bench).waits.len(), 2);
+    let killed = bench.killed();
+    assert_eq!(job(&killed).waits, job(&bench).waits);
+}
+
+#[test]
+fn the_file_stays_as_it_was_handed_over_when_the_vehicle_comes_again() {
+    let mut bench = started();
+    bench.send(Intent::IssueSheet);
+    assert_eq!(job(&bench).standing, Standing::Done);
+    let before = job(&bench).clone();
+    bench.send(Intent::CameAgain("beeps in the rain".to_owned()));
+    assert_eq!(job(&bench).standing, Standing::CameBack);
+    assert_eq!(job(&bench).visits[0].sheet, 1);
+    let done = StandingEvent::VisitWritten("plug dried".to_owned());
+    fit(&mut bench, JobEvent::Standing(done));
+    let key = format!("{KEPT_JOB_PREFIX}{}/1", before.id.0);
+    let kept = bench.phone.storage.records()[&key].clone();
+    assert_eq!(record::read(&kept).unwrap(), before);
+    // Without a reason nothing happens.
+    bench.send(Intent::CameAgain(" ".to_owned()));
+    assert_eq!(job(&bench).visits.len(), 1);
+}
