@@ -1,50 +1,21 @@
 //! Obstacle learn on the screen: the ear beforehand, the run, and what of it
 //! goes into the job.
 
-use rakeline_core::estimate::beep::{Beep, EarState, Onset, Trouble};
 use rakeline_core::job::{JobEvent, LearnedEvent};
 use rakeline_core::learn::{
-    self, Action as Sign, Cause, Cue, Event, Heard, Phase, Proof, Run, SAME_TONE, Source, Ways,
-    step,
+    self, Action as Sign, Cause, Cue, Event, Phase, Proof, Run, Source, Ways, step,
 };
-use rakeline_core::text::Message;
 use rakeline_core::units::Millis;
 
+use super::ear::{self, Ear};
 use super::intent::{Action, Intent, Now};
 use super::phone;
 use super::state::AppState;
 use super::work::{self, Back};
 use crate::platform::{MicrophoneEvent, Pulse, Tone, Visibility};
 
-/// A sounding tone began at the earliest so long before it was noticed.
-const NOTICED_AFTER: Millis = Millis(1_000.0);
-/// The meter begins so many decibels below the loudest.
-const METER_DB: f64 = 60.0;
 /// The mark 'heard' stands so long.
 const HEARD_FOR: Millis = Millis(1_200.0);
-
-/// How the microphone does.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub enum Ear {
-    /// It is not used.
-    #[default]
-    Off,
-    /// It was asked for.
-    Starting,
-    /// It listens.
-    On(EarNow),
-    /// There is none, and why.
-    No(Message),
-}
-
-/// How it hears at a moment.
-#[derive(Clone, Debug, PartialEq)]
-pub struct EarNow {
-    /// Loudness for the meter, 0 to 1.
-    pub level: f64,
-    /// What is wrong with the sound.
-    pub trouble: Option<Message>,
-}
 
 /// What is under way and not yet a fact of the job.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -132,7 +103,7 @@ pub(super) fn handle(app: &mut AppState, said: LearnIntent, now: &Now) -> Vec<Ac
         LearnIntent::Again => again(app, now),
         LearnIntent::Done => done(app, now),
         LearnIntent::Tick => feed(app, Event::Tick, now),
-        LearnIntent::Ear(event) => ear(app, event, now),
+        LearnIntent::Ear(event) => ear::said(app, event, now),
     }
 }
 
@@ -203,7 +174,7 @@ fn change(app: &mut AppState, by: Source, now: &Now) -> Vec<Action> {
 }
 
 /// One event of the run; what follows is kept in the job.
-fn feed(app: &mut AppState, event: Event, now: &Now) -> Vec<Action> {
+pub(super) fn feed(app: &mut AppState, event: Event, now: &Now) -> Vec<Action> {
     let draft = &mut app.drafts.learn;
     draft.at = now.monotonic;
     let Some(run) = &draft.run else {
@@ -304,94 +275,6 @@ fn again(app: &mut AppState, now: &Now) -> Vec<Action> {
 fn done(app: &mut AppState, now: &Now) -> Vec<Action> {
     let actions = close(app, Event::Cancelled, now);
     app.drafts.learn.run = None;
-    actions
-}
-
-/// What the microphone says: beeps first, then up to when it heard.
-fn ear(app: &mut AppState, event: MicrophoneEvent, now: &Now) -> Vec<Action> {
-    if app.drafts.learn.ear == Ear::Off {
-        return Vec::new();
-    }
-    match event {
-        MicrophoneEvent::Started { .. } => Vec::new(),
-        MicrophoneEvent::Fault(fault) => no_ear(app, fault.message(), now),
-        MicrophoneEvent::Heard(hearing) => {
-            let mut actions = Vec::new();
-            for beep in &hearing.beeps {
-                actions.extend(beeped(app, beep, now));
-            }
-            actions.extend(hears(app, &hearing.state, now));
-            actions
-        }
-    }
-}
-
-fn beeped(app: &mut AppState, beep: &Beep, now: &Now) -> Vec<Action> {
-    let draft = &mut app.drafts.learn;
-    draft.beep = Some((now.monotonic, beep.tone_hz));
-    let ready = draft.run.as_ref().map(|run| run.phase) == Some(Phase::Ready);
-    if ready && beep.onset == Onset::CutByStart {
-        // How long it had sounded is not known: nothing begins with it.
-        return Vec::new();
-    }
-    let before = draft.run.as_ref().and_then(|run| run.tone);
-    let heard = Heard {
-        start: Millis(beep.start_ms),
-        end: Millis(beep.end_ms),
-        hertz: beep.tone_hz,
-    };
-    let mut actions = feed(app, Event::Beep(heard), now);
-    let tone = app.drafts.learn.run.as_ref().and_then(|run| run.tone);
-    if tone != before {
-        actions.push(Action::HearOnly(tone));
-    }
-    actions
-}
-
-fn hears(app: &mut AppState, state: &EarState, now: &Now) -> Vec<Action> {
-    let draft = &mut app.drafts.learn;
-    draft.ear = Ear::On(EarNow {
-        level: (state.level_db + METER_DB) / METER_DB,
-        trouble: state
-            .trouble
-            .map(|trouble| trouble.message(state.margin_db)),
-    });
-    let Some(run) = &draft.run else {
-        return Vec::new();
-    };
-    let kit = |hertz: f64| {
-        run.tone
-            .is_none_or(|tone| (tone - hertz).abs() <= SAME_TONE)
-    };
-    let sounding = state.sounding.filter(|sounding| kit(sounding.tone_hz));
-    let through = match sounding {
-        Some(sounding) => (sounding.since_ms - NOTICED_AFTER.0).min(state.settled_ms),
-        None => state.settled_ms,
-    };
-    let too_loud = state.trouble == Some(Trouble::TooNoisy);
-    // A muted microphone hears no silence.
-    let gap = match state.trouble {
-        Some(Trouble::Silent) => now.monotonic,
-        _ => Millis(state.unbroken_since_ms),
-    };
-    let mut actions = Vec::new();
-    if run.loud != too_loud {
-        actions.extend(feed(app, Event::Noise { too_loud }, now));
-    }
-    actions.extend(feed(app, Event::Gap(gap), now));
-    actions.extend(feed(app, Event::Listened(Millis(through)), now));
-    actions
-}
-
-/// Without a microphone the hand counts, and the screen says what that is worth.
-fn no_ear(app: &mut AppState, why: Message, now: &Now) -> Vec<Action> {
-    let mut actions = feed(app, Event::MicrophoneLost, now);
-    let draft = &mut app.drafts.learn;
-    draft.ear = Ear::No(why);
-    if !draft.is_on() {
-        draft.ways = Ways::Hand;
-    }
-    actions.push(Action::StopMicrophone);
     actions
 }
 

@@ -5,6 +5,7 @@
 //! scripted phone.
 
 mod corners;
+mod ear;
 mod fit;
 mod held;
 mod intent;
@@ -32,11 +33,12 @@ mod workshop;
 mod zeroing;
 
 pub use corners::{SweepDraft, corner_field, station_words, sweep_field, sweep_places};
+pub use ear::{Ear, EarNow};
 pub use held::{Beside, BoardWay, Held, Phase, Target};
 pub use intent::{Action, Intent, Now, Place};
 pub use kit_shelf::{Editing, KitEntry, KitIntent, Kits, QUICK_PAGES};
 pub use layout::{CheckIntent, MarkOutIntent};
-pub use learn::{Ear, EarNow, LearnDraft, LearnIntent};
+pub use learn::{LearnDraft, LearnIntent};
 pub use level::{CameraState, LevelDraft, LevelIntent, ShownPhoto, live_level, screen_turn};
 pub use lie::BoardDraft;
 pub use measure::{Drafts, Measure};

@@ -2,9 +2,7 @@
 //! body, and what to do at thumb's reach.
 
 use dioxus::prelude::*;
-use rakeline_core::job::{
-    Ignores, JobState, ShiftTried, Tape, ignores, loom_open, loom_troubles, step_path,
-};
+use rakeline_core::job::{JobState, Tape, learn_done, loom_open, loom_troubles, step_path};
 
 use super::path::Stage;
 use super::{NoticeBar, PathStrip};
@@ -119,11 +117,7 @@ fn stage_of(job: &JobState, step: Step) -> Stage {
             loom_open(job).is_empty() && loom_troubles(job).is_empty(),
             false,
         ),
-        Step::Learn => (
-            matches!(ignores(job), Ignores::This(_))
-                || job.learned.shift == Some(ShiftTried::Enough),
-            false,
-        ),
+        Step::Learn => (learn_done(job), false),
         Step::Whole => (
             step_path(job, book()).iter().all(|stage| stage.open() == 0),
             false,

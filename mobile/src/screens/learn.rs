@@ -2,20 +2,19 @@
 //! picture, how to count; after a run its result and those before it.
 
 use dioxus::prelude::*;
-use rakeline_core::drawing::learn_timeline;
-use rakeline_core::job::{
-    self, Attempt, Field, JobEvent, JobState, LearnedEvent, Object, ShiftTried,
-};
-use rakeline_core::learn::{self, NotGiven, Outcome, Phase, Proof, Ways};
-use rakeline_core::moment;
+use rakeline_core::job::{self, Field, JobEvent, JobState, LearnedEvent, Object, ShiftTried};
+use rakeline_core::learn::{self, NotGiven, Phase, Ways};
 use rakeline_core::text::msg;
 
+use super::learn_ear::Counting;
+use super::learn_gate::Gate;
+use super::learn_result::{Attempts, Result, Standing};
 use super::learn_run::LearnRun;
 use crate::driver::{Ear, Intent, LearnDraft, LearnIntent};
-use crate::parts::{AskedFields, DrawingView, Frame, Kind, TypedEntry};
+use crate::parts::{AskedFields, Frame, Kind, TypedEntry};
 use crate::route::Step;
 use crate::shell::use_shell;
-use crate::texts::{figure, say, t};
+use crate::texts::{say, t};
 
 /// What the button at the foot does.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -172,7 +171,7 @@ fn Shift(job: JobState) -> Element {
     }
 }
 
-fn fit(event: LearnedEvent) -> Intent {
+pub(super) fn fit(event: LearnedEvent) -> Intent {
     Intent::Fit(Box::new(JobEvent::Learned(event)))
 }
 
@@ -256,254 +255,4 @@ fn Procedure(job: JobState) -> Element {
             }
         }
     }
-}
-
-/// How to count, and how the microphone hears.
-#[component]
-fn Counting(job: JobState, draft: LearnDraft) -> Element {
-    let shell = use_shell();
-    let by_ear = learn::procedure(&job.kit).is_ok_and(|procedure| procedure.beeps());
-    if !by_ear {
-        return rsx! {
-            p { class: "why", {say(&Ways::Hand.proof())} }
-        };
-    }
-    let ways = [Ways::Both, Ways::Hand, Ways::Microphone];
-    rsx! {
-        section { class: "stack",
-            h2 { {t("learn-counting")} }
-            div { class: "choice tall", role: "group", "aria-label": t("learn-counting"),
-                for way in ways {
-                    button {
-                        key: "{way:?}",
-                        "aria-pressed": "{draft.ways == way}",
-                        onclick: {
-                            let shell = shell.clone();
-                            move |_| shell.send(Intent::Learn(LearnIntent::WaysChosen(way)))
-                        },
-                        {say(&way.message())}
-                    }
-                }
-            }
-            p { class: "why", {say(&draft.ways.proof())} }
-            Hearing { draft: draft.clone() }
-        }
-    }
-}
-
-/// The meter, the mark 'heard', and what is wrong with the sound.
-#[component]
-pub fn Hearing(draft: LearnDraft) -> Element {
-    let shell = use_shell();
-    let heard = draft.just_heard();
-    match &draft.ear {
-        Ear::Off => rsx! {},
-        Ear::Starting => rsx! { p { {t("learn-ear-starts")} } },
-        Ear::No(why) => rsx! {
-            div { class: "trouble-box", role: "alert",
-                p { {say(why)} }
-                p { {t("learn-ear-none")} }
-            }
-        },
-        Ear::On(now) => {
-            let level = now.level.clamp(0.0, 1.0) * 100.0;
-            let tone = draft.beep.filter(|_| draft.run.is_none());
-            rsx! {
-                div { class: if heard { "ear heard" } else { "ear" },
-                    div { class: "hold", "aria-hidden": "true",
-                        svg { view_box: "0 0 100 10", preserve_aspect_ratio: "none",
-                            rect { x: "0", y: "0", width: "{level}", height: "10" }
-                        }
-                    }
-                    b { role: "status", {t(if heard { "learn-ear-heard" } else { "learn-ear-listens" })} }
-                }
-                if let Some(why) = &now.trouble {
-                    div { class: "trouble-box", role: "alert", {say(why)} }
-                }
-                if let Some((_, hertz)) = tone {
-                    div { class: "pair",
-                        p {
-                            {say(&msg("learn-ear-tone").number("hertz", hertz, 0))}
-                        }
-                        button {
-                            class: "also",
-                            "aria-pressed": "{draft.tone == Some(hertz)}",
-                            onclick: move |_| shell.send(Intent::Learn(LearnIntent::ToneTaken)),
-                            {t("learn-ear-take-tone")}
-                        }
-                    }
-                }
-            }
-        }
-    }
-}
-
-/// All cautions of the run in one picture.
-#[component]
-fn Gate() -> Element {
-    let lines = [
-        "learn-gate-area",
-        "learn-gate-nobody",
-        "learn-gate-brake",
-        "learn-gate-park",
-        "learn-gate-chocks",
-        "learn-gate-ignition",
-        "learn-gate-air",
-        "caution-maker",
-    ];
-    rsx! {
-        section { class: "caution stack",
-            svg {
-                class: "drawing gate",
-                view_box: "0 0 200 92",
-                role: "img",
-                "aria-label": t("learn-gate-picture"),
-                // The vehicle from above, its rear to the right.
-                path { class: "outline", d: "M6 26h58q10 0 12 20q-2 20-12 20H6z" }
-                rect { class: "solid", x: "16", y: "19", width: "20", height: "8" }
-                rect { class: "solid", x: "16", y: "65", width: "20", height: "8" }
-                path { class: "solid", d: "M38 26h9l-9-8zM38 66h9l-9 8zM14 26H5l9-8zM14 66H5l9 8z" }
-                // The object that stays.
-                rect { class: "tape", x: "77", y: "41", width: "10", height: "10" }
-                // What has to be clear.
-                path { class: "faint", d: "M78 30L160 6Q192 46 160 86L78 62" }
-                path { class: "wrong", d: "M128 34l24 24M152 34l-24 24" }
-                circle { class: "outline", cx: "140", cy: "36", r: "5" }
-                path { class: "outline", d: "M140 41v14M132 46h16M140 55l-6 11M140 55l6 11" }
-            }
-            p { b { {t("learn-gate-why")} } }
-            ul {
-                for line in lines {
-                    li { {t(line)} }
-                }
-            }
-        }
-    }
-}
-
-/// How the run ended and what to do.
-#[component]
-fn Result(job: JobState, draft: LearnDraft) -> Element {
-    let shell = use_shell();
-    let Some(run) = &draft.run else {
-        return rsx! {};
-    };
-    let proof = Proof::of(run);
-    let remedy = match run.phase {
-        Phase::Failed(why) => Some(say(&why.remedy(&run.procedure))),
-        Phase::Interrupted(_) => Some(t("learn-do-cancelled")),
-        Phase::ByHand => Some(t("learn-do-by-hand")),
-        _ => Some(t("learn-do-learned")),
-    };
-    let good = matches!(run.phase, Phase::Learned);
-    let slip = run.can_undo(draft.at);
-    let again = matches!(run.phase, Phase::Learned | Phase::ByHand);
-    let (undo, once_more, away) = (shell.clone(), shell.clone(), shell.clone());
-    rsx! {
-        div { class: if good { "ring wide" } else { "ring wide none" }, role: "status",
-            h1 { {say(&proof.message())} }
-            if let Some(remedy) = remedy {
-                p { {remedy} }
-            }
-            if slip {
-                button {
-                    class: "also at-car",
-                    onclick: move |_| undo.send(Intent::Learn(LearnIntent::Undo)),
-                    {t("learn-undo")}
-                }
-            }
-        }
-        p { {say(&proof.summary())} }
-        for doubt in &proof.doubts {
-            p { class: "trouble-box", {say(&doubt.message())} }
-        }
-        if !proof.cycles.is_empty() {
-            DrawingView { drawing: learn_timeline(&proof) }
-        }
-        if again {
-            button {
-                class: "also",
-                onclick: move |_| once_more.send(Intent::Learn(LearnIntent::Again)),
-                {t("learn-again")}
-            }
-        } else {
-            Hearing { draft: draft.clone() }
-        }
-        button {
-            class: "plain",
-            onclick: move |_| away.send(Intent::Learn(LearnIntent::Done)),
-            {t("learn-done")}
-        }
-        if job.learned.attempts.is_empty() {
-            p { class: "why", {t("learn-kept-soon")} }
-        }
-    }
-}
-
-/// What stands about the box, and how to clear it.
-#[component]
-fn Standing(job: JobState) -> Element {
-    let shell = use_shell();
-    let stands = job::ignores(&job);
-    let customer = stands.for_customer();
-    if customer.is_none() {
-        return rsx! {};
-    }
-    let trouble = stands == job::Ignores::NotKnown;
-    rsx! {
-        section { class: if trouble { "trouble-box stack" } else { "note-box stack" },
-            h2 { {say(&stands.message())} }
-            if let Some(customer) = customer {
-                p { {say(&customer)} }
-            }
-            p { {say(&job::how_cleared(&job))} }
-            button {
-                class: "also",
-                onclick: move |_| shell.send(fit(LearnedEvent::Cleared)),
-                {t("learn-cleared")}
-            }
-        }
-    }
-}
-
-/// Runs before, last first.
-#[component]
-fn Attempts(job: JobState, but_last: bool) -> Element {
-    let skip = usize::from(but_last);
-    let attempts: Vec<(usize, Attempt)> = job
-        .learned
-        .attempts
-        .iter()
-        .cloned()
-        .enumerate()
-        .rev()
-        .skip(skip)
-        .collect();
-    if attempts.is_empty() {
-        return rsx! {};
-    }
-    rsx! {
-        details {
-            summary { {say(&msg("learn-attempts").count("count", i64::try_from(attempts.len()).unwrap_or(i64::MAX)))} }
-            ol { class: "rings",
-                for (number , attempt) in attempts {
-                    li {
-                        key: "{number}",
-                        class: if attempt.proof.outcome == Outcome::Learned { "ring wide" } else { "ring wide close" },
-                        span { class: "verdict", {say(&attempt.proof.message())} }
-                        span { class: "aim", {moment::day_and_clock(&attempt.at)} }
-                        p { {say(&attempt.proof.summary())} }
-                        if !attempt.proof.cycles.is_empty() {
-                            DrawingView { drawing: learn_timeline(&attempt.proof) }
-                        }
-                    }
-                }
-            }
-        }
-    }
-}
-
-/// Seconds with a tenth, for a countdown.
-pub fn tenths(millis: f64) -> String {
-    figure((millis / 100.0).ceil() / 10.0, 1)
 }

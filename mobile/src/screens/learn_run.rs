@@ -5,10 +5,10 @@ use dioxus::prelude::*;
 use rakeline_core::learn::{Phase, Source, Ways};
 use rakeline_core::text::msg;
 
-use super::learn::{Hearing, tenths};
+use super::learn_ear::Hearing;
 use crate::driver::{Intent, LearnIntent};
 use crate::shell::use_shell;
-use crate::texts::{say, t};
+use crate::texts::{figure, say, t};
 
 /// What a key does.
 fn of_key(key: &Key) -> Option<LearnIntent> {
@@ -178,4 +178,9 @@ fn Press(class: &'static str, said: LearnIntent, words: &'static str) -> Element
             {t(words)}
         }
     }
+}
+
+/// Seconds with a tenth, for a countdown.
+fn tenths(millis: f64) -> String {
+    figure((millis / 100.0).ceil() / 10.0, 1)
 }

@@ -24,7 +24,8 @@ pub(super) fn step_of(screen: Screen) -> Option<Step> {
         Screen::TapeCheck | Screen::Agreement => Step::Check,
         Screen::Holes => Step::Holes,
         Screen::Leads | Screen::Supply => Step::Loom,
-        Screen::Learn | Screen::Walk => return None,
+        Screen::Learn => Step::Learn,
+        Screen::Walk => return None,
         Screen::HeadPhotos | Screen::Sheet => Step::Sheet,
     })
 }
