@@ -1531,6 +1531,71 @@ ring-every-set = Every set
 budget-title = What the ± is made of
 to-sheet = To the job sheet
 
+## Screens: obstacle learn
+
+learn-why = So that a tow bar or a spare wheel behind the vehicle does not sound all the time. Whatever else stands there then is ignored as well.
+learn-to-start = Start the run
+learn-listen = Listen first
+learn-again = Start again
+learn-done = Put the result away
+learn-kept-soon = It is kept as soon as it is sure that the last tap was no slip.
+learn-undo = Take the last tap back
+learn-cleared = It is cleared
+learn-attempts = { $count ->
+    [one] 1 run before
+   *[other] { $count } runs before
+}
+learn-do-learned = Now the walk test: go round the object and see that the rest is still seen.
+learn-do-by-hand = Nobody heard it but you. Walk round the object and see what is still seen.
+learn-shift-first = First: move the near zone out
+learn-shift-offer = It moves the near zone out by { $distance } mm and ignores nothing. { $how }
+learn-shift-say-enough = Is enough
+learn-shift-say-not-enough = Not enough
+learn-shift-say-not-tried = Not tried
+learn-what = What is to be ignored
+learn-what-else = Something else
+learn-what-keep = Take it
+learn-last-beeps = It beeps too
+learn-last-silent = It stays silent
+learn-counting = How to count
+learn-ear-starts = The microphone starts…
+learn-ear-listens = listening
+learn-ear-heard = heard
+learn-ear-none = Count by taps: it is kept as 'by hand, not confirmed'.
+learn-ear-tone = A beep at { $hertz } Hz. Was it the kit?
+learn-ear-take-tone = Yes, this tone
+learn-gate-heeded = Before the run: all of this is so
+learn-gate-picture = From above: nobody and nothing behind the vehicle but the object, wheels chocked
+learn-gate-why = What stands behind during the run is ignored from then on.
+learn-gate-area = Behind it is clear beyond the kit's range, but for the object
+learn-gate-nobody = Nobody behind or beside the vehicle
+learn-gate-brake = Foot on the brake all the time
+learn-gate-park = Park brake on
+learn-gate-chocks = Wheels chocked on both sides
+learn-gate-ignition = Ignition as the vehicle's maker says; engine off where reverse works without
+learn-gate-air = Engine on: door open to fresh air
+learn-run-of = Cycle { $cycle } of { $cycles }
+learn-run-ready = Into reverse when you are ready
+learn-run-engaged = In reverse. Wait for the beep.
+learn-run-heard = Heard. Now out.
+learn-run-released = Out. Now in again.
+learn-run-last-next = The next is the last. Then stay in.
+learn-run-last-beep = Wait for the beep, then tap 'It beeped'.
+learn-run-quiet = Stay in reverse. Keep still.
+learn-run-closing = Quiet time over. Wait for the kit's sign.
+learn-run-by-hand = Counted by hand, not confirmed
+learn-run-in = In reverse
+learn-run-in-last = In reverse, the last time
+learn-run-out = Out
+learn-run-it-beeped = It beeped
+learn-run-it-beeped-last = It beeped: the quiet time runs
+learn-run-sign-came = The sign came
+learn-run-stop = Stop
+learn-asked-times = times into reverse, the last one included
+learn-asked-milliseconds = in milliseconds: 4000 is 4 s
+step-learn = Obstacle learn
+to-learn = To the obstacle learn
+
 ## Screens: job sheet
 
 print-sheet = Issue and print

@@ -23,6 +23,8 @@ pub enum Step {
     Holes,
     /// Leads and supply.
     Loom,
+    /// Obstacle learn.
+    Learn,
     /// Walk test and function check.
     Walk,
     /// The job sheet.
@@ -55,7 +57,7 @@ pub const BESIDE: [Step; 7] = [
 ];
 
 /// The steps in the order of the work.
-pub const STEPS: [Step; 11] = [
+pub const STEPS: [Step; 12] = [
     Step::Whole,
     Step::Behind,
     Step::Measures,
@@ -65,6 +67,7 @@ pub const STEPS: [Step; 11] = [
     Step::Check,
     Step::Holes,
     Step::Loom,
+    Step::Learn,
     Step::Walk,
     Step::Sheet,
 ];
@@ -81,6 +84,7 @@ impl Step {
             Self::Check => "check",
             Self::Holes => "holes",
             Self::Loom => "loom",
+            Self::Learn => "learn",
             Self::Walk => "walk",
             Self::Fault => "fault",
             Self::Parts => "parts",
@@ -106,6 +110,7 @@ impl Step {
             Self::Check => "step-check",
             Self::Holes => "step-holes",
             Self::Loom => "step-loom",
+            Self::Learn => "step-learn",
             Self::Walk => "step-walk",
             Self::Fault => "step-fault",
             Self::Parts => "step-parts",

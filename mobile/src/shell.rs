@@ -1,6 +1,8 @@
 //! Between screens and devices: sends intents through the driver and
 //! performs the actions that follow.
 
+mod learn;
+
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 
@@ -36,6 +38,8 @@ pub struct Shell {
     devices: UnboundedSender<FromDevice>,
     heard: Rc<RefCell<Vec<MotionEvent>>>,
     turns: Rc<RefCell<Option<Ticker>>>,
+    /// Lets time pass for a run of the obstacle learn.
+    learn_turns: Rc<RefCell<Option<Ticker>>>,
     asked_to_persist: Rc<Cell<bool>>,
     /// The worker's task under way.
     task: Rc<RefCell<Option<WorkHandle>>>,
@@ -74,6 +78,7 @@ impl Shell {
             devices,
             heard: Rc::default(),
             turns: Rc::default(),
+            learn_turns: Rc::default(),
             asked_to_persist: Rc::default(),
             task: Rc::default(),
         };
@@ -187,8 +192,14 @@ impl Shell {
                 platform.wake.release();
                 self.turns.borrow_mut().take();
             }
-            Action::Sound(tone) => platform.sound.tone(tone),
+            Action::Sound(tone) => self.sound(tone),
             Action::Pulse(pulse) => platform.vibration.pulse(pulse),
+            Action::Hush
+            | Action::StartLearn
+            | Action::StopLearn
+            | Action::StartMicrophone
+            | Action::HearOnly(_)
+            | Action::StopMicrophone => self.learn(action),
             Action::Say(message) => platform.speech.say(&crate::texts::say(&message)),
             Action::StartCamera
             | Action::StopCamera

@@ -10,6 +10,7 @@ mod hearing;
 mod jobs;
 mod kept;
 mod kit;
+mod learn;
 mod mark_out;
 mod paper;
 mod pictures;

@@ -8,15 +8,16 @@ use std::task::{Context, Poll, Waker};
 
 use rakeline::driver::{
     Action, AppState, Intent, JOB_PREFIX, KIT_DRAFT_KEY, KIT_EDIT_KEY, KIT_PREFIX, KitIntent,
-    LevelIntent, Measure, Now, Place, SETTINGS_KEY, Saved, TRASH_PREFIX, handle,
+    LearnIntent, LevelIntent, Measure, Now, Place, SETTINGS_KEY, Saved, TRASH_PREFIX, handle,
 };
 use rakeline::platform::memory::MemoryPlatform;
 use rakeline::platform::{
-    Camera, Clock, LocalFuture, Motion, MotionEvent, Page, Print, Sound, Speech, Storage,
-    StorageFault, Ticker, Vibration, Visibility, Wake, WorkHandle, Write,
+    Camera, Clock, LocalFuture, Microphone, Motion, MotionEvent, Page, Print, Sound, Speech,
+    Storage, StorageFault, Ticker, Vibration, Visibility, Wake, WorkHandle, Write,
 };
 use rakeline::route::KitId;
 use rakeline::texts::say;
+use rakeline_core::estimate::beep::ToneGate;
 use rakeline_core::job::{JobId, JobState};
 
 use rakeline_core::units::Millis;
@@ -35,6 +36,8 @@ pub struct Bench {
     heard: Rc<RefCell<Vec<MotionEvent>>>,
     due: Rc<Cell<bool>>,
     turns: Option<Ticker>,
+    learn_due: Rc<Cell<bool>>,
+    learn_turns: Option<Ticker>,
     task: Option<WorkHandle>,
     pub(super) samples: u32,
 }
@@ -55,6 +58,8 @@ impl Bench {
             heard: Rc::default(),
             due: Rc::default(),
             turns: None,
+            learn_due: Rc::default(),
+            learn_turns: None,
             task: None,
             samples: 0,
         };
@@ -195,6 +200,31 @@ impl Bench {
                     Intent::Committed(number, storage.commit(writes).await)
                 }));
             }
+            Action::Hush => self.phone.speech.hush(),
+            Action::StartLearn => {
+                self.phone.sound.unlock();
+                self.phone.wake.hold();
+                let due = self.learn_due.clone();
+                let turns = self.phone.page.every(TURN, Rc::new(move || due.set(true)));
+                self.learn_turns = Some(turns);
+            }
+            Action::StopLearn => {
+                self.phone.wake.release();
+                self.learn_turns = None;
+            }
+            Action::StartMicrophone => {
+                let posted = self.posted.clone();
+                let sink = Rc::new(move |event| {
+                    let said = Intent::Learn(LearnIntent::Ear(event));
+                    posted.borrow_mut().push_back(said);
+                });
+                self.phone.microphone.start(ToneGate::Any, sink);
+            }
+            Action::HearOnly(tone) => {
+                let gate = tone.map_or(ToneGate::Any, ToneGate::Near);
+                self.phone.microphone.gate(gate);
+            }
+            Action::StopMicrophone => self.phone.microphone.stop(),
             Action::Say(words) => self.phone.speech.say(&say(&words)),
             Action::StartCamera => {
                 let camera = self.phone.camera.clone();
@@ -310,6 +340,9 @@ impl Bench {
             let step = left.min(SAMPLE.0);
             self.phone.clock.advance(Millis(step));
             left -= step;
+            if self.learn_due.replace(false) {
+                self.send(Intent::Learn(LearnIntent::Tick));
+            }
             if self.due.replace(false) {
                 let heard = std::mem::take(&mut *self.heard.borrow_mut());
                 if !heard.is_empty() {

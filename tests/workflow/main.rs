@@ -18,6 +18,7 @@ mod fitting;
 mod full_size;
 mod hand;
 mod kit_sheets;
+mod learn;
 mod level;
 mod mark_cards;
 mod measuring;

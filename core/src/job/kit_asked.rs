@@ -99,6 +99,8 @@ impl Asked {
             Self::Frequency => "kit-unit-khz",
             Self::BeamAcross | Self::BeamUpright => "in-degrees",
             Self::Ringing => "kit-unit-ms",
+            Self::LearnCycles => "learn-asked-times",
+            Self::LearnSilent => "learn-asked-milliseconds",
             _ => "in-mm",
         })
     }

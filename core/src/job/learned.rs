@@ -343,6 +343,17 @@ pub fn learn_open(job: &JobState) -> Vec<Message> {
     open
 }
 
+/// Whether nothing is left to do: learned, counted by hand, or the zone shift
+/// was enough.
+#[must_use]
+pub fn learn_done(job: &JobState) -> bool {
+    match ignores(job) {
+        Ignores::This(_) | Ignores::PerhapsThis(_) => true,
+        Ignores::Nothing | Ignores::Cleared => job.learned.shift == Some(ShiftTried::Enough),
+        Ignores::NotKnown => false,
+    }
+}
+
 /// Where the obstacle learn stands, in a few words.
 #[must_use]
 pub fn learn_headline(job: &JobState) -> Message {

@@ -67,7 +67,7 @@ pub use kit_asked::{
 };
 pub use learned::{
     ATTEMPTS_GREATEST, Attempt, Ignores, LearnedEvent, LearnedState, Object, ShiftTried,
-    box_changed, how_cleared, ignores, learn_headline, learn_open,
+    box_changed, how_cleared, ignores, learn_done, learn_headline, learn_open,
 };
 pub use loom::{
     LoomEvent, LoomState, READINGS, ReadVolts, WARM_LEAD, fuse_typed, lead_name, lead_plan,

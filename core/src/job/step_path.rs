@@ -4,6 +4,7 @@
 use super::behind::look;
 use super::holes::hole;
 use super::job_photos::{PhotoOf, heads_without_photo, photos_of};
+use super::learned::learn_done;
 use super::loom::{loom_open, loom_troubles};
 use super::quote::unpriced;
 use super::rings_chosen::sets_taken;
@@ -139,7 +140,7 @@ pub fn done_on_screen(job: &JobState, screen: Screen) -> bool {
         Screen::Holes => (0..job.spots.len()).all(|spot| hole(job, spot).is_made()),
         Screen::Leads => !job.loom.rules.is_empty() && loom_troubles(job).is_empty(),
         Screen::Supply => job.loom.cautions.is_some() && loom_open(job).is_empty(),
-        Screen::Learn => false,
+        Screen::Learn => learn_done(job),
         Screen::Walk => {
             job.walk.test.as_ref().is_some_and(WalkTest::is_whole)
                 && job.walk.heads.len() == job.spots.len()

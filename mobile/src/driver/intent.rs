@@ -8,6 +8,7 @@ use rakeline_core::units::Millis;
 
 use super::kit_shelf::KitIntent;
 use super::layout::{CheckIntent, MarkOutIntent};
+use super::learn::LearnIntent;
 use super::measure::Measure;
 use super::photos::{PhotoIntent, PictureUse};
 use super::sight::SightIntent;
@@ -130,6 +131,8 @@ pub enum Intent {
     Measure(Measure),
     /// Photos of the look behind.
     Photo(PhotoIntent),
+    /// About an obstacle learn.
+    Learn(LearnIntent),
     /// The app went to the background or came back.
     Seen(Visibility),
     /// Deletes a job; it can come back.
@@ -199,6 +202,18 @@ pub enum Action {
     OpenFile(usize),
     /// Says something aloud.
     Say(Message),
+    /// Ends what is being said.
+    Hush,
+    /// Lets time pass for a run of the obstacle learn; the screen stays on.
+    StartLearn,
+    /// Ends that.
+    StopLearn,
+    /// Listens with the microphone.
+    StartMicrophone,
+    /// Only beeps at this tone, hertz, count; any where it is not known.
+    HearOnly(Option<f64>),
+    /// Ends listening.
+    StopMicrophone,
     /// Shows the live picture of the camera on the level's screen.
     StartCamera,
     /// Ends it.

@@ -8,6 +8,7 @@ use rakeline_core::job::{Load, MeasuringEvent};
 
 use super::corners::{self, SweepDraft};
 use super::intent::{Action, Now};
+use super::learn::LearnDraft;
 use super::level::{self, LevelDraft, LevelIntent};
 use super::lie::{self, BoardDraft};
 use super::phone::{self, Voice};
@@ -40,6 +41,8 @@ pub struct Drafts {
     pub photos: PhotosDraft,
     /// The check line's length as it is typed.
     pub check_line: Option<String>,
+    /// An obstacle learn.
+    pub learn: LearnDraft,
 }
 
 /// What the fitter says about how angles are measured.

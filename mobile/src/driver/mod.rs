@@ -5,6 +5,7 @@
 //! scripted phone.
 
 mod corners;
+mod ear;
 mod fit;
 mod held;
 mod intent;
@@ -14,6 +15,7 @@ mod kit_edit;
 mod kit_shelf;
 mod kits;
 mod layout;
+mod learn;
 mod level;
 mod lie;
 mod loose;
@@ -33,10 +35,12 @@ mod workshop;
 mod zeroing;
 
 pub use corners::{SweepDraft, corner_field, station_words, sweep_field, sweep_places};
+pub use ear::{Ear, EarNow};
 pub use held::{Beside, BoardWay, Held, Phase, Target};
 pub use intent::{Action, Intent, Now, Place};
 pub use kit_shelf::{Editing, KitEntry, KitIntent, Kits, QUICK_PAGES};
 pub use layout::{CheckIntent, MarkOutIntent};
+pub use learn::{LearnDraft, LearnIntent};
 pub use level::{CameraState, LevelDraft, LevelIntent, ShownPhoto, live_level, screen_turn};
 pub use lie::BoardDraft;
 pub use measure::{Drafts, Measure};
@@ -78,6 +82,12 @@ pub const KIT_EDIT_KEY: &str = "kit-edit";
 /// An intent that makes no sense at the moment (a second tap on a button
 /// that already did its work) changes nothing.
 pub fn handle(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
+    let mut actions = learn::before(app, &intent, now);
+    actions.extend(follow(app, intent, now));
+    actions
+}
+
+fn follow(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
     match intent {
         Intent::Booted {
             jobs,
@@ -91,7 +101,11 @@ pub fn handle(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
         Intent::StartFault(id) => jobs::start_fault(app, id, now),
         Intent::OpenSample(id) => jobs::open_sample(app, id, now),
         Intent::OpenJob(id) => jobs::open(app, &id),
-        Intent::Loaded(id, step, found) => jobs::loaded(app, &id, step, found),
+        Intent::Loaded(id, step, found) => {
+            let mut actions = jobs::loaded(app, &id, step, found);
+            actions.extend(learn::found(app, now));
+            actions
+        }
         Intent::DeleteJob(id) => jobs::delete(app, &id),
         Intent::RestoreJob(id) => jobs::restore(app, &id),
         Intent::Moved(id, place, outcome) => jobs::moved(app, &id, place, outcome),
@@ -152,6 +166,11 @@ pub fn handle(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
             actions.extend(walk::tick(app, at));
             actions
         }
-        Intent::Seen(visibility) => held::seen(app, visibility),
+        Intent::Learn(said) => learn::handle(app, said, now),
+        Intent::Seen(visibility) => {
+            let mut actions = held::seen(app, visibility);
+            actions.extend(learn::seen(app, visibility, now));
+            actions
+        }
     }
 }

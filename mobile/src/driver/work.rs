@@ -9,7 +9,7 @@ use rakeline_core::units::Millis;
 
 use super::intent::{Action, Now};
 use super::state::{AppState, Notice, UndoOf};
-use super::{fit, held, keeping, level, photos, reading, sight, walk};
+use super::{fit, held, keeping, learn, level, photos, reading, sight, walk};
 use crate::route::{Route, Step};
 
 /// How many steps back are kept.
@@ -103,6 +103,7 @@ pub(super) fn leave_screen(app: &mut AppState) -> Vec<Action> {
     actions.extend(level::leave(app));
     actions.extend(walk::stop(app));
     actions.extend(photos::leave(app));
+    actions.extend(learn::leave(app));
     app.drafts = super::measure::Drafts::default();
     actions
 }

@@ -2,7 +2,9 @@
 //! body, and what to do at thumb's reach.
 
 use dioxus::prelude::*;
-use rakeline_core::job::{JobState, Tape, done_on_screen, loom_open, loom_troubles, step_path};
+use rakeline_core::job::{
+    JobState, Tape, done_on_screen, learn_done, loom_open, loom_troubles, step_path,
+};
 use rakeline_core::steps::Screen;
 
 use super::path::Stage;
@@ -119,6 +121,7 @@ fn stage_of(job: &JobState, step: Step) -> Stage {
             false,
         ),
         Step::Walk => (done_on_screen(job, Screen::Walk), false),
+        Step::Learn => (learn_done(job), false),
         Step::Whole => (
             step_path(job, book()).iter().all(|stage| stage.open() == 0),
             false,

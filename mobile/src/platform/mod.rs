@@ -36,7 +36,7 @@ pub use motion::{Motion, MotionEvent, MotionFault, MotionSink, SourceName};
 pub use page::{Page, Ticker, Told, Visibility};
 pub use picture::{LARGEST, MOST_PIXELS, cleaned};
 pub use share::{OutFile, Share, Shared};
-pub use signals::{Print, Pulse, Sound, Tone, Vibration, Wake};
+pub use signals::{Note, Print, Pulse, Sound, Tone, Vibration, Wake};
 pub use speech::Speech;
 pub use storage::{PersistAnswer, Storage, StorageFault, Write};
 pub use work::{Task, Work, WorkEvent, WorkHandle};

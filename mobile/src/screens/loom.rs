@@ -35,8 +35,8 @@ pub fn Loom() -> Element {
             foot: rsx! {
                 button {
                     class: "do",
-                    onclick: move |_| onward.send(Intent::GoStep(Step::Walk)),
-                    {t("to-walk")}
+                    onclick: move |_| onward.send(Intent::GoStep(Step::Learn)),
+                    {t("to-learn")}
                 }
             },
             div {

@@ -17,6 +17,7 @@ mod phone;
 mod picture;
 mod sensors;
 mod server;
+mod tab;
 mod touch;
 
 pub use launch::PhoneSetup;

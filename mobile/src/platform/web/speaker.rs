@@ -7,30 +7,17 @@ use wasm_bindgen_futures::spawn_local;
 use web_sys::{AudioContext, AudioContextState, OscillatorType};
 
 use super::call::{method, settled};
-use crate::platform::{Sound, Tone};
+use crate::platform::{Note, Sound, Tone};
 
 /// The browser's loudspeaker.
 #[derive(Default)]
 pub(super) struct WebSound(RefCell<Option<AudioContext>>);
 
-/// One note: start and end in seconds after now, hertz.
-type Note = (f64, f64, f32);
-
-fn notes(tone: Tone) -> (OscillatorType, &'static [Note]) {
+fn shape(tone: Tone) -> OscillatorType {
     match tone {
-        Tone::Moving => (OscillatorType::Triangle, &[(0.0, 0.06, 330.0)]),
-        Tone::Captured => (
-            OscillatorType::Sine,
-            &[(0.0, 0.09, 880.0), (0.1, 0.24, 1320.0)],
-        ),
-        Tone::Refused => (
-            OscillatorType::Square,
-            &[(0.0, 0.12, 196.0), (0.18, 0.34, 196.0)],
-        ),
-        Tone::Done => (
-            OscillatorType::Sine,
-            &[(0.0, 0.1, 660.0), (0.12, 0.22, 880.0), (0.24, 0.5, 1320.0)],
-        ),
+        Tone::Moving => OscillatorType::Triangle,
+        Tone::Refused => OscillatorType::Square,
+        Tone::Captured | Tone::Done | Tone::In | Tone::Out => OscillatorType::Sine,
     }
 }
 
@@ -68,9 +55,8 @@ impl Sound for WebSound {
     fn tone(&self, tone: Tone) {
         // Without sound the screen and the hand still tell.
         if let Some(context) = self.resumed() {
-            let (shape, notes) = notes(tone);
-            for note in notes {
-                let _ = play(&context, shape, *note);
+            for note in tone.notes() {
+                let _ = play(&context, shape(tone), *note);
             }
         }
     }

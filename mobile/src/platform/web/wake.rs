@@ -139,6 +139,8 @@ fn pattern(pulse: Pulse) -> &'static [u32] {
         Pulse::Captured => &[140],
         Pulse::Refused => &[60, 60, 60, 60, 60],
         Pulse::Done => &[140, 90, 320],
+        Pulse::In => &[90],
+        Pulse::Out => &[40, 60, 40],
     }
 }
 

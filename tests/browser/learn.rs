@@ -1,0 +1,276 @@
+//! The obstacle learn with a microphone that plays a file, and by taps alone.
+
+use std::f64::consts::TAU;
+use std::fs;
+use std::path::PathBuf;
+use std::time::Duration;
+
+use rakeline_tests::browser::{Phone, PhoneSetup, Server, Shot};
+
+use crate::fitter::{PATIENCE, job_with_marks, look, saved, setup, texts};
+
+/// Samples a second of the microphone's file.
+const RATE: u32 = 44_100;
+/// The kit's tone on the sheet of the first start, hertz.
+const TONE: f64 = 2_150.0;
+/// How long a beep sounds, seconds.
+const BEEP: f64 = 0.2;
+
+/// A file of so many seconds with beeps at these seconds, in quiet noise.
+fn sound(name: &str, seconds: f64, beeps: &[f64]) -> PathBuf {
+    let mut state = 0x9_u64;
+    let count = (seconds * f64::from(RATE)) as u32;
+    let samples: Vec<i16> = (0..count)
+        .map(|i| {
+            state = state
+                .wrapping_mul(6_364_136_223_846_793_005)
+                .wrapping_add(1);
+            let noise = ((state >> 33) as f64 / f64::from(1_u32 << 31) - 0.5) * 120.0;
+            let t = f64::from(i) / f64::from(RATE);
+            let on = beeps
+                .iter()
+                .any(|start| (*start..start + BEEP).contains(&t));
+            let tone = if on {
+                (TAU * TONE * t).sin() * 9_000.0
+            } else {
+                0.0
+            };
+            (tone + noise) as i16
+        })
+        .collect();
+    let bytes = samples.len() as u32 * 2;
+    let mut wav = Vec::new();
+    wav.extend(b"RIFF");
+    wav.extend((36 + bytes).to_le_bytes());
+    wav.extend(b"WAVEfmt ");
+    wav.extend(16_u32.to_le_bytes());
+    wav.extend(1_u16.to_le_bytes());
+    wav.extend(1_u16.to_le_bytes());
+    wav.extend(RATE.to_le_bytes());
+    wav.extend((RATE * 2).to_le_bytes());
+    wav.extend(2_u16.to_le_bytes());
+    wav.extend(16_u16.to_le_bytes());
+    wav.extend(b"data");
+    wav.extend(bytes.to_le_bytes());
+    wav.extend(samples.iter().flat_map(|sample| sample.to_le_bytes()));
+    let file = std::env::temp_dir().join(format!("rakeline-{}-{name}.wav", std::process::id()));
+    fs::write(&file, wav).expect("the sound is written");
+    file
+}
+
+/// A phone whose microphone hears that file once.
+fn hears(file: &std::path::Path) -> PhoneSetup {
+    let flag = |name: &str, value: &str| (name.to_owned(), value.to_owned());
+    PhoneSetup {
+        flags: vec![
+            flag("use-fake-device-for-media-stream", "1"),
+            flag("use-fake-ui-for-media-stream", "1"),
+            flag(
+                "use-file-for-fake-audio-capture",
+                &format!("{}%noloop", file.display()),
+            ),
+        ],
+        ..setup()
+    }
+}
+
+/// The screen of the learn with everything said, up to the gate.
+fn before_the_run(phone: &Phone) {
+    job_with_marks(phone);
+    phone.tap_named("Obstacle learn");
+    phone.wait_for("What is to be ignored", PATIENCE);
+    look(phone, "learn-first");
+    phone.tap_named("Not enough");
+    phone.tap_named("removable tow bar");
+    phone.wait_for("All of this is so", PATIENCE);
+    look(phone, "learn-gate");
+    phone.tap_named("All of this is so");
+    saved(phone);
+}
+
+fn open(server: &Server, setup: PhoneSetup) -> Phone {
+    let phone = Phone::open(server, setup);
+    phone.goto("/");
+    phone.wait_for("Start a job", PATIENCE);
+    before_the_run(&phone);
+    phone
+}
+
+fn listen_and_start(phone: &Phone) {
+    phone.tap_named("Listen first");
+    phone.wait_for("listening", PATIENCE);
+    phone.shot("learn-listening", Shot::WholePage);
+    phone.tap_named("Start the run");
+    phone.wait_for("Into reverse when you are ready", PATIENCE);
+}
+
+fn heard(phone: &Phone) {
+    phone.until("the beep is heard", || {
+        phone.has("Heard. Now out.") || phone.has("Stay in reverse. Keep still.")
+    });
+}
+
+/// Five cycles out of six, each with the next beep of the file, and into
+/// reverse for the last.
+fn five_cycles(phone: &Phone, between: Duration) {
+    for cycle in 1..=5 {
+        phone.tap_named("In reverse");
+        phone.wait_for(&format!("Cycle {cycle} of 6"), PATIENCE);
+        heard(phone);
+        if cycle == 2 {
+            phone.shot("learn-run-heard", Shot::Screen);
+        }
+        phone.rest(between);
+        phone.tap_named("Out");
+        phone.wait_for("Out.", PATIENCE);
+    }
+    phone.tap_named("In reverse");
+}
+
+/// Beeps every five seconds after a lead, in groups of so many.
+fn beeps(groups: usize, in_a_group: usize) -> Vec<f64> {
+    (0..groups)
+        .flat_map(|group| {
+            let first = 14.0 + 6.0 * group as f64;
+            (0..in_a_group).map(move |beep| first + 0.9 * beep as f64)
+        })
+        .collect()
+}
+
+fn outcome(phone: &Phone) -> String {
+    texts(phone, "h1").join(" ")
+}
+
+#[test]
+fn six_beeps_and_silence_are_learned() {
+    let file = sound("whole", 70.0, &beeps(6, 1));
+    let server = Server::start();
+    let phone = open(&server, hears(&file));
+    listen_and_start(&phone);
+    phone.shot("learn-run-ready", Shot::Screen);
+    five_cycles(&phone, Duration::from_millis(800));
+    phone.shot("learn-run-last", Shot::Screen);
+    phone.wait_for("Stay in reverse. Keep still.", PATIENCE);
+    phone.rest(Duration::from_millis(1_500));
+    phone.shot("learn-run-quiet", Shot::Screen);
+    phone.wait_for("Put the result away", PATIENCE);
+    assert_eq!(outcome(&phone), "Learned");
+    look(&phone, "learn-learned");
+    saved(&phone);
+    phone.tap_named("To the job sheet");
+    phone.wait_for("now ignores the removable tow bar", PATIENCE);
+    look(&phone, "learn-sheet");
+}
+
+#[test]
+fn a_beep_in_the_quiet_time_fails() {
+    let mut all = beeps(6, 1);
+    all.push(14.0 + 6.0 * 5.0 + 2.5);
+    let file = sound("broken", 70.0, &all);
+    let server = Server::start();
+    let phone = open(&server, hears(&file));
+    listen_and_start(&phone);
+    five_cycles(&phone, Duration::from_millis(800));
+    phone.wait_for("Put the result away", PATIENCE);
+    assert!(
+        outcome(&phone).contains("s of the quiet time"),
+        "{}",
+        outcome(&phone)
+    );
+    assert!(phone.has("Not known what the box ignores"));
+    look(&phone, "learn-failed");
+}
+
+#[test]
+fn several_beeps_in_one_engagement_count_once() {
+    let mut all = beeps(5, 2);
+    all.push(14.0 + 6.0 * 5.0);
+    let file = sound("several", 70.0, &all);
+    let server = Server::start();
+    let phone = open(&server, hears(&file));
+    listen_and_start(&phone);
+    five_cycles(&phone, Duration::from_millis(1_900));
+    phone.wait_for("Put the result away", PATIENCE);
+    assert_eq!(outcome(&phone), "Learned");
+    assert!(phone.has("6 of 6 cycles confirmed"));
+}
+
+#[test]
+fn the_microphone_alone_counts_six() {
+    let file = sound("alone", 70.0, &beeps(6, 1));
+    let server = Server::start();
+    let phone = open(&server, hears(&file));
+    phone.tap_named("Microphone only");
+    listen_and_start(&phone);
+    phone.shot("learn-run-alone", Shot::Screen);
+    phone.wait_for("Put the result away", 60);
+    assert_eq!(outcome(&phone), "Learned");
+}
+
+#[test]
+fn a_hidden_tab_interrupts_for_good() {
+    let file = sound("hidden", 70.0, &beeps(6, 1));
+    let server = Server::start();
+    let phone = open(&server, hears(&file));
+    listen_and_start(&phone);
+    phone.tap_named("In reverse");
+    heard(&phone);
+    phone.hide_for(Duration::from_millis(1_200));
+    phone.wait_for("Interrupted", PATIENCE);
+    assert!(phone.has("Not known what the box ignores"));
+    look(&phone, "learn-interrupted");
+    saved(&phone);
+    phone.reload();
+    phone.wait_for("1 run before", PATIENCE);
+    assert!(!phone.has("Into reverse when you are ready"));
+}
+
+#[test]
+fn by_taps_alone_it_is_by_hand() {
+    let server = Server::start();
+    let phone = open(&server, setup());
+    phone.tap_named("Taps only");
+    phone.wait_for("by hand, not confirmed", PATIENCE);
+    phone.tap_named("Start the run");
+    phone.wait_for("Into reverse when you are ready", PATIENCE);
+    for cycle in 1..=5 {
+        // The keys count as taps do.
+        if cycle % 2 == 0 {
+            phone.press("Enter");
+        } else {
+            phone.tap_named("In reverse");
+        }
+        phone.wait_for(&format!("Cycle {cycle} of 6"), PATIENCE);
+        phone.rest(Duration::from_millis(1_300));
+        phone.tap_named("Out");
+        phone.wait_for("Out.", PATIENCE);
+    }
+    phone.tap_named("In reverse");
+    phone.wait_for("then tap 'It beeped'", PATIENCE);
+    phone.shot("learn-run-hand-last", Shot::Screen);
+    phone.tap_named("It beeped: the quiet time runs");
+    phone.wait_for("Put the result away", PATIENCE);
+    assert_eq!(outcome(&phone), "By hand, not confirmed");
+    look(&phone, "learn-by-hand");
+}
+
+#[test]
+fn a_killed_browser_leaves_an_interrupted_run() {
+    let server = Server::start();
+    let phone = open(&server, setup());
+    phone.tap_named("Taps only");
+    phone.tap_named("Start the run");
+    phone.wait_for("Into reverse when you are ready", PATIENCE);
+    phone.tap_named("In reverse");
+    phone.rest(Duration::from_millis(1_300));
+    phone.tap_named("Out");
+    phone.wait_for("Out.", PATIENCE);
+    phone.rest(Duration::from_millis(600));
+    let path = crate::fitter::path(&phone);
+    phone.kill();
+    phone.goto(&path);
+    phone.wait_for("1 run before", PATIENCE);
+    phone.wait_for("Not known what the box ignores", PATIENCE);
+    phone.tap_named("1 run before");
+    phone.wait_for("Interrupted: the app was ended", PATIENCE);
+}
