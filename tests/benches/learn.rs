@@ -172,13 +172,8 @@ fn tell_edges(bars: &mut Bars, tones: usize) {
     let found = in_pairs(&[60.0, 100.0, 200.0], |length| {
         edges(length, 25.0, tones / 3, 70)
     });
-    let all = |pick: fn(&(Vec<f64>, Vec<f64>)) -> &Vec<f64>| -> Vec<f64> {
-        found
-            .iter()
-            .flat_map(|both| pick(both).iter().copied())
-            .collect()
-    };
-    let (begins, ends) = (all(|both| &both.0), all(|both| &both.1));
+    let begins: Vec<f64> = found.iter().flat_map(|both| both.0.clone()).collect();
+    let ends: Vec<f64> = found.iter().flat_map(|both| both.1.clone()).collect();
     println!("  (a silence begins where a beep ends, and ends where the next begins)");
     bars.most("beep_begin_p95_ms", quantile(&begins, 0.95), 20.0);
     bars.most("beep_end_p95_ms", quantile(&ends, 0.95), 50.0);

@@ -54,7 +54,7 @@ pub fn behind(noise: &Noise, x: usize, y: usize, size: (usize, usize)) -> f32 {
     } else if down < 0.42 {
         // Body; lamps with ribs.
         let lamp = !(0.22..0.78).contains(&across) && down > 0.3;
-        let rib = lamp && (x / (width / 160 + 1)) % 2 == 0;
+        let rib = lamp && (x / (width / 160 + 1)).is_multiple_of(2);
         0.08 + 0.1 * noise.smooth(x, y, 90) + grain + if rib { 0.35 } else { 0.0 }
     } else if down < 0.72 {
         let plate = (0.42..0.58).contains(&across) && (0.45..0.49).contains(&down);

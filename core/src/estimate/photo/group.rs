@@ -66,7 +66,7 @@ pub fn group(rows: Rows, crosses: &[Cross]) -> Grouped {
     let mut threes = Vec::new();
     for corner in 0..crosses.len() {
         if !search.used[corner] {
-            search.from_corner(corner, &grid, &mut threes);
+            search.around_corner(corner, &grid, &mut threes);
         }
     }
     for three in threes {
@@ -149,7 +149,7 @@ fn length(a: [f64; 2]) -> f64 {
 impl Search<'_> {
     /// Takes a cross as the upper left one of a card: the next to the right
     /// and the next below are looked for along its edges.
-    fn from_corner(&mut self, corner: usize, near: &Near, threes: &mut Vec<Three>) {
+    fn around_corner(&mut self, corner: usize, near: &Near, threes: &mut Vec<Three>) {
         let own = self.crosses[corner];
         let [ahead, back] = self.along_edges(corner, near);
         // Downward on the card is a quarter clockwise from its x axis.

@@ -360,7 +360,7 @@ mod tests {
     /// A cross of known place, drawn by the model itself.
     fn drawn(at: [f64; 2], blur: f64, angle: f64) -> (Vec<u8>, [[f64; 2]; 2]) {
         let (sin, cos) = angle.sin_cos();
-        let slope = [[1.2 * cos, 1.2 * sin], [1.0 * sin, -1.0 * cos]];
+        let slope = [[1.2 * cos, 1.2 * sin], [sin, -cos]];
         let mut pixels = Vec::new();
         for y in 0..40 {
             for x in 0..40 {
