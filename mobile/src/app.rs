@@ -6,9 +6,9 @@ use crate::driver::{AppState, Boot};
 use crate::platform::Platform;
 use crate::route::{Route, Step};
 use crate::screens::{
-    Behind, Check, Corners, EditKit, Faces, GroundScreen, Holes, Jobs, Kit, Kits, Level, Loom,
-    Marks, Measures, Opening, Parts, QuickKit, Restock, Rings, SettingsScreen, Sheet, SightScreen,
-    Whole, Zero,
+    Behind, Check, Corners, EditKit, Faces, Fault, GroundScreen, Holes, Jobs, Kit, Kits, Level,
+    Loom, Marks, Measures, Opening, Parts, QuickKit, Restock, Rings, SettingsScreen, Sheet,
+    SightScreen, Walk, Whole, Zero,
 };
 use crate::shell::Shell;
 
@@ -45,6 +45,8 @@ fn screen(now: &AppState) -> Element {
         (Route::Job(_, Step::Behind), true) => rsx! { Behind {} },
         (Route::Job(_, Step::Holes), true) => rsx! { Holes {} },
         (Route::Job(_, Step::Loom), true) => rsx! { Loom {} },
+        (Route::Job(_, Step::Walk), true) => rsx! { Walk {} },
+        (Route::Job(_, Step::Fault), true) => rsx! { Fault {} },
         (Route::Job(_, Step::Parts), true) => rsx! { Parts {} },
         (Route::Job(_, Step::Measures), true) => rsx! { Measures {} },
         (Route::Job(_, Step::Marks), true) => rsx! { Marks {} },

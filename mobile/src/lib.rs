@@ -9,6 +9,8 @@
 
 pub mod app;
 pub mod driver;
+#[cfg(feature = "worker")]
+pub mod ear;
 mod parts;
 pub mod platform;
 pub mod route;

@@ -23,10 +23,14 @@ pub enum Step {
     Holes,
     /// Leads and supply.
     Loom,
+    /// Walk test and function check.
+    Walk,
     /// The job sheet.
     Sheet,
     /// Parts and quote; beside the path.
     Parts,
+    /// Find the fault; beside the path.
+    Fault,
     /// Zero the phone.
     Zero,
     /// How the ground lies.
@@ -40,8 +44,9 @@ pub enum Step {
 }
 
 /// Steps beside the path: each comes from one on it and goes back there.
-pub const BESIDE: [Step; 6] = [
+pub const BESIDE: [Step; 7] = [
     Step::Parts,
+    Step::Fault,
     Step::Zero,
     Step::Ground,
     Step::Corners,
@@ -50,7 +55,7 @@ pub const BESIDE: [Step; 6] = [
 ];
 
 /// The steps in the order of the work.
-pub const STEPS: [Step; 10] = [
+pub const STEPS: [Step; 11] = [
     Step::Whole,
     Step::Behind,
     Step::Measures,
@@ -60,6 +65,7 @@ pub const STEPS: [Step; 10] = [
     Step::Check,
     Step::Holes,
     Step::Loom,
+    Step::Walk,
     Step::Sheet,
 ];
 
@@ -75,6 +81,8 @@ impl Step {
             Self::Check => "check",
             Self::Holes => "holes",
             Self::Loom => "loom",
+            Self::Walk => "walk",
+            Self::Fault => "fault",
             Self::Parts => "parts",
             Self::Sheet => "sheet",
             Self::Zero => "zero",
@@ -98,6 +106,8 @@ impl Step {
             Self::Check => "step-check",
             Self::Holes => "step-holes",
             Self::Loom => "step-loom",
+            Self::Walk => "step-walk",
+            Self::Fault => "step-fault",
             Self::Parts => "step-parts",
             Self::Sheet => "step-sheet",
             Self::Zero => "step-zero",
@@ -114,6 +124,7 @@ impl Step {
         match self {
             Self::Zero | Self::Ground | Self::Corners | Self::Level => Self::Faces,
             Self::Sight => Self::Rings,
+            Self::Fault => Self::Walk,
             on_path => on_path,
         }
     }

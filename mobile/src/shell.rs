@@ -177,6 +177,16 @@ impl Shell {
                 platform.wake.release();
                 self.turns.borrow_mut().take();
             }
+            Action::StartTurns => {
+                platform.sound.unlock();
+                platform.wake.hold();
+                self.start_turns();
+            }
+            Action::StopTurns => {
+                platform.speech.hush();
+                platform.wake.release();
+                self.turns.borrow_mut().take();
+            }
             Action::Sound(tone) => platform.sound.tone(tone),
             Action::Pulse(pulse) => platform.vibration.pulse(pulse),
             Action::Say(message) => platform.speech.say(&crate::texts::say(&message)),
@@ -304,6 +314,10 @@ impl Shell {
         self.platform.motion.start(Rc::new(move |event| {
             heard.borrow_mut().push(event);
         }));
+        self.start_turns();
+    }
+
+    fn start_turns(&self) {
         let shell = self.clone();
         let turns = self
             .platform

@@ -4,12 +4,17 @@
 //! no store and no clock.
 
 use rakeline_core::drawing::{SightAsked, sight};
+use rakeline_core::estimate::photo::decode::decode;
+use rakeline_core::estimate::photo::detect::{Flow, look};
 use rakeline_core::job::JobState;
 use rakeline_core::report::{Pages, Pictures, mark_cards, pdf, sheet_pdf, template};
 use rakeline_core::text::{Message, msg};
 
 use crate::platform::Task;
 use crate::texts::say;
+
+/// Share of looking at a photo that decoding takes.
+const DECODED: f32 = 0.3;
 
 /// Does a task; `progress` hears the share that is done.
 ///
@@ -25,9 +30,27 @@ pub fn work(task: &Task, progress: &dyn Fn(f32)) -> Result<Vec<u8>, Message> {
         Task::Template { facts, paper } => template(facts, *paper),
         Task::MarkCards { marks, paper } => mark_cards(*marks, *paper),
         Task::Sight { job, asked } => return seen(job, asked),
+        Task::SeePhoto { marks, file } => return see_photo(*marks, file, progress),
     };
     progress(0.1);
     pdf(&pages, &say).map_err(|fault| fault.message())
+}
+
+/// A `PhotoSeen` as JSON. It is given up by ending the worker, so nothing
+/// asks for a stop in between.
+fn see_photo(marks: usize, file: &[u8], progress: &dyn Fn(f32)) -> Result<Vec<u8>, Message> {
+    let luma = decode(file).map_err(|fault| fault.message())?;
+    progress(DECODED);
+    let failed = |why: String| msg("photo-failed").text("why", why);
+    let looked = look(&luma, &mut |done| {
+        progress(DECODED + (1.0 - DECODED) * done.0);
+        Flow::Go
+    });
+    let mut seen = looked.map_err(|stopped| failed(format!("{stopped:?}")))?;
+    seen.for_job(marks);
+    let text = rakeline_core::json::write(&seen);
+    text.map(String::into_bytes)
+        .map_err(|fault| failed(fault.to_string()))
 }
 
 /// What the heads of a job will see, as JSON.

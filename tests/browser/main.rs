@@ -6,6 +6,7 @@
 mod fitter;
 mod full_size;
 mod harness;
+mod hearing;
 mod jobs;
 mod kept;
 mod kit;
@@ -17,4 +18,6 @@ mod sensors;
 mod sight;
 mod trouble;
 mod typing;
+mod walk;
+mod whole;
 mod zeroing;

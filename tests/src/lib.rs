@@ -6,11 +6,16 @@
 
 #[cfg(feature = "browser")]
 pub mod browser;
+pub mod cabin;
 pub mod coverage_plans;
-pub mod dice;
+pub mod fault_cases;
 pub mod kit_cases;
 pub mod markout;
 pub mod oracle;
+pub mod peer;
 pub mod photo_solve;
 pub mod printed;
 pub mod tilt_sim;
+
+pub use rakeline_scene as scene;
+pub use rakeline_scene::dice;

@@ -153,6 +153,16 @@ impl Bench {
                 self.phone.wake.release();
                 self.turns = None;
             }
+            Action::StartTurns => {
+                self.phone.sound.unlock();
+                self.phone.wake.hold();
+                self.start_turns();
+            }
+            Action::StopTurns => {
+                self.phone.speech.hush();
+                self.phone.wake.release();
+                self.turns = None;
+            }
             Action::Sound(tone) => self.phone.sound.tone(tone),
             Action::Pulse(pulse) => self.phone.vibration.pulse(pulse),
             Action::Print => self.phone.print.print(),
@@ -253,6 +263,10 @@ impl Bench {
         self.phone.motion.start(Rc::new(move |event| {
             heard.borrow_mut().push(event);
         }));
+        self.start_turns();
+    }
+
+    fn start_turns(&mut self) {
         let due = self.due.clone();
         let turns = self.phone.page.every(TURN, Rc::new(move || due.set(true)));
         self.turns = Some(turns);

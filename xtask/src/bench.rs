@@ -6,13 +6,17 @@ use anyhow::{Result, bail};
 
 use crate::app;
 use crate::bars::{self, Bar};
+use crate::espeak;
 use crate::options::Effort;
 use crate::tally::Ending;
 use crate::test::{self, PYTHON};
 use crate::tools::{Bench, Tree};
 
 /// The suites that measure the app in a browser.
-const IN_BROWSER: [&str; 2] = ["first", "coverage"];
+const IN_BROWSER: [&str; 3] = ["first", "coverage", "learn"];
+
+/// The suite that listens to speech.
+const HEARS_SPEECH: &str = "learn";
 
 /// The suite that weighs the app and needs no oracle.
 const WEIGHED: &str = "first";
@@ -104,6 +108,9 @@ fn try_suite(tree: &Tree, suite: &Bench, effort: Effort) -> Result<Report> {
     cargo.args(["--features", &suite.features]);
     if effort == Effort::Quick {
         cargo.args(["--", "--quick"]);
+    }
+    if suite.name == HEARS_SPEECH {
+        espeak::ensure()?;
     }
     if IN_BROWSER.contains(&suite.name.as_str()) {
         let settings = test::browser_settings(tree)?;

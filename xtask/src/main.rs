@@ -7,6 +7,7 @@ mod bars;
 mod bench;
 mod chrome;
 mod dist;
+mod espeak;
 mod options;
 mod poppler;
 mod serve;

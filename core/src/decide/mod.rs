@@ -8,3 +8,4 @@ pub mod mark_out;
 pub mod parts;
 pub mod ring_set;
 pub mod supply;
+pub mod walk_test;

@@ -12,6 +12,7 @@ mod level;
 mod plan;
 mod side_up;
 mod sight;
+mod walk;
 
 pub use bumper::{BumperView, MarkView, bumper_from_behind};
 pub use face::face_from_side;
@@ -22,6 +23,7 @@ pub use level::level_over_picture;
 pub use plan::shape_from_above;
 pub use side_up::which_side_up;
 pub use sight::{Day, Probe, Sight, SightAsked, Squares, Standing, sight};
+pub use walk::{walk_gate, walk_plan};
 
 use serde::{Deserialize, Serialize};
 

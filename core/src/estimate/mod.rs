@@ -6,8 +6,10 @@
 //! with an itemised [`budget::Budget`], given how the phone was zeroed
 //! ([`zero`]), how it touches ([`contact`]), how the ground lies
 //! ([`ground`]) and the corner angle ([`turn`], [`shape`]).
-//! [`level`] draws level and plumb into a picture; [`photo`] measures in one.
+//! [`level`] draws level and plumb into a picture; [`photo`] measures in one;
+//! [`beep`] hears beeps.
 
+pub mod beep;
 pub mod budget;
 pub mod contact;
 pub mod ground;

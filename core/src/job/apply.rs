@@ -6,8 +6,8 @@ use super::entry::Field;
 use super::event::JobEvent;
 use super::marks::{holds_the_rules, moved};
 use super::state::{ClockTrust, JobState, Marks, MarksFrom, SheetIssue, TakenReading, Tape};
-use super::{behind, check, coverage, holes, kit_asked, learned, loom, mark_out, measuring};
-use super::{job_photos, quote, rings_chosen, standing, steps_done, time_spent, waits};
+use super::{behind, check, coverage, fault, holes, kit_asked, learned, loom, mark_out, measuring};
+use super::{job_photos, quote, rings_chosen, standing, steps_done, time_spent, waits, walk};
 use crate::text::{Message, msg};
 use crate::units::Offset;
 
@@ -49,6 +49,8 @@ pub struct Refusal(pub Message);
 /// | `Loom` | answers; a fuse that is too large is refused |
 /// | `Learned` | a run needs its object, the sheet's procedure and the gate; one at a time |
 /// | `Quote` | parts by hand and prices as typed |
+/// | `Walk` | needs its gate; a new learn or a moved mark voids the test before it |
+/// | `Fault` | symptoms and findings, kept as said |
 /// | `Measuring(PhoneUsed)` | refused where another phone's readings, or the same phone's with another case or feet, would be corrected by it |
 /// | `Measuring(Swept)` | needs a sweep that closes |
 /// | other `Measuring` | kept; all face angles follow |
@@ -135,8 +137,13 @@ pub fn apply(
         JobEvent::Rings(event) => rings_chosen::apply(&mut next, event, at)?,
         JobEvent::Holes(event) => holes::apply(&mut next, event, at)?,
         JobEvent::Loom(event) => loom::apply(&mut next, event, at)?,
-        JobEvent::Learned(event) => learned::apply(&mut next, event, at)?,
+        JobEvent::Learned(event) => {
+            learned::apply(&mut next, event, at)?;
+            walk::follow_learn(&mut next, at);
+        }
         JobEvent::Quote(event) => quote::apply(&mut next, event)?,
+        JobEvent::Walk(event) => walk::apply(&mut next, event, at)?,
+        JobEvent::Fault(event) => fault::apply(&mut next, event, at)?,
         JobEvent::Measuring(event) => measuring::apply(&mut next, event)?,
         JobEvent::Steps(event) => steps_done::apply(&mut next, event, at)?,
         JobEvent::Wait(event) => waits::apply(&mut next, event, at)?,
@@ -191,6 +198,7 @@ pub fn step_back(job: &JobState, before: &JobState, at: DateTime<FixedOffset>) -
         ..before.clone()
     };
     back.learned.keep_runs(&job.learned);
+    walk::follow_learn(&mut back, job.changed);
     // The phone in the hand is no step; but readings come back with theirs.
     let profile = &job.measuring.profile;
     if back.measuring.profile.is_none() || back.measuring.profile == *profile {
@@ -282,6 +290,10 @@ pub(super) fn void_moved(next: &mut JobState, offsets: &[Offset]) -> Result<(), 
         rings_chosen::void_spot(next, index(spot));
     }
     check::void(&mut next.check, &moved);
+    if !moved.is_empty() {
+        let at = next.changed;
+        walk::void_moved(&mut next.walk, at);
+    }
     Ok(())
 }
 

@@ -108,6 +108,30 @@ pub enum Field {
     LearnObject,
     /// A field of the sheet that the work asks for.
     Asked(Asked),
+    /// Least share of a walk test's points that is asked, percent.
+    WalkShare,
+    /// Time from switching on to the driver being told, ms.
+    WalkStartUp,
+    /// Time from the pole being there to the driver being told, ms.
+    WalkLatency,
+    /// What the control box learned to ignore, in the fitter's words.
+    ObjectWhat,
+    /// Its middle, from the centre line.
+    ObjectAcross,
+    /// How wide it is.
+    ObjectWidth,
+    /// How far it reaches behind the bumper.
+    ObjectReach,
+    /// Face angle a hand's breadth to the left of a fitted head.
+    BesideLeft(u8),
+    /// Face angle a hand's breadth to the right of a fitted head.
+    BesideRight(u8),
+    /// What the fitted ring adds, where the sheet does not say.
+    RingAdds(u8),
+    /// Thickness of all paint on a head.
+    PaintOn(u8),
+    /// By how much the loaded rear sinks.
+    RearSinks,
     /// The air of the day.
     Air(AirField),
     /// The fixed object behind the vehicle.

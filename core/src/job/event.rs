@@ -6,6 +6,7 @@ use super::behind::BehindEvent;
 use super::check::CheckEvent;
 use super::coverage::CoverageEvent;
 use super::entry::Field;
+use super::fault::FaultEvent;
 use super::holes::HolesEvent;
 use super::job_photos::PhotoEvent;
 use super::kit_asked::Asked;
@@ -20,6 +21,7 @@ use super::state::Particular;
 use super::steps_done::StepsEvent;
 use super::time_spent::TimeCorrected;
 use super::waits::WaitEvent;
+use super::walk::WalkEvent;
 use crate::decide::mark_out::PlanKind;
 use crate::estimate::rake::FaceReading;
 use crate::kit::KitSheet;
@@ -86,6 +88,10 @@ pub enum JobEvent {
     Learned(LearnedEvent),
     /// Something was said about parts and prices.
     Quote(QuoteEvent),
+    /// Something happened in walk test or function check.
+    Walk(WalkEvent),
+    /// Something was said or found about a fault.
+    Fault(FaultEvent),
     /// How the angles are measured changed.
     Measuring(MeasuringEvent),
     /// Something about a step of the work.

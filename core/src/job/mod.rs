@@ -6,6 +6,7 @@ mod check;
 mod coverage;
 mod entry;
 mod event;
+mod fault;
 mod holes;
 mod job_photos;
 mod kit_asked;
@@ -26,6 +27,7 @@ mod steps_done;
 mod taken;
 mod time_spent;
 mod waits;
+mod walk;
 mod ways_out;
 
 pub use apply::{Refusal, TEXT_GREATEST, apply, step_again, step_back};
@@ -48,6 +50,10 @@ pub use entry::{
     read_typed_face,
 };
 pub use event::JobEvent;
+pub use fault::{
+    FaultEvent, FaultState, Finding, FittedAim, Found, RingWay, Symptom, Where, YesNo, fitted_aim,
+    fitted_typed, paint_typed, sinks_typed,
+};
 pub use holes::{
     Drilled, Hole, HolesEvent, HolesState, OLD_HOLE_GREATEST, hole, hole_cautions, holes_headline,
     seen_from_behind, tools, typed_old_hole,
@@ -90,7 +96,7 @@ pub use quote::{
 };
 pub use rings::{
     aim_with_ring, budget_lines, face_with_plus_minus, facing_words, rake_at, ring_choice,
-    ring_choices, rings_headline, settled_by,
+    ring_choices, rings_headline, settled_by, with_plus_minus,
 };
 pub use rings_chosen::{
     HandTaken, MirrorPair, RingsEvent, RingsState, SetTaken, TakenBy, aim_at, pair_words, pairs,
@@ -109,4 +115,11 @@ pub use time_spent::{
     PAUSE, SPENT_GREATEST, TimeCorrected, TimeSpent, minutes_spent, stages_spent,
 };
 pub use waits::{WAIT_GREATEST, WAITS_GREATEST, Wait, WaitEvent, WaitStands, wait_words, waits_at};
+pub use walk::{
+    AgainstPrediction, Answered, Half, HeadAnswer, LearnedObject, Misplug, PointCompared,
+    SharesSaid, Tap, VoidWhy, Voided, WalkEvent, WalkKind, WalkState, WalkTest, against_prediction,
+    head_check_lines, misplugged, no_longer_seen, point_words, share_limit, share_words,
+    swapped_words, times_said, typed_object, walk_area, walk_cautions, walk_gate_open, walk_half,
+    walk_headline, walk_points, walk_troubles,
+};
 pub use ways_out::{MOVE_AT_LEAST, WayOut, away_from, ways_out};

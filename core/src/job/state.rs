@@ -7,6 +7,7 @@ use super::behind::BehindState;
 use super::check::Check;
 use super::coverage::CoverageState;
 use super::entry::Field;
+use super::fault::FaultState;
 use super::holes::HolesState;
 use super::job_photos::Photo;
 use super::learned::LearnedState;
@@ -19,6 +20,7 @@ use super::standing::{Standing, Visit};
 use super::steps_done::StepsState;
 use super::time_spent::TimeSpent;
 use super::waits::Wait;
+use super::walk::WalkState;
 use crate::decide::mark_out::PlanKind;
 use crate::decide::ring_set::LOAD_ALLOWANCE;
 use crate::estimate::ground::Ground;
@@ -202,6 +204,12 @@ pub struct JobState {
     /// Parts and prices.
     #[serde(default)]
     pub quote: QuoteState,
+    /// Walk test and function check.
+    #[serde(default)]
+    pub walk: WalkState,
+    /// What is said and found about a fault.
+    #[serde(default)]
+    pub fault: FaultState,
     /// How the angles are measured.
     #[serde(default)]
     pub measuring: Measuring,
@@ -266,6 +274,8 @@ impl JobState {
             loom: LoomState::default(),
             learned: LearnedState::default(),
             quote: QuoteState::default(),
+            walk: WalkState::default(),
+            fault: FaultState::default(),
             measuring: Measuring::default(),
             steps: StepsState::default(),
             waits: Vec::new(),

@@ -10,6 +10,7 @@ use super::rings_chosen::sets_taken;
 use super::state::{JobState, Tape};
 use super::steps_done::{Ended, HowEnded};
 use super::waits::waits_at;
+use super::walk::WalkTest;
 use crate::decide::look_behind::Behind;
 use crate::kit::{Material, OutputKind};
 use crate::steps::{
@@ -139,7 +140,10 @@ pub fn done_on_screen(job: &JobState, screen: Screen) -> bool {
         Screen::Leads => !job.loom.rules.is_empty() && loom_troubles(job).is_empty(),
         Screen::Supply => job.loom.cautions.is_some() && loom_open(job).is_empty(),
         Screen::Learn => false,
-        Screen::Walk => false,
+        Screen::Walk => {
+            job.walk.test.as_ref().is_some_and(WalkTest::is_whole)
+                && job.walk.heads.len() == job.spots.len()
+        }
         Screen::HeadPhotos => heads_without_photo(job).is_empty(),
         Screen::Sheet => !job.sheets.is_empty(),
     }

@@ -4,6 +4,7 @@
 use chrono::{DateTime, FixedOffset};
 
 use super::job_sheet::literal;
+use super::walk::walk;
 use super::{Block, Document, Section, SheetPhoto};
 use crate::drawing::marks_drawing;
 use crate::job::{
@@ -16,6 +17,7 @@ use crate::text::{Message, msg};
 #[must_use]
 pub fn customer_sheet(job: &JobState, at: DateTime<FixedOffset>) -> Document {
     let mut sections = vec![particulars(job, at), heads(job)];
+    sections.extend(walk(job));
     sections.push(lines("customer-limits", &LIMITS));
     sections.push(lines("customer-care", &CARE));
     let open = not_done(job);

@@ -1,6 +1,7 @@
 //! The fitting on the job sheet: what is behind, holes and heads, leads and
 //! supply, parts. What was not done or could not be seen is said.
 
+use super::walk::{not_walked, walk};
 use super::{Block, Section};
 use crate::decide::look_behind::Behind;
 use crate::decide::supply::{FuseAnswer, LampCircuit};
@@ -13,7 +14,7 @@ use crate::text::{Message, msg};
 
 /// The sections of the fitting, as far as it has come.
 pub(super) fn fitting(job: &JobState) -> Vec<Section> {
-    let sections = [behind(job), holes(job), loom(job), parts(job)];
+    let sections = [behind(job), holes(job), loom(job), walk(job), parts(job)];
     sections.into_iter().flatten().collect()
 }
 
@@ -239,5 +240,6 @@ pub(super) fn not_fitted(job: &JobState) -> Vec<Message> {
     } else {
         lines.push(msg("sheet-open-loom"));
     }
+    lines.extend(not_walked(job));
     lines
 }

@@ -20,6 +20,7 @@ mod quote_sheet;
 mod template;
 mod template_facts;
 pub mod tiles;
+mod walk;
 mod workshop;
 
 pub use customer::customer_sheet;
@@ -35,6 +36,7 @@ pub use printed::{Pictures, sheet_pdf};
 pub use quote_sheet::quote_sheet;
 pub use template::template;
 pub use template_facts::{AcrossLine, TemplateFacts, TemplateHead, Unrolled, template_facts};
+pub use walk::workshop_walk;
 pub use workshop::workshop_sheet;
 
 use serde::{Deserialize, Serialize};

@@ -11,6 +11,7 @@ use super::layout::{CheckIntent, MarkOutIntent};
 use super::measure::Measure;
 use super::photos::{PhotoIntent, PictureUse};
 use super::sight::SightIntent;
+use super::walk::WalkIntent;
 use super::workshop::WorkshopIntent;
 use super::{JOB_PREFIX, Sheets, TRASH_PREFIX};
 use crate::platform::{
@@ -69,6 +70,8 @@ pub enum Intent {
     BootFailed(StorageFault),
     /// One tap starts a job with the kit used last.
     StartJob(JobId),
+    /// One tap starts the search for a fault on a vehicle that is not here.
+    StartFault(JobId),
     /// A new copy of the sample job.
     OpenSample(JobId),
     /// Opens a job of the list.
@@ -101,6 +104,8 @@ pub enum Intent {
     CameAgain(String),
     /// Workshop and look.
     Workshop(WorkshopIntent),
+    /// On the screens of walk test and fault.
+    Walk(WalkIntent),
     /// What is typed for asked fields goes on the kit sheet.
     Fill(Vec<Asked>),
     /// What the fitter wants of the kit sheets.
@@ -180,6 +185,10 @@ pub enum Action {
     StartMotion,
     /// Stops them.
     StopMotion,
+    /// Lets time pass for a screen that counts it; the screen stays on.
+    StartTurns,
+    /// Ends that, and what is being said.
+    StopTurns,
     /// Sounds a tone.
     Sound(Tone),
     /// Gives a pulse.

@@ -1,6 +1,6 @@
 //! The list of jobs: start, open, leave, delete with a way back.
 
-use rakeline_core::job::{JobId, JobState};
+use rakeline_core::job::{FaultEvent, JobEvent, JobId, JobState, apply};
 use rakeline_core::json;
 use rakeline_core::kit;
 use rakeline_core::order;
@@ -105,6 +105,22 @@ pub(super) fn start(app: &mut AppState, id: JobId, now: &Now) -> Vec<Action> {
     }
     fit::prefill(&mut job, &app.settings);
     enter(app, job, Step::Measures)
+}
+
+/// Starts the search for a fault on a system that another fitted.
+pub(super) fn start_fault(app: &mut AppState, id: JobId, now: &Now) -> Vec<Action> {
+    if app.boot == Boot::Opening || app.route != Route::Jobs || app.open.is_some() {
+        return Vec::new();
+    }
+    let Some(kit) = app.settings.last_kit.clone().or_else(first_kit) else {
+        return say(app, msg("kit-none"));
+    };
+    let job = JobState::start(id, kit, now.at);
+    let elsewhere = JobEvent::Fault(FaultEvent::FittedElsewhere);
+    match apply(&job, elsewhere, now.at) {
+        Ok(job) => enter(app, job, Step::Fault),
+        Err(refusal) => say(app, refusal.0),
+    }
 }
 
 fn first_kit() -> Option<kit::KitSheet> {

@@ -15,6 +15,7 @@ use super::photos::PhotosDraft;
 use super::reading;
 use super::sight::SightDraft;
 use super::state::AppState;
+use super::walk::WalkDraft;
 use super::zeroing::{self, ZeroDraft};
 use super::{held, keeping};
 
@@ -33,6 +34,8 @@ pub struct Drafts {
     pub level: LevelDraft,
     /// What the heads will see.
     pub sight: SightDraft,
+    /// Walk test and fault.
+    pub walk: WalkDraft,
     /// Photos of the look behind.
     pub photos: PhotosDraft,
     /// The check line's length as it is typed.

@@ -27,6 +27,7 @@ mod state;
 mod target;
 mod typed_face;
 mod visits;
+mod walk;
 mod work;
 mod workshop;
 mod zeroing;
@@ -48,6 +49,7 @@ pub use state::{
     AppState, Boot, JobEntry, LeftHow, LeftJob, Making, Notice, OpenJob, Saved, Settings, Sheets,
     UndoOf, Unreadable,
 };
+pub use walk::{Lead, Pace, WalkDraft, WalkIntent, head_now as walk_head, point_now as walk_point};
 pub use workshop::{Letter, Letterhead, Theme, WorkshopIntent};
 pub use zeroing::ZeroDraft;
 
@@ -86,6 +88,7 @@ pub fn handle(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
         Intent::BlobsFound(keys) => loose::found(app, keys, now),
         Intent::BootFailed(fault) => jobs::boot_failed(app, &fault),
         Intent::StartJob(id) => jobs::start(app, id, now),
+        Intent::StartFault(id) => jobs::start_fault(app, id, now),
         Intent::OpenSample(id) => jobs::open_sample(app, id, now),
         Intent::OpenJob(id) => jobs::open(app, &id),
         Intent::Loaded(id, step, found) => jobs::loaded(app, &id, step, found),
@@ -109,6 +112,7 @@ pub fn handle(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
         Intent::MarkOut(intent) => layout::mark_out(app, intent, now),
         Intent::Check(intent) => layout::check(app, intent, now),
         Intent::Fit(event) => fit::event(app, *event, now),
+        Intent::Walk(said) => walk::handle(app, said, now),
         Intent::Fill(asked) => fit::fill(app, asked, now),
         Intent::CameAgain(why) => visits::came_again(app, why, now),
         Intent::Workshop(intent) => workshop::handle(app, intent),
@@ -143,7 +147,11 @@ pub fn handle(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
         Intent::Measure(said) => measure::handle(app, said, now),
         Intent::Photo(said) => photos::handle(app, said, now),
         Intent::Motion(events) => held::motion(app, &events, now),
-        Intent::Tick(at) => held::tick(app, at, now),
+        Intent::Tick(at) => {
+            let mut actions = held::tick(app, at, now);
+            actions.extend(walk::tick(app, at));
+            actions
+        }
         Intent::Seen(visibility) => held::seen(app, visibility),
     }
 }

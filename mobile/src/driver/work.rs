@@ -9,7 +9,7 @@ use rakeline_core::units::Millis;
 
 use super::intent::{Action, Now};
 use super::state::{AppState, Notice, UndoOf};
-use super::{fit, held, keeping, level, photos, reading, sight};
+use super::{fit, held, keeping, level, photos, reading, sight, walk};
 use crate::route::{Route, Step};
 
 /// How many steps back are kept.
@@ -101,6 +101,7 @@ pub(super) fn show(app: &mut AppState, step: Step, shown: Shown) -> Vec<Action> 
 pub(super) fn leave_screen(app: &mut AppState) -> Vec<Action> {
     let mut actions = held::stop(app);
     actions.extend(level::leave(app));
+    actions.extend(walk::stop(app));
     actions.extend(photos::leave(app));
     app.drafts = super::measure::Drafts::default();
     actions

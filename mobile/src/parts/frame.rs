@@ -2,7 +2,8 @@
 //! body, and what to do at thumb's reach.
 
 use dioxus::prelude::*;
-use rakeline_core::job::{JobState, Tape, loom_open, loom_troubles, step_path};
+use rakeline_core::job::{JobState, Tape, done_on_screen, loom_open, loom_troubles, step_path};
+use rakeline_core::steps::Screen;
 
 use super::path::Stage;
 use super::{NoticeBar, PathStrip};
@@ -117,11 +118,12 @@ fn stage_of(job: &JobState, step: Step) -> Stage {
             loom_open(job).is_empty() && loom_troubles(job).is_empty(),
             false,
         ),
+        Step::Walk => (done_on_screen(job, Screen::Walk), false),
         Step::Whole => (
             step_path(job, book()).iter().all(|stage| stage.open() == 0),
             false,
         ),
-        Step::Parts => (false, false),
+        Step::Parts | Step::Fault => (false, false),
         Step::Sheet => (!job.sheets.is_empty(), false),
         // Not on the path.
         Step::Zero | Step::Ground | Step::Corners | Step::Level | Step::Sight => (false, false),

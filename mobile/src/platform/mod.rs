@@ -7,6 +7,7 @@
 mod camera;
 mod clock;
 mod files;
+mod microphone;
 mod motion;
 mod page;
 mod picture;
@@ -30,6 +31,7 @@ use std::rc::Rc;
 pub use camera::{Camera, CameraFault, Picture, PictureFrom};
 pub use clock::Clock;
 pub use files::{Files, OpenedFile, OwnFuture};
+pub use microphone::{Microphone, MicrophoneEvent, MicrophoneFault, MicrophoneSink};
 pub use motion::{Motion, MotionEvent, MotionFault, MotionSink, SourceName};
 pub use page::{Page, Ticker, Told, Visibility};
 pub use picture::{LARGEST, MOST_PIXELS, cleaned};
@@ -57,6 +59,8 @@ pub struct Platform {
     pub speech: Rc<dyn Speech>,
     /// Live picture and photos.
     pub camera: Rc<dyn Camera>,
+    /// Beeps, and how well they are heard.
+    pub microphone: Rc<dyn Microphone>,
     /// Date, time zone and monotonic time.
     pub clock: Rc<dyn Clock>,
     /// Paper.

@@ -1,4 +1,4 @@
-//! Heavy work beside the screens: PDFs, what the heads will see.
+//! Heavy work beside the screens: PDFs, what the heads will see, photos.
 
 use rakeline_core::drawing::SightAsked;
 use rakeline_core::job::JobState;
@@ -26,6 +26,14 @@ pub enum Task {
         /// The paper they are printed on.
         paper: Paper,
     },
+    /// The mark cards in a photo: done with a `PhotoSeen` as JSON.
+    SeePhoto {
+        /// Cards of so many marks belong to the job.
+        marks: usize,
+        /// The file; it travels beside the JSON, handed over and not copied.
+        #[serde(skip)]
+        file: Vec<u8>,
+    },
     /// A job sheet as PDF.
     Sheet {
         /// What it says.
@@ -40,6 +48,24 @@ pub enum Task {
         /// What is asked.
         asked: SightAsked,
     },
+}
+
+impl Task {
+    /// Takes out what travels beside the JSON.
+    #[must_use]
+    pub fn take_file(&mut self) -> Vec<u8> {
+        match self {
+            Self::SeePhoto { file, .. } => core::mem::take(file),
+            _ => Vec::new(),
+        }
+    }
+
+    /// Puts it back where the work is done.
+    pub fn put_file(&mut self, bytes: Vec<u8>) {
+        if let Self::SeePhoto { file, .. } = self {
+            *file = bytes;
+        }
+    }
 }
 
 /// What is heard of a task.

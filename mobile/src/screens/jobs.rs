@@ -28,6 +28,7 @@ pub fn Jobs() -> Element {
     let empty = state.jobs.is_empty();
     let (start, sample, kits, restock) =
         (shell.clone(), shell.clone(), shell.clone(), shell.clone());
+    let fault = shell.clone();
     let workshop = shell.clone();
     rsx! {
         div { class: "frame",
@@ -84,6 +85,11 @@ pub fn Jobs() -> Element {
                         class: "also",
                         onclick: move |_| workshop.send(Intent::Workshop(WorkshopIntent::Go)),
                         {t("to-settings")}
+                    }
+                    button {
+                        class: "also whole-row",
+                        onclick: move |_| fault.send(Intent::StartFault(fault.new_id())),
+                        {t("start-fault")}
                     }
                 }
                 if !state.trash.is_empty() {

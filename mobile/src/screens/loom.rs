@@ -35,8 +35,8 @@ pub fn Loom() -> Element {
             foot: rsx! {
                 button {
                     class: "do",
-                    onclick: move |_| onward.send(Intent::GoStep(Step::Sheet)),
-                    {t("to-sheet")}
+                    onclick: move |_| onward.send(Intent::GoStep(Step::Walk)),
+                    {t("to-walk")}
                 }
             },
             div {

@@ -1,7 +1,9 @@
 //! The job sheet on the screen, as it prints.
 
 use dioxus::prelude::*;
-use rakeline_core::report::{Block, Document, Section, job_sheet, kept, workshop_sheet};
+use rakeline_core::report::{
+    Block, Document, Section, job_sheet, kept, workshop_sheet, workshop_walk,
+};
 
 use super::measures::Particulars;
 use super::sheet_files::SheetFiles;
@@ -54,12 +56,16 @@ fn Workshop() -> Element {
     let state = shell.state.read();
     let part = state.drafts.sight.shown.as_ref();
     let part = part.map(|sight| workshop_sheet(sight));
+    let walked = state.job().and_then(workshop_walk);
     let to = shell.clone();
     rsx! {
         section { class: "no-print stack",
             h2 { {t("workshop-only")} }
             p { class: "why", {t("workshop-why")} }
             if let Some(document) = part {
+                Paper { document }
+            }
+            if let Some(document) = walked {
                 Paper { document }
             }
             button {

@@ -25,7 +25,8 @@ pub(super) fn step_of(screen: Screen) -> Option<Step> {
         Screen::TapeCheck | Screen::Agreement => Step::Check,
         Screen::Holes => Step::Holes,
         Screen::Leads | Screen::Supply => Step::Loom,
-        Screen::Learn | Screen::Walk => return None,
+        Screen::Walk => Step::Walk,
+        Screen::Learn => return None,
         Screen::HeadPhotos | Screen::Sheet => Step::Sheet,
     })
 }

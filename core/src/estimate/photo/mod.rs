@@ -2,8 +2,11 @@
 //! places in millimetres.
 //!
 //! # Where to start
-//! A mark [`card`] is seen by its crosses: [`seen::PhotoSeen`]. Crosses
-//! carry the measure, never the corners of the code: blur and ink move those.
+//! `decode` turns a file into a picture's brightness, `detect::look` finds
+//! the mark [`card`]s in it: [`seen::PhotoSeen`]. Crosses carry the measure,
+//! never the corners of the code: blur and ink move those. On the way a
+//! saddle becomes a `cross` with its directions, four of them a `group`
+//! with a `code`, and `refine` fits each.
 //! [`scene::solve_photos`] solves one to six photos together,
 //! [`measured::measure`] gives the figures between marks
 //! ([`result::Measured`]), [`against::against_plan`] holds them against the
@@ -19,18 +22,36 @@ pub mod against;
 #[cfg(feature = "photo")]
 pub mod bends;
 #[cfg(feature = "photo")]
+mod beside;
+#[cfg(feature = "photo")]
 pub mod bundle;
 #[cfg(feature = "photo")]
 pub mod camera;
 pub mod card;
 #[cfg(feature = "photo")]
+mod code;
+#[cfg(feature = "photo")]
+mod cross;
+#[cfg(feature = "photo")]
+pub mod decode;
+#[cfg(feature = "photo")]
+pub mod detect;
+#[cfg(feature = "photo")]
+mod erf;
+#[cfg(feature = "photo")]
 pub mod frame;
 #[cfg(feature = "photo")]
 mod gate;
 #[cfg(feature = "photo")]
+mod group;
+#[cfg(feature = "photo")]
 pub mod heads;
 #[cfg(feature = "photo")]
+mod homography;
+#[cfg(feature = "photo")]
 mod join;
+#[cfg(feature = "photo")]
+mod light;
 #[cfg(feature = "photo")]
 pub mod luma;
 #[cfg(feature = "photo")]
@@ -43,6 +64,8 @@ pub mod outcome;
 pub mod plane;
 #[cfg(feature = "photo")]
 pub mod pose;
+#[cfg(feature = "photo")]
+mod refine;
 pub mod result;
 #[cfg(feature = "photo")]
 pub mod scene;

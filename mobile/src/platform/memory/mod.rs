@@ -7,6 +7,7 @@
 mod camera;
 mod clock;
 mod files;
+mod microphone;
 mod motion;
 mod page;
 mod signals;
@@ -19,6 +20,7 @@ use super::Platform;
 pub use camera::MemoryCamera;
 pub use clock::MemoryClock;
 pub use files::MemoryFiles;
+pub use microphone::MemoryMicrophone;
 pub use motion::MemoryMotion;
 pub use page::MemoryPage;
 pub use signals::{MemoryPrint, MemorySound, MemorySpeech, MemoryVibration, MemoryWake};
@@ -40,6 +42,8 @@ pub struct MemoryPlatform {
     pub speech: Rc<MemorySpeech>,
     /// Pictures from the test.
     pub camera: Rc<MemoryCamera>,
+    /// Sound from the test.
+    pub microphone: Rc<MemoryMicrophone>,
     /// A clock that moves when told.
     pub clock: Rc<MemoryClock>,
     /// Prints that were asked for.
@@ -81,6 +85,7 @@ impl MemoryPlatform {
             vibration: Rc::default(),
             speech: Rc::default(),
             camera: Rc::default(),
+            microphone: Rc::default(),
             print: Rc::default(),
             wake: Rc::default(),
             files: Rc::default(),
@@ -106,6 +111,7 @@ impl MemoryPlatform {
             vibration: Rc::default(),
             speech: Rc::default(),
             camera: Rc::default(),
+            microphone: Rc::default(),
             print: Rc::default(),
             wake: Rc::default(),
             files: Rc::default(),
@@ -126,6 +132,7 @@ impl MemoryPlatform {
             vibration: self.vibration.clone(),
             speech: self.speech.clone(),
             camera: self.camera.clone(),
+            microphone: self.microphone.clone(),
             clock: self.clock.clone(),
             print: self.print.clone(),
             wake: self.wake.clone(),

@@ -30,6 +30,19 @@ pub(super) fn method(
     Some(function.apply(of, &list))
 }
 
+/// A new object of a class that the window knows by name.
+pub(super) fn made(window: &JsValue, class: &str, args: &[&JsValue]) -> Result<JsValue, JsValue> {
+    let known = property(window, class).and_then(|class| class.dyn_into::<Function>().ok());
+    let Some(class) = known else {
+        return Err(js_sys::Error::new(class).into());
+    };
+    let list = Array::new();
+    for arg in args {
+        list.push(arg);
+    }
+    Reflect::construct(&class, &list)
+}
+
 /// What a promise gives; a value that is no promise is given as it is.
 pub(super) async fn settled(value: JsValue) -> Result<JsValue, JsValue> {
     JsFuture::from(Promise::resolve(&value)).await

@@ -10,6 +10,7 @@ mod clock;
 mod database;
 mod files;
 mod listen;
+mod microphone;
 mod motion;
 mod page;
 mod share;
@@ -39,6 +40,7 @@ pub fn platform() -> Option<Platform> {
         vibration: Rc::new(WebVibration::new(&window)),
         speech: Rc::new(speech::WebSpeech::new(&window)),
         camera: Rc::new(camera::WebCamera::new(&window)),
+        microphone: Rc::new(microphone::WebMicrophone::new(&window)),
         clock: Rc::new(clock::WebClock::new(&window)),
         print: Rc::new(WebPrint::new(&window)),
         wake: Rc::new(WebWake::new(&window)),

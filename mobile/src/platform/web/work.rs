@@ -3,7 +3,7 @@
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 
-use js_sys::{Object, Uint8Array};
+use js_sys::{Array, Object, Uint8Array};
 use rakeline_core::table::Table;
 use rakeline_core::text::Message;
 use wasm_bindgen::{JsCast, JsValue};
@@ -75,14 +75,19 @@ impl Bench {
         Ok(())
     }
 
-    fn post(&self, number: u32, task: &Task) -> Result<(), JsValue> {
-        let json = rakeline_core::json::write(task)
+    fn post(&self, number: u32, mut task: Task) -> Result<(), JsValue> {
+        let file = Uint8Array::from(task.take_file().as_slice());
+        let json = rakeline_core::json::write(&task)
             .map_err(|fault| JsValue::from_str(&fault.to_string()))?;
         let letter = Object::new();
         set(&letter, "number", &JsValue::from_f64(f64::from(number)));
         set(&letter, "task", &JsValue::from_str(&json));
+        set(&letter, "file", &file);
+        let handed_over = Array::of1(&file.buffer());
         match &*self.running.borrow() {
-            Some(running) => running.worker.post_message(&letter),
+            Some(running) => running
+                .worker
+                .post_message_with_transfer(&letter, &handed_over),
             None => Err(JsValue::from_str("no worker")),
         }
     }
@@ -142,7 +147,7 @@ impl Work for WebWork {
         let number = bench.last.get().wrapping_add(1);
         bench.last.set(number);
         bench.tasks.borrow_mut().insert(number, told);
-        if let Err(fault) = bench.ensure().and_then(|()| bench.post(number, &task)) {
+        if let Err(fault) = bench.ensure().and_then(|()| bench.post(number, task)) {
             let words = fault.as_string().unwrap_or_else(|| error_words(&fault));
             bench.end(number, stopped(&words));
         }

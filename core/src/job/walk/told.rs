@@ -1,0 +1,382 @@
+//! What walk test and function check come to, in words.
+
+use chrono::{DateTime, FixedOffset};
+
+use super::{Answered, LearnedObject, VoidWhy, WalkKind, WalkTest};
+use crate::decide::coverage::too_close;
+use crate::decide::walk_test::{
+    Area, LATENCY_GREATEST, LimitFrom, PointBy, START_UP_GREATEST, Seen, ShareLimit, Sounded,
+    TimeVerdict, WalkPoint, around_object, grid, judge_time, nine,
+};
+use crate::figure;
+use crate::job::coverage::{ASSUMED_RANGE, TYPICAL_RINGING, air_of, fixed_object};
+use crate::job::entry::{Field, HALF_WIDTH_GREATEST, read_length, read_offset};
+use crate::job::learned::{Ignores, Object, ignores};
+use crate::job::marks::{HalfWidths, half_widths};
+use crate::job::state::JobState;
+use crate::order;
+use crate::text::{Message, msg};
+use crate::units::{Millimetres, Millis};
+
+/// Farthest that a learned object may reach, mm (our own figure).
+const REACH_GREATEST: Millimetres = Millimetres(1500.0);
+
+/// What has to be so before anybody walks behind the vehicle.
+#[must_use]
+pub fn walk_cautions() -> Vec<Message> {
+    vec![
+        msg("walk-caution-engine"),
+        msg("walk-caution-still"),
+        msg("walk-caution-side"),
+        msg("walk-caution-nobody"),
+        msg("walk-caution-feed"),
+        msg("walk-caution-maker"),
+    ]
+}
+
+/// What the points follow from.
+///
+/// # Errors
+/// That the width is not known.
+pub fn walk_area(job: &JobState) -> Result<Area, Message> {
+    let (half_left, half_right) = match (&job.marks, half_widths(job)) {
+        (Some(marks), _) => (marks.half_left, marks.half_right),
+        (None, HalfWidths::Ready { left, right, .. }) => (left, right),
+        (None, HalfWidths::Open { .. }) => return Err(msg("walk-no-width")),
+    };
+    let sensing = job.kit.sensing.as_ref();
+    let ringing = sensing.and_then(|s| s.ringing).unwrap_or(TYPICAL_RINGING);
+    Ok(Area {
+        half_left,
+        half_right,
+        range: sensing.and_then(|s| s.rated_range).unwrap_or(ASSUMED_RANGE),
+        too_close: too_close(ringing, &air_of(job)),
+    })
+}
+
+/// The points of a test: those at a learned object come first.
+///
+/// # Errors
+/// Why there are none.
+pub fn walk_points(job: &JobState, kind: WalkKind) -> Result<Vec<WalkPoint>, Message> {
+    let area = walk_area(job)?;
+    let rows = match kind {
+        WalkKind::Nine => nine(&area),
+        WalkKind::Grid => grid(&area),
+    };
+    let rows = rows.map_err(|fault| fault.message())?;
+    let object = job.walk.learned.iter().flat_map(|object| {
+        let [behind, left, right] = around_object(object.across, object.half_width, object.reaches);
+        [behind, left, right]
+    });
+    Ok(object.chain(rows).collect())
+}
+
+/// A place in words: '760 mm left, 900 mm behind'.
+#[must_use]
+pub fn point_words(point: &WalkPoint) -> Message {
+    let words = msg(match point.by {
+        PointBy::Row => "walk-point",
+        PointBy::BehindObject => "walk-point-behind-object",
+        PointBy::LeftOfObject => "walk-point-left-of-object",
+        PointBy::RightOfObject => "walk-point-right-of-object",
+    });
+    words
+        .message("across", crate::job::offset_words(point.across))
+        .mm("behind", point.behind.0)
+}
+
+/// How far a test came.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Half {
+    /// Points with a tap.
+    pub done: usize,
+    /// Points.
+    pub of: usize,
+}
+
+/// How far the current test came; `None` when it is whole or was not started.
+#[must_use]
+pub fn walk_half(job: &JobState) -> Option<Half> {
+    let test = job.walk.test.as_ref()?;
+    (!test.is_whole()).then_some(Half {
+        done: test.taps.len(),
+        of: test.points.len(),
+    })
+}
+
+/// What the share comes to.
+#[derive(Clone, Debug, PartialEq)]
+pub struct SharesSaid {
+    /// Counted.
+    pub seen: Seen,
+    /// Held against.
+    pub limit: ShareLimit,
+    /// In words.
+    pub words: Message,
+    /// Where the limit comes from, and that the published one is not known.
+    pub source: Message,
+}
+
+/// The least share as typed, else our own.
+///
+/// # Errors
+/// What stands there instead of a share.
+pub fn share_limit(job: &JobState) -> Result<ShareLimit, Message> {
+    let typed = job.typed(Field::WalkShare).trim();
+    if typed.is_empty() {
+        return Ok(ShareLimit::default());
+    }
+    let figure = typed.trim_end_matches('%').trim().replace(',', ".");
+    match figure::read(&figure) {
+        Some(percent) if percent > 0.0 && percent <= 100.0 => Ok(ShareLimit {
+            least: percent / 100.0,
+            from: LimitFrom::Typed,
+        }),
+        _ => Err(msg("walk-share-no-figure").text("typed", typed)),
+    }
+}
+
+/// The share of a test against its limit. A half-done test has a share of
+/// what was tapped and no verdict.
+#[must_use]
+pub fn share_words(job: &JobState, test: &WalkTest) -> Option<SharesSaid> {
+    let limit = share_limit(job).unwrap_or_default();
+    let seen = Seen::count(test.taps.iter().map(|tap| tap.sounded));
+    let key = match (seen.reaches(&limit)?, test.is_whole()) {
+        (_, false) => "walk-share-half-done",
+        (true, true) => "walk-share-reached",
+        (false, true) => "walk-share-missed",
+    };
+    let words = msg(key)
+        .count("seen", i64::from(seen.seen))
+        .count("of", i64::from(seen.of))
+        .number("share", seen.share()? * 100.0, 0)
+        .number("least", limit.least * 100.0, 0);
+    Some(SharesSaid {
+        seen,
+        limit,
+        words,
+        source: msg("walk-share-source").message("from", limit.from.message()),
+    })
+}
+
+/// Times as typed, each against its provisional limit.
+#[must_use]
+pub fn times_said(job: &JobState) -> Vec<Message> {
+    let times = [
+        (Field::WalkStartUp, "walk-time-start-up", START_UP_GREATEST),
+        (Field::WalkLatency, "walk-time-latency", LATENCY_GREATEST),
+    ];
+    let said = |(field, name, greatest): (Field, &'static str, Millis)| {
+        let typed = job.typed(field).trim();
+        if typed.is_empty() {
+            return None;
+        }
+        let figure = typed.trim_end_matches("ms").trim().replace(',', ".");
+        let measured = Millis(figure::read(&figure).unwrap_or(f64::NAN));
+        let words = match judge_time(measured, greatest) {
+            TimeVerdict::NoTime => {
+                return Some(
+                    msg("walk-time-no-figure")
+                        .message("time", msg(name))
+                        .text("typed", typed),
+                );
+            }
+            TimeVerdict::Within => msg("walk-time-within"),
+            TimeVerdict::Over(by) => msg("walk-time-over").number("by", by.0, 0),
+        };
+        Some(
+            words
+                .message("time", msg(name))
+                .number("measured", measured.0, 0)
+                .number("greatest", greatest.0, 0),
+        )
+    };
+    times.into_iter().filter_map(said).collect()
+}
+
+/// The learned object as typed.
+///
+/// # Errors
+/// What is missing or no length.
+pub fn typed_object(job: &JobState, at: DateTime<FixedOffset>) -> Result<LearnedObject, Message> {
+    let what = match (job.typed(Field::ObjectWhat).trim(), ignores(job)) {
+        ("", Ignores::This(object) | Ignores::PerhapsThis(object)) => object,
+        ("", _) => return Err(msg("walk-object-no-name")),
+        (typed, _) => Object::Other(typed.to_owned()),
+    };
+    // Where the fixed object is may be known from what the heads will see.
+    let fixed = fixed_object(job).and_then(Result::ok);
+    let across = match (job.typed(Field::ObjectAcross).trim(), &fixed) {
+        ("", Some(fixed)) => fixed.at.across,
+        ("", None) => read_offset("0")?,
+        (typed, _) => read_offset(typed)?,
+    };
+    let reaches = match (job.typed(Field::ObjectReach).trim(), &fixed) {
+        ("", Some(fixed)) => fixed.reach(),
+        _ => length(job, Field::ObjectReach, REACH_GREATEST)?,
+    };
+    Ok(LearnedObject {
+        what,
+        across,
+        half_width: length(job, Field::ObjectWidth, HALF_WIDTH_GREATEST * 2.0)? * 0.5,
+        reaches,
+        at,
+    })
+}
+
+fn length(job: &JobState, field: Field, greatest: Millimetres) -> Result<Millimetres, Message> {
+    let length = read_length(job.typed(field))?;
+    if length.0 > 0.0 && length <= greatest {
+        Ok(length)
+    } else {
+        Err(msg("entry-length-outside")
+            .number("typed", length.0, 1)
+            .mm("greatest", greatest.0))
+    }
+}
+
+/// What the pole is not seen at any more, or not at all, since something was
+/// learned: the customer is told, and it is kept.
+#[must_use]
+pub fn no_longer_seen(job: &JobState) -> Vec<Message> {
+    let (Some(test), Some(object)) = (&job.walk.test, &job.walk.learned) else {
+        return Vec::new();
+    };
+    let before = job.walk.earlier.iter().rev().find(|earlier| {
+        let void = earlier.void.as_ref();
+        void.is_some_and(|void| void.why == VoidWhy::NewLearn)
+    });
+    let was_seen = |point: &WalkPoint| {
+        let before = before?;
+        let index = before.points.iter().position(|other| other == point)?;
+        before.at_point(index).map(Sounded::is_seen)
+    };
+    test.points
+        .iter()
+        .enumerate()
+        .filter(|(index, _)| test.at_point(*index) == Some(Sounded::Nothing))
+        .filter_map(|(_, point)| {
+            let key = match (point.by, was_seen(point)) {
+                (PointBy::Row, Some(true)) => "walk-no-longer-seen",
+                (PointBy::Row, _) => return None,
+                _ => "walk-not-seen-at-object",
+            };
+            Some(
+                msg(key)
+                    .message("what", object.what.name())
+                    .message("point", point_words(point)),
+            )
+        })
+        .collect()
+}
+
+/// A head that answers for another: its lead is in the other's socket.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Misplug {
+    /// The head that was approached.
+    pub spot: u8,
+    /// The head that answered.
+    pub shown: u8,
+}
+
+/// Heads whose leads are in another head's socket, by the order in which
+/// they answered.
+#[must_use]
+pub fn misplugged(job: &JobState) -> Vec<Misplug> {
+    let mut all: Vec<Misplug> = job
+        .walk
+        .heads
+        .iter()
+        .filter_map(|head| match head.answered {
+            Answered::Shown(shown) if shown != head.spot => Some(Misplug {
+                spot: head.spot,
+                shown,
+            }),
+            _ => None,
+        })
+        .collect();
+    order::sort_by_key(&mut all, |swap| swap.spot);
+    all
+}
+
+fn label(job: &JobState, spot: u8) -> String {
+    let spot = job.spots.get(usize::from(spot));
+    spot.map_or_else(String::new, |spot| spot.label.clone())
+}
+
+/// What is plugged wrong, in words: a pair that is swapped is said once.
+#[must_use]
+pub fn swapped_words(job: &JobState) -> Vec<Message> {
+    let all = misplugged(job);
+    let swapped = |a: &Misplug| all.iter().any(|b| b.spot == a.shown && b.shown == a.spot);
+    all.iter()
+        .filter(|a| !(swapped(a) && a.shown < a.spot))
+        .map(|a| {
+            let words = if swapped(a) {
+                msg("heads-swapped")
+            } else {
+                msg("heads-in-other-socket")
+            };
+            words
+                .text("label", label(job, a.spot))
+                .text("other", label(job, a.shown))
+        })
+        .collect()
+}
+
+/// The function check head by head.
+#[must_use]
+pub fn head_check_lines(job: &JobState) -> Vec<Message> {
+    let mut heads = job.walk.heads.clone();
+    order::sort_by_key(&mut heads, |head| head.spot);
+    heads
+        .iter()
+        .map(|head| {
+            let words = match head.answered {
+                Answered::Nothing => msg("head-answers-nothing"),
+                Answered::Sounds => msg("head-answers-sound"),
+                Answered::Shown(shown) if shown == head.spot => msg("head-answers-itself"),
+                Answered::Shown(shown) => {
+                    msg("head-answers-other").text("other", label(job, shown))
+                }
+            };
+            words.text("label", label(job, head.spot))
+        })
+        .collect()
+}
+
+/// Everything about walk test and function check that is not as it should be.
+#[must_use]
+pub fn walk_troubles(job: &JobState) -> Vec<Message> {
+    let mut all = swapped_words(job);
+    let silent = job.walk.heads.iter();
+    let silent = silent.filter(|head| head.answered == Answered::Nothing);
+    all.extend(silent.map(|head| msg("head-answers-nothing").text("label", label(job, head.spot))));
+    if let Err(wrong) = share_limit(job) {
+        all.push(wrong);
+    }
+    all
+}
+
+/// The first line of the screen.
+#[must_use]
+pub fn walk_headline(job: &JobState) -> Message {
+    let count = |n: usize| i64::try_from(n).unwrap_or(i64::MAX);
+    let Some(test) = &job.walk.test else {
+        let void = job.walk.earlier.last().and_then(|test| test.void.as_ref());
+        return match void.map(|void| void.why) {
+            Some(VoidWhy::NewLearn) => msg("walk-headline-void-learn"),
+            Some(VoidWhy::MarkMoved) => msg("walk-headline-void-moved"),
+            Some(VoidWhy::StartedAnew) | None => msg("walk-headline-not-done"),
+        };
+    };
+    match (walk_half(job), share_words(job, test)) {
+        (Some(half), _) => msg("walk-headline-half-done")
+            .count("done", count(half.done))
+            .count("of", count(half.of)),
+        (None, Some(said)) => said.words,
+        (None, None) => msg("walk-headline-not-done"),
+    }
+}

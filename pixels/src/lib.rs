@@ -1,0 +1,11 @@
+//! The loops over every pixel of a photo, and nothing else: the rest of
+//! Rakeline is built for size, this is built for speed.
+//!
+//! # Pixels
+//! x to the right, y downward, and the centre of the first pixel is (0, 0).
+
+mod saddle;
+mod upright;
+
+pub use saddle::{RADIUS, Rows, Saddle, halved, saddles};
+pub use upright::upright;

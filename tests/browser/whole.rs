@@ -1,0 +1,130 @@
+//! All steps of a job, the looks of the screen, and the job sheet as a file.
+
+use std::fs;
+use std::path::{Path, PathBuf};
+
+use rakeline_tests::browser::{Phone, Server};
+use rakeline_tests::printed::Printed;
+use serde_json::json;
+
+use crate::fitter::{PATIENCE, first_screen, look, saved, setup, start_job};
+
+fn all_steps(phone: &Phone) {
+    phone.eval("[...document.querySelectorAll('.path button')][0].click()");
+    phone.wait_for("Only what applies to this vehicle", PATIENCE);
+}
+
+#[test]
+fn the_survey_hides_what_does_not_apply_and_a_stage_is_closed_as_usual() {
+    let server = Server::start();
+    let phone = first_screen(&server, setup());
+    start_job(&phone);
+    all_steps(&phone);
+    look(&phone, "all-steps");
+    // The vehicle stands on its wheels: the gate of raised vehicles goes.
+    phone.wait_for("Vehicle on ramps or stands", PATIENCE);
+    let no = "[...document.querySelectorAll('.asked')].find(q => q.textContent.includes('raised')).querySelectorAll('button')[1].click()";
+    phone.eval(no);
+    phone.wait_gone("Vehicle on ramps or stands", PATIENCE);
+    phone.tap_named("Done as usual");
+    saved(&phone);
+    let done = phone.eval("document.querySelectorAll('.step-list .done').length");
+    assert!(done.as_u64().unwrap() >= 3, "{done} steps are done");
+    look(&phone, "all-steps-as-usual");
+    phone.reload();
+    phone.wait_for("Only what applies to this vehicle", PATIENCE);
+    assert_eq!(
+        phone.eval("document.querySelectorAll('.step-list .done').length"),
+        done
+    );
+    assert_eq!(phone.errors(), Vec::<String>::new());
+}
+
+#[test]
+fn the_look_is_chosen_for_the_dark_and_for_the_sun_and_stays() {
+    let server = Server::start();
+    let phone = first_screen(&server, setup());
+    phone.tap_named("Workshop and look");
+    phone.wait_for("Head of the job sheet", PATIENCE);
+    look(&phone, "workshop");
+    phone.type_into("Workshop", "Fell & Tarn Fitting");
+    for (name, paper) in [
+        ("Dark", "rgb(22, 21, 19)"),
+        ("Sunlight", "rgb(255, 255, 255)"),
+    ] {
+        phone.tap_named(name);
+        phone.until("the look", || {
+            phone.eval("getComputedStyle(document.body).backgroundColor") == paper
+        });
+        look(&phone, &format!("workshop-{}", name.to_lowercase()));
+    }
+    phone.reload();
+    phone.wait_for("Head of the job sheet", PATIENCE);
+    assert_eq!(phone.typed("Workshop"), "Fell & Tarn Fitting");
+    let paper = phone.eval("getComputedStyle(document.body).backgroundColor");
+    assert_eq!(paper, "rgb(255, 255, 255)");
+    assert_eq!(phone.errors(), Vec::<String>::new());
+}
+
+#[test]
+fn the_sample_jobs_screens_stand_in_the_dark_and_in_the_sun() {
+    let server = Server::start();
+    let phone = first_screen(&server, setup());
+    for name in ["Dark", "Sunlight"] {
+        phone.goto("/settings");
+        phone.wait_for("Head of the job sheet", PATIENCE);
+        phone.tap_named(name);
+        phone.goto("/?sample");
+        phone.wait_for("Tape is on", PATIENCE);
+        let name = name.to_lowercase();
+        look(&phone, &format!("{name}-marks"));
+        let steps = phone.eval("document.querySelectorAll('.path button').length");
+        for step in 0..steps.as_u64().unwrap() {
+            phone.eval(&format!(
+                "document.querySelectorAll('.path button')[{step}].click()"
+            ));
+            phone.until("the step", || {
+                let here = "[...document.querySelectorAll('.path button')].findIndex(b => b.getAttribute('aria-current'))";
+                phone.eval(here) == json!(step)
+            });
+            look(&phone, &format!("{name}-{step}"));
+        }
+    }
+    assert_eq!(phone.errors(), Vec::<String>::new());
+}
+
+fn pdfs(folder: &Path) -> Vec<PathBuf> {
+    let entries = fs::read_dir(folder).unwrap().flatten();
+    let paths = entries.map(|entry| entry.path());
+    paths
+        .filter(|path| path.extension().is_some_and(|end| end == "pdf"))
+        .collect()
+}
+
+#[test]
+fn the_customers_page_is_saved_as_a_pdf_of_one_page() {
+    let server = Server::start();
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../target/downloads/customer");
+    // What an earlier run left is no download of this one.
+    let _ = fs::remove_dir_all(&folder);
+    fs::create_dir_all(&folder).unwrap();
+    let folder = folder.canonicalize().unwrap();
+    let phone = first_screen(&server, setup());
+    phone.cdp(
+        "Browser.setDownloadBehavior",
+        json!({ "behavior": "allow", "downloadPath": folder }),
+    );
+    phone.goto("/?sample");
+    phone.wait_for("Tape is on", PATIENCE);
+    phone.eval("[...document.querySelectorAll('.path button')].at(-1).click()");
+    phone.wait_for("PDF for the customer", PATIENCE);
+    look(&phone, "sheet-files");
+    phone.tap_named("PDF for the customer");
+    phone.wait_for("Saved among your downloads", PATIENCE);
+    phone.until("the download", || pdfs(&folder).len() == 1);
+    let page = Printed::new("browser-customer", &fs::read(&pdfs(&folder)[0]).unwrap());
+    let texts = page.texts();
+    assert_eq!(texts.len(), 1);
+    assert!(texts[0].contains("does not make reversing safe"));
+    assert_eq!(phone.errors(), Vec::<String>::new());
+}
