@@ -5,7 +5,7 @@ use rakeline_core::job::{
     self, JobEvent, JobState, Standing, StandingEvent, StepStands, StepView, StepsEvent,
     TimeCorrected,
 };
-use rakeline_core::moment::date;
+use rakeline_core::moment;
 use rakeline_core::steps::{Question, Stage, StepSheet, Truth};
 use rakeline_core::text::msg;
 
@@ -111,7 +111,7 @@ fn StandingChoice(job: JobState) -> Element {
                 }
             }
             if let Some(visit) = visit {
-                p { {say(&msg("whole-visit").text("when", date(&visit.at)).text("why", visit.why.clone()))} }
+                p { {say(&msg("whole-visit").text("when", moment::date(&visit.at)).text("why", visit.why.clone()))} }
                 Entry {
                     id: "visit-done",
                     label: t("whole-visit-done"),
