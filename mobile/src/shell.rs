@@ -15,7 +15,7 @@ use rakeline_core::units::Millis;
 
 use crate::driver::{
     Action, AppState, Intent, JOB_PREFIX, KIT_DRAFT_KEY, KIT_EDIT_KEY, KIT_PREFIX, KitIntent,
-    LevelIntent, Measure, Now, Place, SETTINGS_KEY, TRASH_PREFIX, handle, screen_turn,
+    LevelIntent, Measure, Now, Place, SETTINGS_KEY, TRASH_PREFIX, Target, handle, screen_turn,
 };
 use crate::platform::{MotionEvent, Platform, StorageFault, Task, Ticker, WorkHandle, Write};
 use crate::route::KitId;
@@ -96,6 +96,12 @@ impl Shell {
         let shell = self.clone();
         self.platform.page.on_hidden(Rc::new(move |visibility| {
             shell.post(FromDevice::Intent(Intent::Seen(visibility)));
+        }));
+        let shell = self.clone();
+        self.platform.files.on_handed_over(Rc::new(move |file| {
+            let id = shell.new_kit();
+            let opened = KitIntent::FileOpened(id, file);
+            shell.post(FromDevice::Intent(Intent::Kits(opened)));
         }));
     }
 
@@ -322,9 +328,12 @@ impl Shell {
         self.platform.wake.hold();
         self.heard.borrow_mut().clear();
         let heard = self.heard.clone();
-        self.platform.motion.start(Rc::new(move |event| {
-            heard.borrow_mut().push(event);
-        }));
+        let sink = Rc::new(move |event| heard.borrow_mut().push(event));
+        let reading = self.state.peek().reading.as_ref().map(|held| held.target);
+        match reading {
+            Some(Target::Station(_)) => self.platform.motion.start_turning(sink),
+            _ => self.platform.motion.start(sink),
+        }
         self.start_turns();
     }
 

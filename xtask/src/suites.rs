@@ -15,20 +15,25 @@ pub enum Suite {
     Published,
     /// Whole jobs on the memory platform.
     Workflow,
+    /// The core in other languages.
+    Ffi,
     /// The shape of the source itself.
     Tidy,
+    /// The Android package without a phone.
+    Android,
     /// Whole jobs in real Chromium.
     Browser,
 }
 
 impl Suite {
     /// All of them, quick and general ones first.
-    pub const ALL: [Self; 7] = [
+    pub const ALL: [Self; 8] = [
         Self::Fmt,
         Self::Clippy,
         Self::Unit,
         Self::Published,
         Self::Workflow,
+        Self::Ffi,
         Self::Tidy,
         Self::Browser,
     ];
@@ -41,7 +46,9 @@ impl Suite {
             Self::Unit => "unit",
             Self::Published => "published",
             Self::Workflow => "workflow",
+            Self::Ffi => "ffi",
             Self::Tidy => "tidy",
+            Self::Android => "android",
             Self::Browser => "browser",
         }
     }
@@ -62,6 +69,9 @@ impl Suite {
 
     /// Whether some of its tests ask a Python oracle.
     pub fn asks_python(self) -> bool {
-        matches!(self, Self::Unit | Self::Published | Self::Workflow)
+        matches!(
+            self,
+            Self::Unit | Self::Published | Self::Workflow | Self::Ffi
+        )
     }
 }
