@@ -3,7 +3,7 @@
 use dioxus::prelude::*;
 use rakeline_core::job::{JobState, Whose, behind_photos, photo_name};
 
-use crate::driver::{Intent, PhotoIntent, PictureFrom};
+use crate::driver::{Intent, PhotoIntent, PictureFrom, Shows};
 use crate::shell::use_shell;
 use crate::texts::{say, t};
 
@@ -13,7 +13,7 @@ pub fn Photos(job: JobState, whose: Whose) -> Element {
     let shell = use_shell();
     let ask = |from| {
         let shell = shell.clone();
-        move |_| shell.send(Intent::Photo(PhotoIntent::Ask(whose, from)))
+        move |_| shell.send(Intent::Photo(PhotoIntent::Ask(Shows::Behind(whose), from)))
     };
     rsx! {
         for photo in behind_photos(&job, whose) {
@@ -39,7 +39,7 @@ fn Photo(blob: String, name: String) -> Element {
             class: "thumb",
             onmounted: move |_| look.send(Intent::Photo(PhotoIntent::Look(looked.clone()))),
             match found {
-                Some(Ok(url)) => rsx! { img { src: "{url}", alt: "" } },
+                Some(Ok(url)) => rsx! { img { src: "{url}", alt: "{name}" } },
                 Some(Err(why)) => rsx! { p { class: "trouble-box", {say(why)} } },
                 None => rsx! { p { role: "status", {t("level-reading-photo")} } },
             }
