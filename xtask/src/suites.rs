@@ -19,8 +19,6 @@ pub enum Suite {
     Ffi,
     /// The shape of the source itself.
     Tidy,
-    /// The Android package without a phone.
-    Android,
     /// Whole jobs in real Chromium.
     Browser,
 }
@@ -48,7 +46,6 @@ impl Suite {
             Self::Workflow => "workflow",
             Self::Ffi => "ffi",
             Self::Tidy => "tidy",
-            Self::Android => "android",
             Self::Browser => "browser",
         }
     }

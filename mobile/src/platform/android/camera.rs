@@ -61,6 +61,27 @@ const GRAB: &str = "
     return canvas.toDataURL('image/jpeg', 0.9).split(',')[1];
 ";
 
+/// A JPEG copy in base64, upright, at most so many pixels long.
+const SMALLER: &str = "
+    const file = await (await fetch('ADDRESS')).blob();
+    const bitmap = await createImageBitmap(file, { imageOrientation: 'from-image' });
+    const scale = Math.min(1, MOST / Math.max(bitmap.width, bitmap.height));
+    const canvas = document.createElement('canvas');
+    canvas.width = Math.round(bitmap.width * scale);
+    canvas.height = Math.round(bitmap.height * scale);
+    const pen = canvas.getContext('2d');
+    pen.imageSmoothingQuality = 'high';
+    pen.drawImage(bitmap, 0, 0, canvas.width, canvas.height);
+    bitmap.close();
+    return canvas.toDataURL('image/jpeg', 0.85).split(',')[1];
+";
+
+/// What a script gave, as a picture.
+fn scripted(base64: &serde_json::Value) -> Result<Picture, CameraFault> {
+    let bytes = STANDARD.decode(base64.as_str().unwrap_or_default());
+    cleaned(bytes.map_err(|_| CameraFault::NotAPicture)?)
+}
+
 fn thrown(words: String) -> CameraFault {
     match words.split_whitespace().next().unwrap_or_default() {
         "NotAllowedError" | "SecurityError" => CameraFault::Refused,
@@ -107,12 +128,7 @@ impl Camera for AndroidCamera {
     }
 
     fn photo(&self) -> LocalFuture<'_, Result<Picture, CameraFault>> {
-        Box::pin(async {
-            let grabbed = run(GRAB).await.map_err(thrown)?;
-            let text = grabbed.as_str().unwrap_or_default();
-            let bytes = STANDARD.decode(text);
-            cleaned(bytes.map_err(|_| CameraFault::NotAPicture)?)
-        })
+        Box::pin(async { scripted(&run(GRAB).await.map_err(thrown)?) })
     }
 
     fn choose(&self, from: PictureFrom) -> LocalFuture<'_, Result<Option<Picture>, CameraFault>> {
@@ -135,6 +151,16 @@ impl Camera for AndroidCamera {
                 Ok(None) => Ok(None),
                 Err(fault) => Err(asked(fault)),
             }
+        })
+    }
+
+    fn smaller(&self, picture: &Picture, most: u32) -> LocalFuture<'_, Option<Picture>> {
+        let address = self.show(&picture.bytes);
+        Box::pin(async move {
+            let script = SMALLER
+                .replace("MOST", &most.to_string())
+                .replace("ADDRESS", &address?);
+            scripted(&run(&script).await.ok()?).ok()
         })
     }
 
