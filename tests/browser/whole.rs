@@ -23,7 +23,7 @@ fn the_survey_hides_what_does_not_apply_and_a_stage_is_closed_as_usual() {
     look(&phone, "all-steps");
     // The vehicle stands on its wheels: the gate of raised vehicles goes.
     phone.wait_for("Vehicle on ramps or stands", PATIENCE);
-    let no = "[...document.querySelectorAll('.asked')].find(q => q.textContent.includes('raised')).querySelectorAll('button')[1].click()";
+    let no = "[...document.querySelectorAll('.question')].find(q => q.textContent.includes('raised')).querySelectorAll('button')[1].click()";
     phone.eval(no);
     phone.wait_gone("Vehicle on ramps or stands", PATIENCE);
     phone.tap_named("Done as usual");
