@@ -6,14 +6,15 @@ use std::collections::VecDeque;
 use std::rc::Rc;
 use std::task::{Context, Poll, Waker};
 
+use rakeline::backup::Stop;
 use rakeline::driver::{
-    Action, AppState, Intent, JOB_PREFIX, KIT_DRAFT_KEY, KIT_EDIT_KEY, KIT_PREFIX, KitIntent,
-    LearnIntent, LevelIntent, Measure, Now, Place, SETTINGS_KEY, Saved, TRASH_PREFIX, handle,
+    Action, AppState, Intent, KIT_DRAFT_KEY, KIT_EDIT_KEY, KIT_PREFIX, KitIntent, LearnIntent,
+    LevelIntent, Measure, Now, Place, Saved, StoreIntent, handle, open_store,
 };
 use rakeline::platform::memory::MemoryPlatform;
 use rakeline::platform::{
-    Camera, Clock, LocalFuture, Microphone, Motion, MotionEvent, Page, Print, Sound, Speech,
-    Storage, StorageFault, Ticker, Vibration, Visibility, Wake, WorkHandle, Write,
+    Alone, Camera, Clock, InFile, LocalFuture, Microphone, Motion, MotionEvent, Page, Print, Sound,
+    Speech, Storage, Ticker, Vibration, Visibility, Wake, WorkHandle,
 };
 use rakeline::route::KitId;
 use rakeline::texts::say;
@@ -31,7 +32,7 @@ pub(super) const SAMPLE: Millis = Millis(20.0);
 pub struct Bench {
     pub app: AppState,
     pub phone: MemoryPlatform,
-    waiting: VecDeque<LocalFuture<'static, Intent>>,
+    pub(super) waiting: VecDeque<LocalFuture<'static, Intent>>,
     posted: Rc<RefCell<VecDeque<Intent>>>,
     heard: Rc<RefCell<Vec<MotionEvent>>>,
     due: Rc<Cell<bool>>,
@@ -39,6 +40,8 @@ pub struct Bench {
     learn_due: Rc<Cell<bool>>,
     learn_turns: Option<Ticker>,
     task: Option<WorkHandle>,
+    pub(super) backup_file: Rc<RefCell<Option<Rc<dyn InFile>>>>,
+    pub(super) backup_stop: Stop,
     pub(super) samples: u32,
 }
 
@@ -61,10 +64,12 @@ impl Bench {
             learn_due: Rc::default(),
             learn_turns: None,
             task: None,
+            backup_file: Rc::default(),
+            backup_stop: Stop::default(),
             samples: 0,
         };
         bench.listen();
-        bench.boot();
+        bench.boot(Alone::IfFree);
         bench
     }
 
@@ -84,9 +89,8 @@ impl Bench {
         }));
     }
 
-    fn boot(&mut self) {
+    pub(super) fn boot(&mut self, how: Alone) {
         self.send_only(Intent::OnDevice(self.phone.page.device()));
-        let storage = self.phone.storage.clone();
         let path = self.phone.page.path();
         let shelf = self.phone.storage.clone();
         self.waiting.push_back(Box::pin(async move {
@@ -96,16 +100,14 @@ impl Bench {
                 edit: shelf.get(KIT_EDIT_KEY).await.ok().flatten(),
             })
         }));
+        let posted = self.posted.clone();
+        let lost = Rc::new(move |()| {
+            let over = Intent::Store(StoreIntent::TakenOver);
+            posted.borrow_mut().push_back(over);
+        });
+        let storage = self.phone.storage.clone();
         self.waiting.push_back(Box::pin(async move {
-            match read_all(&*storage).await {
-                Ok((jobs, trash, settings)) => Intent::Booted {
-                    jobs,
-                    trash,
-                    settings,
-                    path,
-                },
-                Err(fault) => Intent::BootFailed(fault),
-            }
+            open_store(&*storage, how, lost, path).await
         }));
         let pictures = self.phone.storage.clone();
         self.waiting.push_back(Box::pin(async move {
@@ -114,7 +116,7 @@ impl Bench {
         self.settle();
     }
 
-    fn now(&self) -> Now {
+    pub(super) fn now(&self) -> Now {
         Now {
             at: self.phone.clock.now(),
             zone: self.phone.clock.zone(),
@@ -269,13 +271,7 @@ impl Bench {
                     Intent::Loaded(id, step, found)
                 }));
             }
-            Action::Move(id, to) => {
-                let storage = self.phone.storage.clone();
-                self.waiting.push_back(Box::pin(async move {
-                    let outcome = move_record(&*storage, &id, to).await;
-                    Intent::Moved(id, to, outcome)
-                }));
-            }
+            other => self.store(other),
         }
     }
 
@@ -394,24 +390,4 @@ impl Bench {
             _ => None,
         }
     }
-}
-
-type Records = (Vec<(String, String)>, Vec<(String, String)>, Option<String>);
-
-async fn read_all(storage: &dyn Storage) -> Result<Records, StorageFault> {
-    let jobs = storage.list(JOB_PREFIX).await?;
-    let trash = storage.list(TRASH_PREFIX).await?;
-    Ok((jobs, trash, storage.get(SETTINGS_KEY).await?))
-}
-
-async fn move_record(storage: &dyn Storage, id: &JobId, to: Place) -> Result<(), StorageFault> {
-    let from = to.other().key(id);
-    let Some(value) = storage.get(&from).await? else {
-        return Ok(());
-    };
-    let put = Write::Put {
-        key: to.key(id),
-        value,
-    };
-    storage.commit(vec![put, Write::Delete { key: from }]).await
 }

@@ -4,12 +4,15 @@
 #![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used)]
 
 mod bench;
+mod bench_store;
 mod golden;
 mod held;
 mod scenario;
 mod sheet_text;
 
 mod along_face;
+mod backup;
+mod backup_bad;
 mod bad_entries;
 mod behind_photos;
 mod clock_goes_back;
@@ -17,6 +20,7 @@ mod fault;
 mod fitting;
 mod full_size;
 mod hand;
+mod job_list;
 mod kit_sheets;
 mod learn;
 mod level;
@@ -30,6 +34,7 @@ mod sheet_pdf;
 mod sight;
 mod steps;
 mod storage_faults;
+mod store;
 mod stored_records;
 mod template;
 mod twice;

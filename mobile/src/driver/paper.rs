@@ -1,14 +1,16 @@
 //! Sheets at full size: asked for, under way, out of the app.
 
+use chrono::{DateTime, FixedOffset};
 use rakeline_core::job::{JobState, read_check_line};
 use rakeline_core::report::{
-    Length, Paper, SheetLook, customer_sheet, job_sheet, kept, template_facts, workshop_sheet,
+    Document, Length, Paper, SheetLook, customer_sheet, job_sheet, kept, template_facts,
+    workshop_sheet,
 };
 use rakeline_core::text::msg;
 
 use super::intent::{Action, Now};
 use super::sight;
-use super::state::{AppState, Making, Notice, Sheets};
+use super::state::{AppState, Making, Notice, Settings, Sheets};
 use super::{keeping, work};
 use crate::platform::{OutFile, Shared, Task, WorkEvent};
 use crate::steps::book;
@@ -107,12 +109,21 @@ fn sheet_task(app: &AppState, job: &JobState, sheets: Sheets) -> Task {
             (document, Length::AsNeeded)
         }
     };
+    printed(&app.settings, job, (document, length), at)
+}
+
+fn printed(
+    settings: &Settings,
+    job: &JobState,
+    (document, length): (Document, Length),
+    at: DateTime<FixedOffset>,
+) -> Task {
     Task::Sheet {
         document: Box::new(document),
         look: SheetLook {
-            paper: app.settings.paper,
+            paper: settings.paper,
             length,
-            workshop: app.settings.letterhead.lines(),
+            workshop: settings.letterhead.lines(),
             logo: None,
             foot: msg("sheet-foot")
                 .text("id", job.id.0.clone())
@@ -120,6 +131,17 @@ fn sheet_task(app: &AppState, job: &JobState, sheets: Sheets) -> Task {
             at,
         },
     }
+}
+
+/// The whole job sheet as it was issued last, with its number, for a backup;
+/// `None` where the job has changed since or none was issued.
+#[must_use]
+pub fn sheet_of(settings: &Settings, job: &JobState) -> Option<(u32, Task)> {
+    let issue = job.issued()?;
+    let mut document = job_sheet(job, issue.at, &issue.zone);
+    document.sections.extend(kept(job, book()));
+    let whole = (document, Length::AsNeeded);
+    Some((issue.number, printed(settings, job, whole, issue.at)))
 }
 
 /// Gives up what is under way.

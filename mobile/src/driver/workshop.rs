@@ -6,7 +6,6 @@ use serde::{Deserialize, Serialize};
 use super::intent::Action;
 use super::keeping;
 use super::state::AppState;
-use crate::platform::Write;
 use crate::route::Route;
 
 /// Longest line of the letterhead, characters.
@@ -126,10 +125,6 @@ pub(super) fn handle(app: &mut AppState, intent: WorkshopIntent) -> Vec<Action> 
             app.settings.letterhead.0[which as usize] = line;
         }
     }
-    let writes: Vec<Write> = keeping::settings(app);
-    if writes.is_empty() {
-        return Vec::new();
-    }
-    app.commits += 1;
-    vec![Action::Commit(app.commits, writes)]
+    let writes = keeping::settings(app);
+    keeping::commit(app, writes)
 }

@@ -149,7 +149,7 @@ pub fn Kit(id: KitId) -> Element {
         state
             .jobs
             .iter()
-            .map(|job| (job.id.clone(), job.kit.as_ref())),
+            .map(|job| (job.id.clone(), job.kit.as_str(), job.kit_print)),
     );
     let used: Vec<Message> = jobs
         .iter()

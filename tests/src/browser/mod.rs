@@ -12,6 +12,7 @@
 
 mod cdp;
 mod daylight;
+mod files;
 mod launch;
 mod phone;
 mod picture;
@@ -20,6 +21,7 @@ mod server;
 mod tab;
 mod touch;
 
+pub use kills::lost_over_kills;
 pub use launch::PhoneSetup;
 pub use phone::Phone;
 pub use picture::Shot;
