@@ -3,6 +3,7 @@
 
 mod backup;
 mod learn;
+mod pictures;
 mod store;
 
 use std::cell::{Cell, RefCell};
@@ -49,6 +50,8 @@ pub struct Shell {
     /// The backup that was chosen, and 'stop' for what is done with it.
     backup_file: Rc<RefCell<Option<Rc<dyn InFile>>>>,
     backup_stop: Rc<RefCell<Stop>>,
+    /// Number of the task that is wanted now.
+    wanted: Rc<Cell<Option<u64>>>,
 }
 
 impl PartialEq for Shell {
@@ -89,6 +92,7 @@ impl Shell {
             task: Rc::default(),
             backup_file: Rc::default(),
             backup_stop: Rc::default(),
+            wanted: Rc::default(),
         };
         shell.listen();
         spawn_forever(shell.clone().root(heard_by_root));
@@ -191,6 +195,7 @@ impl Shell {
             | Action::StopCamera
             | Action::TakePhoto
             | Action::ChoosePicture(..)
+            | Action::MakeSmaller(..)
             | Action::PutBlob(..)
             | Action::ReadBlob(..)
             | Action::DropBlob(_)
@@ -212,7 +217,9 @@ impl Shell {
                 });
             }
             Action::StartWork(number, task) => self.start_work(number, task),
+            Action::StartSheet(number, task, pictures) => self.start_sheet(number, task, pictures),
             Action::StopWork => {
+                self.wanted.set(None);
                 self.task.borrow_mut().take();
             }
             Action::Share(file) => {
@@ -254,58 +261,6 @@ impl Shell {
         }
     }
 
-    /// What has to do with pictures.
-    fn picture(&self, action: Action) {
-        let shell = self.clone();
-        let platform = self.platform.clone();
-        let said = |said| Intent::Measure(Measure::Level(said));
-        match action {
-            Action::StartCamera => {
-                let angle = platform.camera.screen_angle();
-                spawn_forever(async move {
-                    let outcome = platform.camera.live(LIVE_PICTURE).await;
-                    shell.send(said(LevelIntent::ScreenTurned(angle)));
-                    shell.send(said(LevelIntent::Started(outcome)));
-                });
-            }
-            Action::StopCamera => platform.camera.stop(),
-            Action::TakePhoto => {
-                spawn_forever(async move {
-                    let picture = platform.camera.photo().await;
-                    shell.send(said(LevelIntent::Came(picture.map(Some))));
-                });
-            }
-            Action::ChoosePicture(purpose, from) => {
-                let camera = platform.camera.clone();
-                spawn_forever(async move {
-                    let picture = camera.choose(from).await;
-                    shell.send(purpose.came(picture));
-                });
-            }
-            Action::PutBlob(purpose, key, bytes) => {
-                spawn_forever(async move {
-                    let outcome = platform.storage.blob_put(&key, bytes).await;
-                    shell.send(purpose.stored(outcome));
-                });
-            }
-            Action::DropBlob(key) => {
-                // One that stays is found again at the next start.
-                spawn_forever(async move {
-                    let _ = platform.storage.blob_delete(&key).await;
-                });
-            }
-            Action::ReadBlob(purpose, key) => {
-                spawn_forever(async move {
-                    let found = platform.storage.blob_get(&key).await;
-                    let url = found.map(|bytes| platform.camera.show(&bytes?));
-                    shell.send(purpose.read(key, url));
-                });
-            }
-            Action::HidePictures => platform.camera.hide(),
-            _ => {}
-        }
-    }
-
     fn start_motion(&self) {
         self.platform.sound.unlock();
         self.platform.wake.hold();
@@ -326,8 +281,27 @@ impl Shell {
         *self.turns.borrow_mut() = Some(turns);
     }
 
+    /// Reads the pictures, then starts the task unless another one is wanted
+    /// by then. A picture that can't be read is missing on the sheet, which
+    /// says so.
+    fn start_sheet(&self, number: u64, mut task: Task, pictures: Vec<String>) {
+        self.wanted.set(Some(number));
+        let shell = self.clone();
+        spawn_forever(async move {
+            for key in pictures {
+                if let Ok(Some(bytes)) = shell.platform.storage.blob_get(&key).await {
+                    task.add_picture(key, &bytes);
+                }
+            }
+            if shell.wanted.get() == Some(number) {
+                shell.start_work(number, task);
+            }
+        });
+    }
+
     /// One task at a time: the one before is given up.
     fn start_work(&self, number: u64, task: Task) {
+        self.wanted.set(Some(number));
         self.task.borrow_mut().take();
         let shell = self.clone();
         let told = Rc::new(move |event| {

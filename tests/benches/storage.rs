@@ -161,8 +161,14 @@ fn lists(server: &Server, repeats: usize) -> bool {
     let many = with_jobs(server, JOBS);
     watched(&many);
     let many_starts = median((0..repeats).map(|_| start_ms(&many)).collect());
-    println!("first rows, ms from the navigation: {few_starts:.0} with 100 jobs, {many_starts:.0} with {JOBS}");
-    let mut met = bar("list_10k_adds_to_start_ms", many_starts - few_starts, MOST_LIST);
+    println!(
+        "first rows, ms from the navigation: {few_starts:.0} with 100 jobs, {many_starts:.0} with {JOBS}"
+    );
+    let mut met = bar(
+        "list_10k_adds_to_start_ms",
+        many_starts - few_starts,
+        MOST_LIST,
+    );
 
     let filters = (0..repeats * 2).map(|n| {
         let words = format!("tarn {}", 1_000 + n);
@@ -254,7 +260,8 @@ fn with_photos(server: &Server, megabytes: usize) -> Phone {
     phone.wait_for("Tape is on", 60);
     phone.tap_named("Behind");
     phone.wait_for("Choose a photo", 60);
-    phone.tap_and_choose("Choose a photo", &picture());
+    phone.tap_nth("Choose a photo", 0);
+    phone.give_picture(&picture());
     phone.wait_for("Look behind, whole bumper", 60);
     phone.wait_for("saved ·", 60);
     phone.goto("/icon.svg");
@@ -301,9 +308,12 @@ fn with_photos(server: &Server, megabytes: usize) -> Phone {
 fn browser_pid(phone: &Phone) -> u32 {
     let told = phone.cdp("SystemInfo.getProcessInfo", json!({}));
     let processes = told["processInfo"].as_array().cloned().unwrap_or_default();
-    let browser = processes.iter().find(|process| process["type"] == "browser");
+    let browser = processes
+        .iter()
+        .find(|process| process["type"] == "browser");
     let pid = browser.and_then(|browser| browser["id"].as_u64());
-    pid.and_then(|pid| u32::try_from(pid).ok()).unwrap_or_default()
+    pid.and_then(|pid| u32::try_from(pid).ok())
+        .unwrap_or_default()
 }
 
 fn backups(server: &Server, megabytes: usize) -> bool {
@@ -322,7 +332,11 @@ fn backups(server: &Server, megabytes: usize) -> bool {
     let size = size_when_still(&file);
     println!("backup: {size} bytes in {seconds:.0} s; memory {before:.0} MiB, at most {peak:.0}");
     let grown = peak - before;
-    let mut met = bar(&format!("backup_{megabytes}mb_growth_mib"), grown, MOST_GROWTH);
+    let mut met = bar(
+        &format!("backup_{megabytes}mb_growth_mib"),
+        grown,
+        MOST_GROWTH,
+    );
     drop(phone);
 
     let phone = self::phone(server);
@@ -330,7 +344,8 @@ fn backups(server: &Server, megabytes: usize) -> bool {
     phone.wait_for("Storage and backup", 60);
     phone.tap_named("Storage and backup");
     phone.wait_for("Choose the file", 60);
-    phone.tap_and_choose("Choose the file", &file);
+    phone.tap_named("Choose the file");
+    phone.give_file(&file);
     phone.type_into("Passphrase of this backup", PASSPHRASE);
     let root = browser_pid(&phone);
     phone.rest(Duration::from_secs(3));

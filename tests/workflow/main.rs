@@ -4,7 +4,6 @@
 #![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used)]
 
 mod bench;
-mod bench_store;
 mod golden;
 mod held;
 mod scenario;
@@ -16,11 +15,13 @@ mod backup_bad;
 mod bad_entries;
 mod behind_photos;
 mod clock_goes_back;
+mod export;
 mod fault;
 mod fitting;
 mod full_size;
 mod hand;
 mod job_list;
+mod job_photos;
 mod kit_sheets;
 mod learn;
 mod level;

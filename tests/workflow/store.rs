@@ -4,11 +4,12 @@
 use std::collections::BTreeMap;
 
 use rakeline::driver::{
-    BRIEF_PREFIX, Boot, Checked, EraseWhat, Intent, PictureUse, StoreIntent, TRASH_DAYS, customers,
+    BRIEF_PREFIX, Boot, Checked, EraseWhat, Intent, PhotoIntent, PictureFrom, Shows, StoreIntent,
+    TRASH_DAYS, customers,
 };
 use rakeline::platform::memory::{MemoryPlatform, MemoryStorage};
 use rakeline::platform::{PersistAnswer, Picture, Room, StorageFault};
-use rakeline_core::job::{JobId, Particular};
+use rakeline_core::job::{JobId, Particular, Whose};
 use rakeline_core::record;
 use rakeline_core::units::Millis;
 
@@ -42,28 +43,23 @@ fn keys_of(bench: &Bench, id: &JobId) -> Vec<String> {
 }
 
 /// The job on the screen gets a photo of the bumper.
-pub(crate) fn photo(bench: &mut Bench) -> String {
-    use rakeline::driver::{PhotoIntent, PictureFrom};
-    use rakeline_core::job::Whose;
-    bench.send(Intent::Photo(PhotoIntent::Ask(
-        Whose::Bumper,
-        PictureFrom::Camera,
-    )));
-    let picture = Picture {
+pub(crate) fn photo(bench: &mut Bench) -> Option<String> {
+    bench.phone.camera.gives(Picture {
         bytes: vec![0xff, 0xd8, 1, 2, 3],
         width: 30,
         height: 40,
-    };
-    bench.send(PictureUse::Behind.came(Ok(Some(picture))));
+    });
+    let bumper = Shows::Behind(Whose::Bumper);
+    bench.send(Intent::Photo(PhotoIntent::Ask(bumper, PictureFrom::Camera)));
     let photos = &bench.job().behind.photos;
-    photos.last().expect("a photo").blob.clone()
+    photos.last().map(|photo| photo.blob.clone())
 }
 
 #[test]
 fn a_deleted_job_can_come_back_for_its_days_and_goes_for_good_after_them() {
     let mut bench = Bench::new();
     scenario::to_marks(&mut bench);
-    let blob = photo(&mut bench);
+    let blob = photo(&mut bench).expect("a photo");
     let id = bench.job().id.clone();
     bench.send(Intent::GoJobs);
     bench.send(Intent::DeleteJob(id.clone()));
@@ -96,7 +92,7 @@ fn a_job_deleted_before_days_were_counted_gets_all_of_them() {
 fn one_job_is_really_deleted_with_all_that_was_kept_of_it() {
     let mut bench = Bench::new();
     scenario::to_sheet(&mut bench);
-    let blob = photo(&mut bench);
+    let blob = photo(&mut bench).expect("a photo");
     bench.send(Intent::CameAgain("False alarm in rain".to_owned()));
     let id = bench.job().id.clone();
     bench.send(Intent::GoJobs);
@@ -225,7 +221,7 @@ fn a_record_that_is_gone_is_named_at_the_start_until_it_is_taken_off_the_list() 
 fn a_check_says_how_many_pictures_are_gone() {
     let mut bench = Bench::new();
     scenario::to_marks(&mut bench);
-    let blob = photo(&mut bench);
+    let blob = photo(&mut bench).expect("a photo");
     bench.send(Intent::GoJobs);
     let storage = MemoryStorage::holding(bench.phone.storage.records());
     let mut bench = Bench::on(MemoryPlatform::with(storage, "/"));

@@ -43,7 +43,7 @@ impl Pipe {
     }
 
     /// Takes out all that is in it.
-    pub(super) fn take(&self) -> Vec<u8> {
+    pub(super) fn drain(&self) -> Vec<u8> {
         self.held(|held| {
             held.bytes.drain(..held.from);
             held.from = 0;
@@ -178,7 +178,7 @@ impl Key {
         }
         match &mut self.reader {
             Some(Reader::Locked(reader)) => unlocked(reader),
-            _ => Ok(self.from.take()),
+            _ => Ok(self.from.drain()),
         }
     }
 

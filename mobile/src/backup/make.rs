@@ -215,11 +215,20 @@ async fn one(
         for blob in blobs_of(&job) {
             making.photo(&blob).await?;
         }
-        if let Some((number, task)) = sheet_of(settings, &job) {
+        if let Some((number, mut task, pictures)) = sheet_of(settings, &job) {
+            for key in pictures {
+                let found = making.platform.storage.blob_get(&key).await;
+                if let Some(bytes) = found.map_err(|fault| fault.message())? {
+                    task.add_picture(key, &bytes);
+                }
+            }
             let pdf = done(making.platform, task).await?;
             let name = format!("papers/{}-{number}.pdf", job.id.0);
             making.add(&name, &pdf).await?;
         }
+    }
+    if let Some(logo) = settings.logo.as_ref().filter(|_| key == SETTINGS_KEY) {
+        making.photo(&logo.blob).await?;
     }
     making.add(&name, text.as_bytes()).await
 }

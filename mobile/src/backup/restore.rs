@@ -121,7 +121,7 @@ pub async fn look_into(
 ) -> Result<Plan, Message> {
     let mut reading = Reading::begin(platform, file, passphrase, stop).await?;
     let mut plan = Plan::default();
-    let (mut manifest, mut offered) = (false, Vec::new());
+    let (mut manifest, mut offered, mut logo) = (false, Vec::new(), None);
     while let Some(items) = reading.next().await? {
         for Item { name, bytes } in items {
             let text = || std::str::from_utf8(&bytes).map_err(|_| msg("backup-not-text"));
@@ -152,6 +152,7 @@ pub async fn look_into(
                 What::Settings => {
                     if get(platform, SETTINGS_KEY).await?.is_none() {
                         plan.settings = Brings::It;
+                        logo = text().ok().and_then(logo_of);
                     }
                 }
                 What::Photo(key) if is_picture(&bytes) => offered.push(key.to_owned()),
@@ -169,11 +170,19 @@ pub async fn look_into(
     let there = there.map_err(|fault| fault.message())?;
     let named = |key: &String| {
         let mut jobs = plan.jobs.iter();
-        jobs.any(|found| found.verdict != Verdict::DeletedHere && found.blobs.contains(key))
+        logo.as_ref() == Some(key)
+            || jobs.any(|found| found.verdict != Verdict::DeletedHere && found.blobs.contains(key))
     };
     offered.retain(|key| !there.contains(key) && named(key));
     plan.photos = offered;
     Ok(plan)
+}
+
+/// Key of the workshop's logo in its settings.
+fn logo_of(settings: &str) -> Option<String> {
+    let settings = json::parse(settings).ok()?;
+    let blob = settings.get("logo")?.get("blob")?.as_str()?;
+    Some(blob.to_owned())
 }
 
 fn is_picture(bytes: &[u8]) -> bool {

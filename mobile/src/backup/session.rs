@@ -77,7 +77,7 @@ fn start(passphrase: Option<&Passphrase>, tables: Option<Tables>) -> Result<Vec<
             out: out.clone(),
             tables,
         });
-        Ok(out.take())
+        Ok(out.drain())
     })
 }
 
@@ -94,7 +94,7 @@ fn add(file: &[u8]) -> Result<Vec<u8>, Message> {
                 }
             }
         }
-        Ok(writing.out.take())
+        Ok(writing.out.drain())
     })
 }
 
@@ -107,7 +107,7 @@ fn finish() -> Result<Vec<u8>, Message> {
         }
         let lock = writing.zip.finish().map_err(|fault| failed(&fault))?;
         lock.finish().map_err(|fault| failed(&fault))?;
-        Ok(writing.out.take())
+        Ok(writing.out.drain())
     })
 }
 

@@ -62,7 +62,7 @@ pub use paper::sheet_of;
 pub use phone::{
     Bay, PhoneSettings, Voice, age as zeroing_age, in_use as phone_in_use, profile as phone_profile,
 };
-pub use photos::{PhotoIntent, PhotosDraft, PictureUse};
+pub use photos::{COPY_SIDE, PhotoIntent, PhotosDraft, PictureUse, Shows};
 pub use sight::{SightDraft, SightIntent, TILT_GREATEST};
 pub use state::{
     AppState, Boot, LeftHow, LeftJob, Making, Notice, OpenJob, Saved, Settings, Sheets, UndoOf,
@@ -71,7 +71,7 @@ pub use state::{
 pub use store::{Checked, StoreDraft, StoreIntent};
 pub use stored::{Erased, Stored, check_all, erase, move_record, open_store, read_store};
 pub use walk::{Lead, Pace, WalkDraft, WalkIntent, head_now as walk_head, point_now as walk_point};
-pub use workshop::{Letter, Letterhead, Theme, WorkshopIntent};
+pub use workshop::{Letter, Letterhead, PhotoPolicy, Theme, WorkshopIntent};
 pub use zeroing::ZeroDraft;
 
 pub use crate::platform::PictureFrom;
@@ -99,6 +99,9 @@ pub const KIT_EDIT_KEY: &str = "kit-edit";
 /// An intent that makes no sense at the moment (a second tap on a button
 /// that already did its work) changes nothing.
 pub fn handle(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
+    if app.boot == Boot::Elsewhere && !store::is_heard_elsewhere(&intent) {
+        return Vec::new();
+    }
     let mut actions = learn::before(app, &intent, now);
     actions.extend(follow(app, intent, now));
     actions
@@ -147,7 +150,7 @@ fn follow(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
         Intent::Walk(said) => walk::handle(app, said, now),
         Intent::Fill(asked) => fit::fill(app, asked, now),
         Intent::CameAgain(why) => visits::came_again(app, why, now),
-        Intent::Workshop(intent) => workshop::handle(app, intent),
+        Intent::Workshop(intent) => workshop::handle(app, intent, now),
         Intent::Kits(intent) => kits::handle(app, intent, now),
         Intent::TapeOn => work::tape_on(app, now),
         Intent::Undo => work::undo(app, now),

@@ -58,6 +58,7 @@ pub(super) fn make(app: &mut AppState, sheets: Sheets, now: &Now) -> Vec<Action>
     let Some(job) = app.job().filter(|_| app.making.is_none()) else {
         return actions;
     };
+    let mut pictures = Vec::new();
     let (task, name) = match sheets {
         Sheets::Template => {
             let Some(facts) = template_facts(job) else {
@@ -71,7 +72,8 @@ pub(super) fn make(app: &mut AppState, sheets: Sheets, now: &Now) -> Vec<Action>
             (Task::MarkCards { marks, paper }, msg("cards-file"))
         }
         Sheets::Customer | Sheets::Workshop => {
-            let task = sheet_task(app, job, sheets);
+            let (task, keys) = sheet_task(app, job, sheets);
+            pictures = keys;
             let number = job.sheets.last().map_or(0, |sheet| sheet.number);
             let name = msg("sheet-file")
                 .text("job", job.name.clone())
@@ -88,12 +90,13 @@ pub(super) fn make(app: &mut AppState, sheets: Sheets, now: &Now) -> Vec<Action>
         share: 0.0,
         name: file_name(&say(&name)),
     });
-    actions.push(Action::StartWork(app.worked, task));
+    actions.push(Action::StartSheet(app.worked, task, pictures));
     actions
 }
 
-/// The job sheet in one of its two forms, as it was issued.
-fn sheet_task(app: &AppState, job: &JobState, sheets: Sheets) -> Task {
+/// The job sheet in one of its two forms, as it was issued, with the keys of
+/// the pictures that it shows.
+fn sheet_task(app: &AppState, job: &JobState, sheets: Sheets) -> (Task, Vec<String>) {
     let (at, zone) = match job.issued() {
         Some(issue) => (issue.at, issue.zone.as_str()),
         None => (job.changed, ""),
@@ -112,36 +115,44 @@ fn sheet_task(app: &AppState, job: &JobState, sheets: Sheets) -> Task {
     printed(&app.settings, job, (document, length), at)
 }
 
+/// The task that prints a document, and the keys of the pictures on it.
 fn printed(
     settings: &Settings,
     job: &JobState,
     (document, length): (Document, Length),
     at: DateTime<FixedOffset>,
-) -> Task {
-    Task::Sheet {
+) -> (Task, Vec<String>) {
+    let mut pictures = document.pictures();
+    pictures.extend(settings.logo.as_ref().map(|logo| logo.blob.clone()));
+    let task = Task::Sheet {
+        pictures: Vec::new(),
+        files: Vec::new(),
         document: Box::new(document),
         look: SheetLook {
             paper: settings.paper,
             length,
             workshop: settings.letterhead.lines(),
-            logo: None,
+            logo: settings.logo.clone(),
             foot: msg("sheet-foot")
                 .text("id", job.id.0.clone())
                 .text("version", env!("CARGO_PKG_VERSION")),
             at,
         },
-    }
+    };
+    (task, pictures)
 }
 
-/// The whole job sheet as it was issued last, with its number, for a backup;
+/// The whole job sheet as it was issued last, with its number and the keys of
+/// its pictures, for a backup;
 /// `None` where the job has changed since or none was issued.
 #[must_use]
-pub fn sheet_of(settings: &Settings, job: &JobState) -> Option<(u32, Task)> {
+pub fn sheet_of(settings: &Settings, job: &JobState) -> Option<(u32, Task, Vec<String>)> {
     let issue = job.issued()?;
     let mut document = job_sheet(job, issue.at, &issue.zone);
     document.sections.extend(kept(job, book()));
     let whole = (document, Length::AsNeeded);
-    Some((issue.number, printed(settings, job, whole, issue.at)))
+    let (task, pictures) = printed(settings, job, whole, issue.at);
+    Some((issue.number, task, pictures))
 }
 
 /// Gives up what is under way.

@@ -6,7 +6,7 @@ use rakeline_core::text::{Message, msg};
 
 use super::entry::JobEntry;
 use super::erase::{self, EraseWhat};
-use super::intent::{Action, Place};
+use super::intent::{Action, Intent, Place};
 use super::state::{AppState, Boot, LeftHow, LeftJob, Saved, Unreadable};
 use super::stored::Erased;
 use super::{brief, jobs, keeping, paper, work};
@@ -177,6 +177,14 @@ pub(super) fn handle(app: &mut AppState, said: StoreIntent) -> Vec<Action> {
         StoreIntent::TakeOver => take_over(app),
         StoreIntent::TakenOver => taken_over(app),
     }
+}
+
+/// What is heard while another page works: nothing that changes a record.
+pub(super) fn is_heard_elsewhere(intent: &Intent) -> bool {
+    matches!(
+        intent,
+        Intent::Store(_) | Intent::Committed(..) | Intent::OnDevice(_)
+    )
 }
 
 fn check(app: &mut AppState) -> Vec<Action> {

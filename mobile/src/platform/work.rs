@@ -41,6 +41,13 @@ pub enum Task {
         document: Box<Document>,
         /// How it is printed.
         look: SheetLook,
+        /// Keys of its pictures and how many bytes each has.
+        #[serde(default)]
+        pictures: Vec<(String, usize)>,
+        /// The pictures' files one after the other; they travel beside the
+        /// JSON.
+        #[serde(skip)]
+        files: Vec<u8>,
     },
     /// What the heads of a job will see, as JSON of a `Sight`.
     Sight {
@@ -58,7 +65,7 @@ impl Task {
     #[must_use]
     pub fn take_file(&mut self) -> Vec<u8> {
         match self {
-            Self::SeePhoto { file, .. } => core::mem::take(file),
+            Self::SeePhoto { file, .. } | Self::Sheet { files: file, .. } => core::mem::take(file),
             Self::Backup(task) => task.file().map(core::mem::take).unwrap_or_default(),
             _ => Vec::new(),
         }
@@ -67,13 +74,24 @@ impl Task {
     /// Puts it back where the work is done.
     pub fn put_file(&mut self, bytes: Vec<u8>) {
         match self {
-            Self::SeePhoto { file, .. } => *file = bytes,
+            Self::SeePhoto { file, .. } | Self::Sheet { files: file, .. } => *file = bytes,
             Self::Backup(task) => {
                 if let Some(file) = task.file() {
                     *file = bytes;
                 }
             }
             _ => {}
+        }
+    }
+
+    /// Puts a picture of the store to a sheet.
+    pub fn add_picture(&mut self, key: String, bytes: &[u8]) {
+        if let Self::Sheet {
+            pictures, files, ..
+        } = self
+        {
+            pictures.push((key, bytes.len()));
+            files.extend_from_slice(bytes);
         }
     }
 }

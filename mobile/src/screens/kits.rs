@@ -100,7 +100,7 @@ fn row_words(state: &AppState, entry: &KitEntry) -> Message {
     let used = state
         .jobs
         .iter()
-        .filter(|job| job.kit.name == entry.sheet.name)
+        .filter(|job| job.kit == entry.sheet.name)
         .count();
     msg("kit-row")
         .count(

@@ -1,6 +1,7 @@
 //! Backups: the store goes out and comes in piece by piece.
 
 use dioxus::core::spawn_forever;
+use dioxus::prelude::ReadableExt;
 
 use super::{FromDevice, Shell};
 use crate::backup::{Stop, look_into, make, take_in};

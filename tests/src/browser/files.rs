@@ -46,27 +46,30 @@ impl Phone {
         found.remove(0)
     }
 
-    /// Taps what opens the file chooser, and chooses this file.
-    ///
-    /// # Panics
-    /// If no chooser opens.
-    pub fn tap_and_choose(&self, name: &str, file: &Path) {
-        self.cdp(
-            "Page.setInterceptFileChooserDialog",
-            json!({ "enabled": true }),
-        );
-        self.tap_named(name);
-        let field = "document.querySelector('body > input[type=file]')";
-        self.until("the field for a file", || {
-            self.eval(&format!("!!{field}")) == json!(true)
+    /// Answers the page's question for a file with this one; tap the button
+    /// that asks first.
+    pub fn give_file(&self, file: &Path) {
+        self.give("body > input[type=file]", file);
+    }
+
+    /// Answers the page's question for a picture with this file; tap the
+    /// button that asks first.
+    pub fn give_picture(&self, file: &Path) {
+        self.give("#picture-file", file);
+    }
+
+    fn give(&self, field: &'static str, file: &Path) {
+        self.until("the page asks for a file", || {
+            self.eval(&format!("document.querySelector('{field}') !== null")) == true
         });
-        let found = self.cdp(
-            "Runtime.evaluate",
-            json!({ "expression": field, "returnByValue": false }),
+        let root = self.cdp("DOM.getDocument", json!({}));
+        let input = self.cdp(
+            "DOM.querySelector",
+            json!({ "nodeId": root["root"]["nodeId"], "selector": field }),
         );
         self.cdp(
             "DOM.setFileInputFiles",
-            json!({ "files": [file], "objectId": found["result"]["objectId"] }),
+            json!({ "nodeId": input["nodeId"], "files": [file] }),
         );
     }
 }

@@ -13,6 +13,7 @@
 mod cdp;
 mod daylight;
 mod files;
+mod kills;
 mod launch;
 mod phone;
 mod picture;

@@ -52,6 +52,12 @@ impl MemoryStorage {
         self.blobs.borrow().keys().cloned().collect()
     }
 
+    /// A picture that is stored now.
+    #[must_use]
+    pub fn picture(&self, key: &str) -> Option<Vec<u8>> {
+        self.blobs.borrow().get(key).cloned()
+    }
+
     /// The same store with these blobs beside its records.
     #[must_use]
     pub fn with_blobs_of(self, other: &Self) -> Self {
@@ -88,12 +94,6 @@ impl MemoryStorage {
     pub fn fail_picture(&self, n: usize, fault: StorageFault) {
         let which = self.pictures.get() + n;
         self.planned_pictures.borrow_mut().push((which, fault));
-    }
-
-    /// The bytes of a picture as they are stored now.
-    #[must_use]
-    pub fn picture(&self, key: &str) -> Option<Vec<u8>> {
-        self.blobs.borrow().get(key).cloned()
     }
 
     /// Puts a picture past the app.
