@@ -260,6 +260,7 @@ fn with_photos(server: &Server, megabytes: usize) -> Phone {
     phone.wait_for("Tape is on", 60);
     phone.tap_named("Behind");
     phone.wait_for("Choose a photo", 60);
+    phone.hold_pictures();
     phone.tap_nth("Choose a photo", 0);
     phone.give_picture(&picture());
     phone.wait_for("Look behind, whole bumper", 60);
@@ -344,6 +345,7 @@ fn backups(server: &Server, megabytes: usize) -> bool {
     phone.wait_for("Storage and backup", 60);
     phone.tap_named("Storage and backup");
     phone.wait_for("Choose the file", 60);
+    phone.hold_pictures();
     phone.tap_named("Choose the file");
     phone.give_file(&file);
     phone.type_into("Passphrase of this backup", PASSPHRASE);

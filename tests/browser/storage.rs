@@ -66,6 +66,7 @@ fn sample_with_photo(phone: &Phone) {
     phone.wait_for("Tape is on", PATIENCE);
     phone.tap_named("Behind");
     phone.wait_for("Choose a photo", PATIENCE);
+    phone.hold_pictures();
     phone.tap_nth("Choose a photo", 0);
     phone.give_picture(&picture());
     phone.until("the photo is kept", || {
@@ -110,6 +111,7 @@ fn a_backup_brings_back_jobs_and_photos_byte_for_byte_after_a_wipe() {
     phone.wait_for("No jobs yet", PATIENCE);
     assert_eq!(jobs(&phone), []);
     to_storage(&phone);
+    phone.hold_pictures();
     phone.tap_named("Choose the file");
     phone.give_file(&file);
     phone.type_into("Passphrase of this backup", "nine small tarns, two becks");

@@ -52,6 +52,15 @@ impl Phone {
         self.give("body > input[type=file]", file);
     }
 
+    /// From now on the page's question for a picture or a file waits for
+    /// [`Phone::give_picture`] or [`Phone::give_file`].
+    pub fn hold_pictures(&self) {
+        self.cdp(
+            "Page.setInterceptFileChooserDialog",
+            json!({ "enabled": true }),
+        );
+    }
+
     /// Answers the page's question for a picture with this file; tap the
     /// button that asks first.
     pub fn give_picture(&self, file: &Path) {
