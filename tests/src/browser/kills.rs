@@ -16,7 +16,9 @@ fn shown(phone: &Phone) -> (Option<u32>, bool) {
     let script = "[document.querySelector('.head .what b')?.innerText ?? '', \
         (document.querySelector('.head .what .state')?.innerText ?? '').startsWith('saved')]";
     let header = phone.eval(script);
-    let name = header[0].as_str().and_then(|name| name.strip_prefix("name "));
+    let name = header[0]
+        .as_str()
+        .and_then(|name| name.strip_prefix("name "));
     let number = name.and_then(|number| number.parse().ok());
     (number, header[1] == json!(true))
 }
