@@ -1360,7 +1360,230 @@ deleted-jobs = { $jobs ->
 }
 bring-back = Bring back
 record-kept = A stored job cannot be read. It is kept as it is, under { $key }.
+record-twice = This job is among the deleted ones and among the others. Open it and look which is right before you delete one for good.
 job-not-here = That job is not on this phone.
+job-lost = { $job }, last changed { $when }, was saved here, but its record is gone from the browser's storage. Bring it back from a backup.
+job-lost-forget = Take it off the list
+to-store = Storage and backup
+list-search = Search
+list-search-note = Customer, plate, vehicle, kit, name, or a day: mar 2026, 2026-03-12
+list-filter = Filter and order
+list-standing = How it stands
+list-kit = Kit
+list-order = Order
+list-all = All
+list-found = { $found } of { $all } jobs
+list-open = Show all jobs
+list-more = { $more } more
+sort-changed = Last changed first
+sort-started = Last started first
+sort-customer = By customer
+sort-plate = By number plate
+sort-vehicle = By vehicle
+deleted-days = A deleted job can come back for { $days } days. Then it goes for good, with its pictures.
+deleted-since = Deleted { $when }
+deleted-more = { $more } more deleted jobs are not shown here.
+erase = For good
+erase-job = Delete { $job } for good
+erase-all = Delete all of these for good
+erase-jobs = { $jobs ->
+    [one] Delete this job for good, with its pictures? Nothing brings it back but a backup.
+   *[other] Delete { $jobs } jobs for good, with their pictures? Nothing brings them back but a backup.
+}
+erase-customer = { $jobs ->
+    [one] Delete the one job of { $customer } for good, with its pictures? Nothing brings it back but a backup.
+   *[other] Delete all { $jobs } jobs of { $customer } for good, with their pictures? Nothing brings them back but a backup.
+}
+erase-yes = Delete for good
+erase-no = Keep
+erase-busy = One of these jobs is just being saved. Wait a moment, then try again.
+erased = { $jobs ->
+    [one] One job is deleted for good.
+   *[other] { $jobs } jobs are deleted for good.
+}
+
+## Storage
+
+store-title = Storage and backup
+store-jobs = { $jobs ->
+    [0] No job on this phone
+    [one] One job on this phone
+   *[other] { $jobs } jobs on this phone
+}
+room-title = Room
+room-left = In use: { $used } MB. Room is left for about { $photos } more photos.
+room-short = Room runs short: { $used } MB in use, left for about { $photos } more photos. Free some room on the phone (films, downloads), or make a backup and delete old jobs for good.
+room-unknown = This browser does not say how much room is left.
+backup-title = Backup
+backup-why = One file with every job, its photos and job sheets. Keep it where this phone is not: on a computer, on a stick. Only who knows the passphrase can open it. It is also the way to another phone.
+backup-last = Last backup: { $when }
+backup-none-yet = No backup was made yet.
+backup-passphrase = Passphrase
+backup-passphrase-note = Some words that you will still know in years, 10 signs or more. Write it down: without it nobody can open the backup, not even you.
+backup-short = The passphrase needs { $least } signs or more.
+backup-make = Make a backup
+backup-going = { $done } of { $all } records packed
+backup-looking = { $percent } % of the backup looked through
+backup-taking = { $percent } % of the backup taken in
+backup-stop = Stop
+backup-stopped = Stopped.
+backup-open-title = Without a passphrase
+backup-open-warning = A backup without a passphrase can be read by everybody who gets the file: names, plates and photos of all customers. Make it only for a place that is locked itself.
+backup-open-make = Make it without a passphrase
+backup-made = { $name } is among the downloads: { $jobs ->
+    [one] one job
+   *[other] { $jobs } jobs
+}, { $photos ->
+    [one] one photo
+   *[other] { $photos } photos
+}. Move it to another place than this phone.
+backup-made-missing = { $made } { $missing ->
+    [one] One photo is gone from this phone and so not in it.
+   *[other] { $missing } photos are gone from this phone and so not in it.
+}
+backup-file = rakeline-{ $day }
+backup-file-job = rakeline-job-{ $job }-{ $day }
+backup-never = There is no backup of these jobs yet. If this phone breaks, they are gone. Make one
+backup-old = The last backup is { $days } days old, and jobs were changed since. Make one
+backup-not-written = The backup could not be written to its end. { $why }
+backup-not-locked = The backup could not be locked ({ $why }). None was made.
+backup-interrupted = The backup was interrupted. Start it again.
+backup-not-read = The file cannot be read ({ $why }). Copy it to this phone again.
+backup-armoured = This backup was turned into text. Turn it back into a file with the program that did it.
+backup-other-key = This file is locked for a key, not with a passphrase: it is no backup of Rakeline.
+backup-wants-passphrase = This backup is locked. Type its passphrase.
+backup-wrong-passphrase = This passphrase does not open the backup. Mind capitals and spaces.
+backup-too-much-work = This file asks for more work to open than a phone can do. It was not made by Rakeline.
+backup-newer-lock = This file is locked in a way that this version does not know. Update the app.
+backup-damaged = This backup is damaged or not complete. Copy it here again, or take an older one.
+backup-not-ours = This file is no backup of Rakeline.
+backup-newer = This backup was made by a newer version (format { $version }). Update the app, then take it in.
+backup-not-text = It is not the text that it should be.
+backup-no-picture = It is no picture.
+backup-bad-id = Its name is none of a job.
+zip-not-a-zip = This file is no backup: it is no zip.
+zip-cut-short = This backup ends too early. Copy it here again.
+zip-bad-name = Something in this file has a name that no backup has: { $name }. Nothing was taken in.
+zip-twice = This file holds { $name } twice. Nothing was taken in.
+zip-too-many = This file holds more than { $most } entries. Nothing was taken in.
+zip-too-large = { $name } in this file is larger than anything in a backup. Nothing was taken in.
+zip-bomb = { $name } in this file would unpack to far more than it is. Nothing was taken in.
+zip-method = { $name } in this file is packed or locked in a way that backups are not. Nothing was taken in.
+zip-damaged = { $name } in this file is damaged. Nothing was taken in.
+zip-directory = This file's list of contents does not fit what is in it. Nothing was taken in.
+restore-title = Take in a backup
+restore-why = From this phone or another one. You see first what it brings; nothing here is overwritten without being asked.
+restore-choose = Choose the file
+restore-file = { $name }, { $kb } kB
+restore-passphrase = Passphrase of this backup
+restore-passphrase-note = Leave it empty for a backup without one.
+restore-look = See what it brings
+restore-close = Leave it
+restore-new = { $jobs ->
+    [one] One job that is not here
+   *[other] { $jobs } jobs that are not here
+}
+restore-same = { $jobs ->
+    [one] One job is here already, the same
+   *[other] { $jobs } jobs are here already, the same
+}
+restore-newer-there = { $jobs ->
+    [one] One job that was changed later in the backup
+   *[other] { $jobs } jobs that were changed later in the backup
+}
+restore-newer-here = { $jobs ->
+    [one] One job that was changed later here: it stays as it is here
+   *[other] { $jobs } jobs that were changed later here: they stay as they are here
+}
+restore-deleted-here = { $jobs ->
+    [one] One job that was deleted here: it stays deleted
+   *[other] { $jobs } jobs that were deleted here: they stay deleted
+}
+restore-unreadable-here = { $jobs ->
+    [one] One job whose record here cannot be read: it is kept as it is
+   *[other] { $jobs } jobs whose records here cannot be read: they are kept as they are
+}
+restore-differs = { $job }: here changed { $here } ({ $read_here } faces read), in the backup { $there } ({ $read_there } faces read)
+restore-one = { $job }, changed { $when }
+restore-only = { $job }
+restore-newer-record = Job { $id }, written by a newer version; it is kept whole
+restore-photos = { $photos ->
+    [one] One photo
+   *[other] { $photos } photos
+}
+restore-kits = { $kits ->
+    [one] One kit sheet
+   *[other] { $kits } kit sheets
+}
+restore-settings = Settings of the workshop and the phone
+restore-odd = { $name } cannot be taken in: { $why }
+restore-foreign = { $files ->
+    [one] One file in it is none of Rakeline's and is left out.
+   *[other] { $files } files in it are none of Rakeline's and are left out.
+}
+restore-which = Jobs that were changed later in the backup
+restore-keep-mine = Leave mine
+restore-take-newer = Take the later ones
+restore-older-kept = Of a job that is replaced, the older one is put by.
+restore-take = Take it in
+restore-nothing = It brings nothing that is not here.
+restore-not-kept = What came so far is kept. Then it could not go on: { $why }
+restore-broken-off = Not all was taken in. { $why } Choose the file again to go on: what is here already is not taken twice.
+restore-wait = A backup is being taken in. Wait until it is done.
+restored = Taken in: { $new ->
+    [one] one new job
+   *[other] { $new } new jobs
+}, { $newer ->
+    [0] none replaced
+    [one] one replaced by its later version
+   *[other] { $newer } replaced by their later version
+}, { $photos ->
+    [one] one photo
+   *[other] { $photos } photos
+}.
+export-title = For other programs
+export-why = Jobs, face angles, readings and parts as tables (CSV) and as JSON, in one zip. Everybody who gets the file can read it.
+export-make = Save tables
+export-file = rakeline-tables-{ $day }
+export-left-out = { $jobs ->
+    [one] One job is not in these tables: its record cannot be read.
+   *[other] { $jobs } jobs are not in these tables: their records cannot be read.
+}
+check-store-title = Check
+check-store-why = Reads every stored job and says whether it is whole. What can be put right is put right; nothing is deleted.
+check-store = Check every job
+check-store-going = { $read } of { $all } read
+check-whole = { $count ->
+    [0] No job is stored.
+    [one] The one stored job is whole.
+   *[other] All { $count } stored jobs are whole.
+}
+check-mended = { $count ->
+    [one] One entry of the list was out of date. It is put right.
+   *[other] { $count } entries of the list were out of date. They are put right.
+}
+check-unreadable = { $count ->
+    [one] One record cannot be read. It is kept as it is; the list of jobs names it.
+   *[other] { $count } records cannot be read. They are kept as they are; the list of jobs names them.
+}
+check-lost = { $count ->
+    [one] One record is gone. The list of jobs names it; bring it back from a backup.
+   *[other] { $count } records are gone. The list of jobs names them; bring them back from a backup.
+}
+check-pictures = { $count ->
+    [one] One picture is gone. Bring it back from a backup.
+   *[other] { $count } pictures are gone. Bring them back from a backup.
+}
+erase-customer-title = Delete all of a customer
+erase-customer-why = When a customer asks for it: every job of that name goes for good, deleted ones too.
+erase-who = Customer
+erase-nobody = Choose
+erase-who-jobs = { $customer } ({ $jobs })
+erase-customer-ask = Delete all of this customer
+elsewhere-title = Open in another tab
+elsewhere-why = Rakeline is open in another tab or window of this browser. Two at once could overwrite each other's changes, so only one works at a time. Nothing is lost: all that was shown as saved is there.
+elsewhere-unsaved = The last change of the job that was open here could not be saved. It is kept here as long as this page stays open.
+elsewhere-here = Work here
 kit-none = The kit sheet could not be read, so no job was started.
 sample-job-name = Sample: Tarn Carrier
 sample-vehicle = Tarn Carrier van, 2023 (invented)

@@ -8,6 +8,7 @@
 //! [`platform::Platform`].
 
 pub mod app;
+pub mod backup;
 pub mod driver;
 #[cfg(feature = "worker")]
 pub mod ear;

@@ -154,6 +154,8 @@ pub enum Route {
     Restock,
     /// Workshop and look.
     Settings,
+    /// Storage and backup.
+    Store,
 }
 
 /// Name of a kit sheet in the store, or of a sample.
@@ -173,6 +175,7 @@ impl Route {
             Self::EditKit(id) => format!("/kit/{}/edit", id.0),
             Self::Restock => "/parts".to_owned(),
             Self::Settings => "/settings".to_owned(),
+            Self::Store => "/storage".to_owned(),
         }
     }
 
@@ -197,6 +200,7 @@ impl Route {
             ["kit", id, "edit"] => Self::EditKit(kit(id)),
             ["parts"] => Self::Restock,
             ["settings"] => Self::Settings,
+            ["storage"] => Self::Store,
             _ => Self::Jobs,
         }
     }
@@ -221,6 +225,7 @@ mod tests {
             Route::EditKit(kit),
             Route::Restock,
             Route::Settings,
+            Route::Store,
         ] {
             assert_eq!(Route::of(&route.path()), route);
         }

@@ -1,9 +1,10 @@
 //! Between screens and devices: sends intents through the driver and
 //! performs the actions that follow.
 
+mod backup;
 mod learn;
 mod pictures;
-mod records;
+mod store;
 
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
@@ -15,10 +16,12 @@ use futures_util::StreamExt;
 use rakeline_core::job::JobId;
 use rakeline_core::units::Millis;
 
+use crate::backup::Stop;
 use crate::driver::{
-    Action, AppState, Intent, KitIntent, LevelIntent, Measure, Now, Place, handle, screen_turn,
+    Action, AppState, Intent, KIT_DRAFT_KEY, KIT_EDIT_KEY, KIT_PREFIX, KitIntent, LevelIntent,
+    Measure, Now, Place, handle, screen_turn,
 };
-use crate::platform::{MotionEvent, Platform, Task, Ticker, WorkHandle};
+use crate::platform::{Alone, InFile, MotionEvent, Platform, Task, Ticker, WorkHandle};
 use crate::route::KitId;
 
 /// How often sensor readings are looked at: ten screens a second are enough
@@ -44,6 +47,9 @@ pub struct Shell {
     asked_to_persist: Rc<Cell<bool>>,
     /// The worker's task under way.
     task: Rc<RefCell<Option<WorkHandle>>>,
+    /// The backup that was chosen, and 'stop' for what is done with it.
+    backup_file: Rc<RefCell<Option<Rc<dyn InFile>>>>,
+    backup_stop: Rc<RefCell<Stop>>,
     /// Number of the task that is wanted now.
     wanted: Rc<Cell<Option<u64>>>,
 }
@@ -84,6 +90,8 @@ impl Shell {
             learn_turns: Rc::default(),
             asked_to_persist: Rc::default(),
             task: Rc::default(),
+            backup_file: Rc::default(),
+            backup_stop: Rc::default(),
             wanted: Rc::default(),
         };
         shell.listen();
@@ -110,34 +118,12 @@ impl Shell {
 
     /// The root's task: opens the app, then hears devices.
     async fn root(self, mut devices: UnboundedReceiver<FromDevice>) {
-        self.boot().await;
+        self.boot(Alone::IfFree).await;
         while let Some(from) = devices.next().await {
             match from {
                 FromDevice::Intent(intent) => self.send(intent),
                 FromDevice::Turn => self.turn(),
             }
-        }
-    }
-
-    async fn boot(&self) {
-        self.send(Intent::OnDevice(self.platform.page.device()));
-        let path = self.platform.page.path();
-        match self.read_all().await {
-            Ok((jobs, trash, settings)) => {
-                self.read_kits().await;
-                self.send(Intent::Booted {
-                    jobs,
-                    trash,
-                    settings,
-                    path,
-                });
-                let found = self.platform.storage.blob_list().await;
-                self.send(Intent::BlobsFound(found.unwrap_or_default()));
-                if asks_for_sample(&self.platform.page.query()) {
-                    self.send(Intent::OpenSample(self.new_id()));
-                }
-            }
-            Err(fault) => self.send(Intent::BootFailed(fault)),
         }
     }
 
@@ -251,7 +237,7 @@ impl Shell {
                     let kept = outcome.is_ok();
                     shell.send(Intent::Committed(number, outcome));
                     if kept && !shell.asked_to_persist.replace(true) {
-                        shell.platform.storage.persist().await;
+                        shell.ask_to_keep().await;
                     }
                 });
             }
@@ -262,13 +248,16 @@ impl Shell {
                     shell.send(Intent::Loaded(id, step, found));
                 });
             }
-            Action::Move(id, to) => {
-                let shell = self.clone();
-                spawn_forever(async move {
-                    let outcome = shell.move_record(&id, to).await;
-                    shell.send(Intent::Moved(id, to, outcome));
-                });
-            }
+            Action::Backup(_)
+            | Action::StopBackup
+            | Action::ChooseBackup
+            | Action::LookInto(_)
+            | Action::TakeIn(..) => self.backup(action),
+            Action::Move(_)
+            | Action::Erase(_)
+            | Action::AskRoom
+            | Action::CheckStore(_)
+            | Action::TakeOver => self.store(action),
         }
     }
 
@@ -334,6 +323,19 @@ impl Shell {
             self.send(Intent::Motion(heard));
         }
         self.send(Intent::Tick(self.platform.clock.monotonic()));
+    }
+
+    /// The kit sheets before the screens: a job may ask for them.
+    async fn read_kits(&self) {
+        let storage = &self.platform.storage;
+        let kits = storage.list(KIT_PREFIX).await;
+        let quick = storage.get(KIT_DRAFT_KEY).await;
+        let edit = storage.get(KIT_EDIT_KEY).await;
+        self.send(Intent::Kits(KitIntent::Booted {
+            kits: kits.unwrap_or_default(),
+            quick: quick.ok().flatten(),
+            edit: edit.ok().flatten(),
+        }));
     }
 }
 

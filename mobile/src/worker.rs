@@ -35,6 +35,7 @@ pub fn work(task: &Task, progress: &dyn Fn(f32)) -> Result<Vec<u8>, Message> {
         Task::Template { facts, paper } => template(facts, *paper),
         Task::MarkCards { marks, paper } => mark_cards(*marks, *paper),
         Task::Sight { job, asked } => return seen(job, asked),
+        Task::Backup(task) => return crate::backup::work(task),
         Task::SeePhoto { marks, file } => return see_photo(*marks, file, progress),
     };
     progress(0.1);

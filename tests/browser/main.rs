@@ -18,6 +18,7 @@ mod pictures;
 mod quick_path;
 mod sensors;
 mod sight;
+mod storage;
 mod trouble;
 mod typing;
 mod walk;

@@ -6,15 +6,21 @@ use rakeline_core::report::Paper;
 use rakeline_core::text::Message;
 use rakeline_core::units::Millis;
 
+use super::backup::BackupIntent;
+use super::entry::JobEntry;
 use super::kit_shelf::KitIntent;
 use super::layout::{CheckIntent, MarkOutIntent};
 use super::learn::LearnIntent;
+use super::listing::ListIntent;
 use super::measure::Measure;
 use super::photos::{PhotoIntent, PictureUse};
 use super::sight::SightIntent;
+use super::store::StoreIntent;
+use super::stored::{Erased, Stored};
 use super::walk::WalkIntent;
 use super::workshop::WorkshopIntent;
 use super::{JOB_PREFIX, Sheets, TRASH_PREFIX};
+use crate::backup::{BackupOf, Brings, Passphrase, Plan};
 use crate::platform::{
     MotionEvent, OutFile, Picture, PictureFrom, Pulse, Shared, StorageFault, Task, Tone,
     Visibility, WorkEvent, Write,
@@ -54,14 +60,10 @@ impl Place {
 /// What a screen or a device says.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Intent {
-    /// Records were read at the start.
+    /// The store was read at the start.
     Booted {
-        /// Keys and texts under `job/`.
-        jobs: Vec<(String, String)>,
-        /// Keys and texts under `trash/`.
-        trash: Vec<(String, String)>,
-        /// The settings' text.
-        settings: Option<String>,
+        /// What it holds.
+        stored: Box<Stored>,
         /// Path and query of the address.
         path: String,
     },
@@ -140,7 +142,13 @@ pub enum Intent {
     /// A deleted job comes back.
     RestoreJob(JobId),
     /// A record was moved between the jobs and the deleted ones, or was not.
-    Moved(JobId, Place, Result<(), StorageFault>),
+    Moved(JobId, Result<(), StorageFault>),
+    /// What of the list is to be shown.
+    List(ListIntent),
+    /// About the store.
+    Store(StoreIntent),
+    /// Backup and the way back.
+    Backup(BackupIntent),
     /// Takes back the last step of the open job.
     Undo,
     /// Does the step again that was taken back last.
@@ -178,8 +186,27 @@ pub enum Action {
     Commit(u64, Vec<Write>),
     /// Reads a job's record for a step.
     Load(JobId, Step),
-    /// Moves a record to this place in one atomic step.
-    Move(JobId, Place),
+    /// Moves a record to where this entry says, in one atomic step.
+    Move(Box<JobEntry>),
+    /// Deletes records for good.
+    Erase(Vec<Erased>),
+    /// Asks how much room there is, and whether the records are kept.
+    AskRoom,
+    /// Reads records by their keys and holds them against their sums.
+    CheckStore(Vec<(String, u64)>),
+    /// Makes a backup or tables and hands the file out.
+    Backup(BackupOf),
+    /// Gives up what is under way about backups.
+    StopBackup,
+    /// Asks for a backup's file.
+    ChooseBackup,
+    /// Reads the chosen file and says what it would bring.
+    LookInto(Passphrase),
+    /// Takes in what the chosen file brings.
+    TakeIn(Passphrase, Box<Plan>, Brings),
+    /// Makes this page the only one that works on the records, and opens the
+    /// store again.
+    TakeOver,
     /// Shows a screen as a new step of the history.
     Push(Route),
     /// Shows a screen in place of the present step of the history.

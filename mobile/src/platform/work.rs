@@ -7,6 +7,7 @@ use rakeline_core::text::{Message, msg};
 use serde::{Deserialize, Serialize};
 
 use super::Told;
+use crate::backup::BackupTask;
 
 /// What can be asked of the worker; travels as JSON.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -55,6 +56,8 @@ pub enum Task {
         /// What is asked.
         asked: SightAsked,
     },
+    /// A step of a backup.
+    Backup(Box<BackupTask>),
 }
 
 impl Task {
@@ -63,14 +66,21 @@ impl Task {
     pub fn take_file(&mut self) -> Vec<u8> {
         match self {
             Self::SeePhoto { file, .. } | Self::Sheet { files: file, .. } => core::mem::take(file),
+            Self::Backup(task) => task.file().map(core::mem::take).unwrap_or_default(),
             _ => Vec::new(),
         }
     }
 
     /// Puts it back where the work is done.
     pub fn put_file(&mut self, bytes: Vec<u8>) {
-        if let Self::SeePhoto { file, .. } | Self::Sheet { files: file, .. } = self {
-            *file = bytes;
+        match self {
+            Self::SeePhoto { file, .. } | Self::Sheet { files: file, .. } => *file = bytes,
+            Self::Backup(task) => {
+                if let Some(file) = task.file() {
+                    *file = bytes;
+                }
+            }
+            _ => {}
         }
     }
 

@@ -1,6 +1,7 @@
 //! One file a step. A screen reads the state and sends intents; it decides
 //! and computes nothing.
 
+mod backup;
 mod behind;
 mod check;
 mod corners;
@@ -11,6 +12,7 @@ mod fault_measures;
 mod full_size;
 mod ground;
 mod holes;
+mod job_list;
 mod job_photos;
 mod jobs;
 mod keep_clear;
@@ -39,6 +41,7 @@ mod sheet;
 mod sheet_files;
 mod sight;
 mod sight_asked;
+mod store;
 mod supply;
 mod typed_face;
 mod walk;
@@ -70,6 +73,7 @@ pub use rings::Rings;
 pub use settings::SettingsScreen;
 pub use sheet::Sheet;
 pub use sight::SightScreen;
+pub use store::{Elsewhere, StoreScreen};
 pub use walk::Walk;
 pub use whole::Whole;
 pub use zero::Zero;

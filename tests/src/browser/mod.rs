@@ -13,6 +13,7 @@
 mod cdp;
 mod daylight;
 mod files;
+mod kills;
 mod launch;
 mod phone;
 mod picture;
@@ -22,6 +23,7 @@ mod sound;
 mod tab;
 mod touch;
 
+pub use kills::lost_over_kills;
 pub use launch::PhoneSetup;
 pub use phone::Phone;
 pub use picture::Shot;
