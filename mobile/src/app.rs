@@ -6,7 +6,7 @@ use crate::driver::{AppState, Boot};
 use crate::platform::Platform;
 use crate::route::{Route, Step};
 use crate::screens::{
-    Behind, Check, Corners, EditKit, Faces, Fault, GroundScreen, Holes, Jobs, Kit, Kits, Learn,
+    AgainScreen, Behind, Check, Corners, EditKit, Faces, Fault, FleetScreen, GroundScreen, Holes, Jobs, Kit, Kits, Learn,
     Level, Loom, Marks, Measures, Opening, Parts, QuickKit, Restock, Rings, SettingsScreen, Sheet,
     SightScreen, Walk, Whole, Zero,
 };
@@ -38,6 +38,8 @@ fn screen(now: &AppState) -> Element {
         (Route::NewKit, _) => rsx! { QuickKit {} },
         (Route::Kit(id), _) => rsx! { Kit { id: id.clone() } },
         (Route::EditKit(id), _) => rsx! { EditKit { id: id.clone() } },
+        (Route::Again, _) => rsx! { AgainScreen {} },
+        (Route::Fleet(name), _) => rsx! { FleetScreen { name: name.clone() } },
         (Route::Restock, _) => rsx! { Restock {} },
         (Route::Settings, _) => rsx! { SettingsScreen {} },
         (Route::Job(..), false) => rsx! { Opening {} },

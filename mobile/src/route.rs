@@ -150,6 +150,10 @@ pub enum Route {
     Kit(KitId),
     /// A kit sheet in the full editor.
     EditKit(KitId),
+    /// Models that were fitted before.
+    Again,
+    /// A fleet, by its name.
+    Fleet(String),
     /// What to buy again.
     Restock,
     /// Workshop and look.
@@ -171,6 +175,8 @@ impl Route {
             Self::NewKit => "/kits/new".to_owned(),
             Self::Kit(id) => format!("/kit/{}", id.0),
             Self::EditKit(id) => format!("/kit/{}/edit", id.0),
+            Self::Again => "/again".to_owned(),
+            Self::Fleet(name) => format!("/fleet/{name}"),
             Self::Restock => "/parts".to_owned(),
             Self::Settings => "/settings".to_owned(),
         }
@@ -195,6 +201,8 @@ impl Route {
             ["kits", "new"] => Self::NewKit,
             ["kit", id] => Self::Kit(kit(id)),
             ["kit", id, "edit"] => Self::EditKit(kit(id)),
+            ["again"] => Self::Again,
+            ["fleet", name] => Self::Fleet((*name).to_owned()),
             ["parts"] => Self::Restock,
             ["settings"] => Self::Settings,
             _ => Self::Jobs,
@@ -219,6 +227,8 @@ mod tests {
             Route::NewKit,
             Route::Kit(kit.clone()),
             Route::EditKit(kit),
+            Route::Again,
+            Route::Fleet("f1".to_owned()),
             Route::Restock,
             Route::Settings,
         ] {

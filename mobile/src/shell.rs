@@ -14,7 +14,7 @@ use rakeline_core::job::JobId;
 use rakeline_core::units::Millis;
 
 use crate::driver::{
-    Action, AppState, Intent, JOB_PREFIX, KIT_DRAFT_KEY, KIT_EDIT_KEY, KIT_PREFIX, KitIntent,
+    Action, AgainIntent, AppState, Intent, JOB_PREFIX, KIT_DRAFT_KEY, KIT_EDIT_KEY, KIT_PREFIX, KitIntent,
     LevelIntent, Measure, Now, Place, SETTINGS_KEY, TRASH_PREFIX, handle, screen_turn,
 };
 use crate::platform::{MotionEvent, Platform, StorageFault, Task, Ticker, WorkHandle, Write};
@@ -223,6 +223,22 @@ impl Shell {
                     let file = opened.await;
                     let id = KitId(shell.platform.page.random_id());
                     shell.send(Intent::Kits(KitIntent::FileOpened(id, file)));
+                });
+            }
+            Action::Recall(ids) => {
+                let shell = self.clone();
+                spawn_forever(async move {
+                    let found = shell.recall(ids).await.map_err(|fault| fault.message());
+                    shell.send(Intent::Again(AgainIntent::Recalled(found)));
+                });
+            }
+            Action::OpenPassed(most) => {
+                let opened = platform.files.open_text(most);
+                let shell = self.clone();
+                spawn_forever(async move {
+                    let file = opened.await;
+                    let id = shell.platform.page.random_id();
+                    shell.send(Intent::Again(AgainIntent::Brought(id, file)));
                 });
             }
             Action::StartWork(number, task) => self.start_work(number, task),

@@ -10,7 +10,7 @@ use rakeline_core::text::{Message, msg};
 use super::intent::{Action, Now, Place};
 use super::state::{AppState, Boot, JobEntry, Notice, Saved, Settings, UndoOf, Unreadable};
 use super::work::{self, Shown};
-use super::{JOB_PREFIX, TRASH_PREFIX, fit, keeping, kits};
+use super::{JOB_PREFIX, TRASH_PREFIX, again, fit, keeping, kits};
 use crate::platform::StorageFault;
 use crate::route::{Route, Step};
 use crate::sample_job;
@@ -39,7 +39,7 @@ pub(super) fn booted(
         other => {
             app.route = other;
             kits::arrive(app);
-            Vec::new()
+            again::arrive(app)
         }
     }
 }
@@ -137,7 +137,7 @@ pub(super) fn open_sample(app: &mut AppState, id: JobId, now: &Now) -> Vec<Actio
     }
 }
 
-fn enter(app: &mut AppState, job: JobState, step: Step) -> Vec<Action> {
+pub(super) fn enter(app: &mut AppState, job: JobState, step: Step) -> Vec<Action> {
     let route = keeping::on_screen(app, job, Saved::Yes, step);
     let mut actions = vec![Action::Push(route)];
     actions.extend(keeping::save(app));
@@ -241,8 +241,10 @@ pub(super) fn go_to(app: &mut AppState, route: Route) -> Vec<Action> {
     app.route = route.clone();
     app.notice = None;
     kits::arrive(app);
+    let recall = again::arrive(app);
     let next = keeping::bring_back(app).unwrap_or_else(|| vec![Action::Push(route)]);
     actions.extend(next);
+    actions.extend(recall);
     actions
 }
 
@@ -261,6 +263,7 @@ pub(super) fn popped(app: &mut AppState, path: &str) -> Vec<Action> {
     app.opening = None;
     app.route = to.clone();
     kits::arrive(app);
+    actions.extend(again::arrive(app));
     if let Some(back) = keeping::bring_back(app) {
         actions.extend(back);
     } else if let Route::Job(id, step) = to {

@@ -2,6 +2,7 @@
 
 use std::rc::Rc;
 
+use rakeline_core::again::Fleet;
 use rakeline_core::decide::parts::{Part, PartLine};
 use rakeline_core::job::{
     Field, JobId, JobState, Particular, blobs_of, parts_taken_at, parts_used,
@@ -13,6 +14,7 @@ use rakeline_core::text::Message;
 use rakeline_core::units::Millis;
 use serde::{Deserialize, Serialize};
 
+use super::again::AgainDraft;
 use super::held::Held;
 use super::kit_shelf::Kits;
 use super::measure::Drafts;
@@ -147,6 +149,8 @@ pub enum UndoOf {
     Step,
     /// The kit sheet deleted last comes back.
     Kit,
+    /// A colleague's file removed last comes back.
+    Received,
 }
 
 /// What is kept between jobs.
@@ -177,6 +181,8 @@ pub struct Settings {
     pub letterhead: Letterhead,
     /// What the check line of the mark cards measures, by paper.
     pub check_lines: Vec<(Paper, CheckLine)>,
+    /// Fleets in work.
+    pub fleets: Vec<Fleet>,
 }
 
 impl Settings {
@@ -259,6 +265,8 @@ pub struct AppState {
     pub reading: Option<Held>,
     /// What is under way and not yet a fact of the job.
     pub drafts: Drafts,
+    /// What the screens of same again show.
+    pub again: AgainDraft,
     /// What the system says this phone is.
     pub device: String,
     /// Commits begun so far.
@@ -288,6 +296,7 @@ impl Default for AppState {
             notice: None,
             reading: None,
             drafts: Drafts::default(),
+            again: AgainDraft::default(),
             device: String::new(),
             commits: 0,
             making: None,

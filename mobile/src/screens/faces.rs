@@ -83,8 +83,7 @@ pub fn Faces() -> Element {
 
 /// The first spot that is not read.
 fn first_open(job: &JobState) -> usize {
-    let open = job.spots.iter().position(|spot| !spot.is_read());
-    open.unwrap_or_default()
+    job::faces_open(job).first().copied().unwrap_or_default()
 }
 
 /// The spot read just before this one, for 'read again'.
