@@ -6,9 +6,9 @@ use crate::driver::{AppState, Boot};
 use crate::platform::Platform;
 use crate::route::{Route, Step};
 use crate::screens::{
-    AgainScreen, Behind, Check, Corners, EditKit, Faces, Fault, FleetScreen, GroundScreen, Holes, Jobs, Kit, Kits, Learn,
-    Level, Loom, Marks, Measures, Opening, Parts, QuickKit, Restock, Rings, SettingsScreen, Sheet,
-    SightScreen, Walk, Whole, Zero,
+    AgainScreen, Behind, Check, Corners, EditKit, Faces, Fault, FleetScreen, GroundScreen, Holes,
+    Jobs, Kit, Kits, Learn, Level, Loom, Marks, Measures, Opening, Parts, QuickKit, Restock, Rings,
+    SettingsScreen, Sheet, SightScreen, Walk, Whole, Zero,
 };
 use crate::shell::Shell;
 

@@ -3,10 +3,12 @@
 // A journey fails by panicking with what it saw.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
+mod again;
 mod fitter;
 mod full_size;
 mod harness;
 mod hearing;
+mod job_photos;
 mod jobs;
 mod kept;
 mod kit;

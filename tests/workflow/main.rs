@@ -9,6 +9,9 @@ mod held;
 mod scenario;
 mod sheet_text;
 
+mod again;
+mod again_never;
+mod again_passed;
 mod along_face;
 mod bad_entries;
 mod behind_photos;
@@ -17,6 +20,7 @@ mod fault;
 mod fitting;
 mod full_size;
 mod hand;
+mod job_photos;
 mod kit_sheets;
 mod learn;
 mod level;

@@ -12,8 +12,8 @@ use crate::decide::supply::Reading;
 use crate::diagnose::{Cause, diagnose};
 use crate::estimate::budget::Part;
 use crate::job::{
-    Field, Instrument, JobState, Limit, Particular, READINGS, ReadVolts, Row, Standing,
-    look, may_be_handed, parts_planned, rake_read, read_by, sets_taken, stages_spent, volts,
+    Field, Instrument, JobState, Limit, Particular, READINGS, ReadVolts, Row, Standing, look,
+    may_be_handed, parts_planned, rake_read, read_by, sets_taken, stages_spent, volts,
 };
 use crate::kit::KitSheet;
 use crate::steps::StepName;

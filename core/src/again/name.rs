@@ -241,7 +241,12 @@ mod tests {
 
     #[test]
     fn case_spaces_accents_and_years_make_no_other_model() {
-        for other in ["tarn carrier", "TARN-Carrier 2021", "TarnCarrier", "Tärn Carrier"] {
+        for other in [
+            "tarn carrier",
+            "TARN-Carrier 2021",
+            "TarnCarrier",
+            "Tärn Carrier",
+        ] {
             assert_eq!(like("Tarn Carrier, 2023", other), Likeness::Same, "{other}");
         }
         let years = VehicleName::read("Tarn Carrier 2019-2022").years;

@@ -152,8 +152,9 @@ pub fn offer(wanted: &VehicleName, lessons: &[Lesson]) -> Option<Offer> {
         let left = ranked.len() - sound.len();
         warnings.push(msg("again-came-back-left").count("jobs", counted(left)));
     }
-    let (mut alike, others): (Vec<&Lesson>, Vec<&Lesson>) =
-        sound.into_iter().partition(|lesson| same_bumper(best, lesson));
+    let (mut alike, others): (Vec<&Lesson>, Vec<&Lesson>) = sound
+        .into_iter()
+        .partition(|lesson| same_bumper(best, lesson));
     warnings.extend(words::other_bumpers(best, &others));
     if alike.len() > EARLIER_JOBS_GREATEST {
         warnings.push(
@@ -214,8 +215,8 @@ fn rank(wanted: &VehicleName, lesson: &Lesson) -> (bool, u16, HandedOver, bool, 
 /// Whether half widths and marks are where the best job's are.
 fn same_bumper(best: &Lesson, lesson: &Lesson) -> bool {
     let near = |a: f64, b: f64| (a - b).abs() <= SAME_BUMPER.0;
-    let halves = near(best.half_left.0, lesson.half_left.0)
-        && near(best.half_right.0, lesson.half_right.0);
+    let halves =
+        near(best.half_left.0, lesson.half_left.0) && near(best.half_right.0, lesson.half_right.0);
     let marks = best.offsets.len() == lesson.offsets.len()
         && (best.offsets.iter().zip(&lesson.offsets)).all(|(a, b)| near(a.0, b.0));
     halves && marks

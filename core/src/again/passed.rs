@@ -115,8 +115,8 @@ fn texts_fit<'a>(texts: impl IntoIterator<Item = &'a String>) -> Result<(), Pass
 /// Holds a lesson against what jobs can be.
 fn check(lesson: &mut Lesson) -> Result<(), PassedFault> {
     let ensure = |so: bool, place: &'static str| so.then_some(()).ok_or(PassedFault::Wrong(place));
-    lesson.kit = kit::parse(&kit::to_json(&lesson.kit))
-        .map_err(|_| PassedFault::Wrong("passed-at-kit"))?;
+    lesson.kit =
+        kit::parse(&kit::to_json(&lesson.kit)).map_err(|_| PassedFault::Wrong("passed-at-kit"))?;
     let heads = lesson.kit.head_count();
     let same = lesson.offsets.len() == heads && lesson.faces.len() == heads;
     ensure(same, "passed-at-heads")?;
@@ -140,7 +140,9 @@ fn check(lesson: &mut Lesson) -> Result<(), PassedFault> {
         && (areas.iter()).all(|a| reach(a.from.0) && reach(a.to.0) && a.from <= a.to);
     ensure(areas_fit, "passed-at-areas")?;
     let row = lesson.row.is_none_or(|row| {
-        let above = row.above_ground.is_none_or(|mm| (0.0..=3000.0).contains(&mm.0));
+        let above = row
+            .above_ground
+            .is_none_or(|mm| (0.0..=3000.0).contains(&mm.0));
         row.from_line.abs().0 <= 2000.0 && above
     });
     let limits = lesson.limits.len() <= 8
@@ -157,7 +159,10 @@ fn check(lesson: &mut Lesson) -> Result<(), PassedFault> {
     )?;
     let told = lesson.told.len() <= 64 && lesson.told.iter().all(told_fits);
     ensure(told, "passed-at-told")?;
-    ensure(!VehicleName::read(&lesson.vehicle).is_empty(), "passed-at-name")?;
+    ensure(
+        !VehicleName::read(&lesson.vehicle).is_empty(),
+        "passed-at-name",
+    )?;
     let mut texts = vec![&lesson.vehicle, &lesson.id];
     texts.extend(lesson.typed.iter().map(|(_, text)| text));
     texts.extend(lesson.words.iter().map(|(_, text)| text));
@@ -226,13 +231,18 @@ pub fn pass_on(jobs: &[JobState], by: TaughtBy, own: &[String]) -> Result<String
 
 /// Everything in a job that says whose vehicle it is or who worked on it.
 fn customers(job: &JobState) -> Vec<String> {
-    let mut all = vec![job.name.clone(), job.typed(Field::AgreedName).to_owned()];
-    let named = job.particulars.iter();
-    all.extend(
-        named
-            .filter(|(which, _)| *which != Particular::Vehicle)
-            .map(|(_, text)| text.clone()),
-    );
+    let mut all = vec![job.typed(Field::AgreedName).to_owned()];
+    let vehicle: Vec<String> = words_of(job.particular(Particular::Vehicle)).collect();
+    // A job is often named after its vehicle.
+    all.extend(words_of(&job.name).filter(|word| !vehicle.contains(word)));
+    for (which, text) in &job.particulars {
+        match which {
+            Particular::Vehicle => {}
+            // As one word: part of a plate is no name.
+            Particular::Plate => all.push(plain(text)),
+            Particular::Customer | Particular::Fitter => all.push(text.clone()),
+        }
+    }
     all.extend(job.check.agreed.as_ref().map(|agreed| agreed.name.clone()));
     all.extend(job.measuring.profile.as_ref().map(|p| p.name.clone()));
     all
@@ -255,14 +265,30 @@ fn words_of(text: &str) -> impl Iterator<Item = String> {
     text.split(|c: char| !c.is_alphanumeric()).map(plain)
 }
 
+/// A value at least so long is found inside other words too.
+const WHOLE_LEAST: usize = 5;
+/// Words of a value at least so long are found.
+const WORD_LEAST: usize = 4;
+
 impl Secrets {
     fn of(values: &[String]) -> Self {
-        let whole = values.iter().map(|value| plain(value));
-        let words = values.iter().flat_map(|value| words_of(value));
-        Self {
-            whole: whole.filter(|value| value.chars().count() >= 3).collect(),
-            words: words.filter(|word| word.chars().count() >= 4).collect(),
+        let long = |text: &String, least: usize| text.chars().count() >= least;
+        let mut secrets = Self {
+            whole: Vec::new(),
+            words: Vec::new(),
+        };
+        for value in values {
+            let plain = plain(value);
+            if long(&plain, WHOLE_LEAST) {
+                secrets.whole.push(plain);
+            } else if long(&plain, 2) {
+                secrets.words.push(plain);
+            }
+            secrets
+                .words
+                .extend(words_of(value).filter(|word| long(word, WORD_LEAST)));
         }
+        secrets
     }
 
     /// Whether a text says any of it, or looks as if it said whose vehicle
@@ -309,7 +335,11 @@ fn without_customer(lesson: &mut Lesson, kept_in: &Secrets) {
         .filter(|word| !kept_in.told_by(word))
         .collect();
     lesson.vehicle = words.join(" ");
-    if kept_in.whole.iter().any(|value| plain(&lesson.vehicle).contains(value)) {
+    if kept_in
+        .whole
+        .iter()
+        .any(|value| plain(&lesson.vehicle).contains(value))
+    {
         lesson.vehicle.clear();
     }
     for face in lesson.faces.iter_mut().flatten() {
@@ -341,7 +371,12 @@ fn without_customer(lesson: &mut Lesson, kept_in: &Secrets) {
         }
     }
     lesson.kit.extra.clear();
-    if lesson.kit.note.as_deref().is_some_and(|note| kept_in.told_by(note)) {
+    if lesson
+        .kit
+        .note
+        .as_deref()
+        .is_some_and(|note| kept_in.told_by(note))
+    {
         lesson.kit.note = None;
     }
 }

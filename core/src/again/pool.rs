@@ -55,7 +55,8 @@ pub fn paule_mandel(values: &[(f64, f64)]) -> Option<Pooled> {
         sum - last
     };
     let mut square = 0.0;
-    if excess(0.0) > 0.0 {
+    // One vehicle has no spread, whatever rounding says.
+    if values.len() > 1 && excess(0.0) > 0.0 {
         let (mut low, mut high) = (0.0, 1.0);
         // The sum falls steadily with the spread.
         while excess(high) > 0.0 && high < 1e12 {

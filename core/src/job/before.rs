@@ -220,9 +220,7 @@ fn marks_as_before(
         Agrees::NotYet => return Err(Refusal(msg("before-halves-first"))),
         Agrees::No(why) => {
             let first = why.into_iter().next();
-            return Err(Refusal(
-                first.unwrap_or_else(|| msg("before-halves-first")),
-            ));
+            return Err(Refusal(first.unwrap_or_else(|| msg("before-halves-first"))));
         }
     }
     let offsets = next.before.offsets.clone();

@@ -106,7 +106,13 @@ fn Alike() -> Element {
         .again
         .alike()
         .into_iter()
-        .map(|group| (group.key.clone(), plain(&group.title), counted(group.count())))
+        .map(|group| {
+            (
+                group.key.clone(),
+                plain(&group.title),
+                counted(group.count()),
+            )
+        })
         .collect();
     rsx! {
         for (key , title , jobs) in alike {
@@ -160,7 +166,12 @@ fn FleetOf() -> Element {
 fn PassOn() -> Element {
     let shell = use_shell();
     let state = shell.state.read();
-    let workshop = state.settings.letterhead.line(Letter::Name).trim().to_owned();
+    let workshop = state
+        .settings
+        .letterhead
+        .line(Letter::Name)
+        .trim()
+        .to_owned();
     let fitter = state.settings.fitter.trim().to_owned();
     let (say_workshop, say_fitter) = (state.again.say_workshop, state.again.say_fitter);
     let out = shell.clone();

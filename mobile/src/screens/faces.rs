@@ -5,6 +5,7 @@ use rakeline_core::job::{self, JobState, Spot};
 use rakeline_core::text::{Message, msg};
 use rakeline_core::units::Degrees;
 
+use super::again_taken::AgainTaken;
 use super::marks::NoMarks;
 use super::typed_face::TypedFace;
 use crate::driver::{Intent, Measure, Phase, phone_in_use};
@@ -67,6 +68,7 @@ pub fn Faces() -> Element {
                 h1 { {say(&msg("faces-title").text("label", label.clone()))} }
                 p { class: "why", {t("faces-why")} }
             }
+            AgainTaken { job: job.clone() }
             SpotBar { job: job.clone(), here: spot }
             HeldBox { figures: Figures::Face }
             Repeats { index: spot }

@@ -5,7 +5,7 @@ use dioxus::prelude::*;
 use rakeline_core::moment;
 use rakeline_core::text::msg;
 
-use crate::driver::{Boot, Intent, JobEntry, KitIntent, WorkshopIntent};
+use crate::driver::{AgainIntent, Boot, Intent, JobEntry, KitIntent, WorkshopIntent};
 use crate::parts::NoticeBar;
 use crate::route::Route;
 use crate::shell::use_shell;
@@ -29,7 +29,7 @@ pub fn Jobs() -> Element {
     let (start, sample, kits, restock) =
         (shell.clone(), shell.clone(), shell.clone(), shell.clone());
     let fault = shell.clone();
-    let workshop = shell.clone();
+    let (workshop, again) = (shell.clone(), shell.clone());
     rsx! {
         div { class: "frame",
             header { class: "head",
@@ -71,6 +71,11 @@ pub fn Jobs() -> Element {
                     {t("open-sample")}
                 }
                 div { class: "things",
+                    button {
+                        class: "also whole-row",
+                        onclick: move |_| again.send(Intent::Again(AgainIntent::Go)),
+                        {t("to-again")}
+                    }
                     button {
                         class: "also",
                         onclick: move |_| kits.send(Intent::Kits(KitIntent::Go(Route::Kits))),

@@ -199,8 +199,7 @@ impl AgainDraft {
             return Vec::new();
         };
         let alike = |group: &&Group| {
-            !self.chosen.contains(&group.key)
-                && group.name.likeness(&first.name) != Likeness::Other
+            !self.chosen.contains(&group.key) && group.name.likeness(&first.name) != Likeness::Other
         };
         self.groups.iter().filter(alike).collect()
     }

@@ -11,7 +11,7 @@ pub use fleet::FleetView;
 use rakeline_core::again::{self, Line, VehicleName};
 use rakeline_core::job::{BeforeEvent, JobEvent, JobId, JobState, Particular, apply};
 use rakeline_core::record;
-use rakeline_core::text::{Message, msg};
+use rakeline_core::text::Message;
 
 use super::intent::{Action, Now};
 use super::state::{AppState, Boot};
@@ -248,16 +248,4 @@ fn begun(app: &mut AppState, id: JobId, now: &Now) -> Option<Result<JobState, Me
         app.settings.last_kit = Some(offer.kit.clone());
     }
     Some(job)
-}
-
-/// How many jobs a message counts.
-fn counted(count: usize) -> i64 {
-    i64::try_from(count).unwrap_or(i64::MAX)
-}
-
-/// What is said where older jobs of a model were not read.
-fn newest(total: usize) -> Message {
-    msg("again-newest")
-        .count("jobs", counted(total))
-        .count("read", counted(RECALLED_GREATEST))
 }
