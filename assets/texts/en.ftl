@@ -41,6 +41,7 @@ budget-contact = where the phone touches the face
 budget-seating = how it sits from one reading to the next
 budget-ground = how the ground lies
 budget-turn = the corner angle
+budget-vehicles = the spread from vehicle to vehicle
 budget-shrink-noise = Most of the ± is noise: hold longer, engine off.
 budget-shrink-rounding = Most of the ± is rounding by this sensor: a finer source, or a typed gauge, would shrink it.
 budget-shrink-zeroing = Most of the ± is this phone's own error: zero the phone.
@@ -52,6 +53,7 @@ budget-shrink-seating = Most of the ± is how the phone sits: read this spot aga
 budget-shrink-ground = Most of the ± is the ground: lay the board beside the wheels once, or pick a saved bay.
 budget-shrink-ground-board = Most of the ± is the ground: measure it again with the board, both ways round.
 budget-shrink-turn = Most of the ± is the corner angle on this slope: type it, or sweep left to right.
+budget-shrink-vehicles = This face was measured on earlier vehicles: reading it on this one would shrink the ±.
 
 ## Zero the phone
 
@@ -852,7 +854,9 @@ quote-note-behind = What is behind the bumper is seen only when it is looked at;
 quote-too-much = The total is larger than can be counted. Check the prices.
 
 plan-by-hand = Moved by hand
+plan-as-before = As on the earlier vehicle
 marks-by-hand = These marks were moved by hand and keep every rule.
+marks-as-before = These marks are where they were on the earlier vehicle and keep every rule.
 offset-left = { $mm } mm left
 offset-right = { $mm } mm right
 offset-centre = on the centre line
@@ -1137,6 +1141,109 @@ contradiction-head-answers = Head { $label } is dead, and it answered in the fun
 contradiction-insert = Head { $label }: an insert is in this job's record, none was found. What was found counts more.
 contradiction-arrow = Head { $label }: 'arrow up' is in this job's record, it was found down. What was found counts more.
 
+## Same again: from earlier jobs of the model
+
+before-from = from job { $day }
+before-from-colleague = from a colleague's job { $day }
+before-from-theirs = from job { $day } of { $who }
+before-from-jobs = from { $jobs } jobs, the best of { $day }
+before-too-late = This job has its marks already. Earlier jobs can only be taken over before that: start a new job with 'Same again'.
+before-halves-first = The two half widths come first: type them, then the marks can go where they were.
+before-half-off = Centre to the { $side } edge: { $measured } mm here, { $before } mm before. Off by { $by } mm, { $allowed } mm is normal.
+before-face-off = Head { $label } { $read } here, { $before } before. Off by { $by }°, { $allowed }° is normal.
+before-opens-marks = So this is another bumper, perhaps a facelift. Open again: marks, areas to keep clear of, face angles, ring sets. Places, leads and minutes stay. Measure again first if a tape may have slipped.
+before-opens-faces = So this face is another. Open again: all face angles and ring sets. Marks, areas, places and leads stay.
+before-compare-halves = From earlier jobs. Type both half widths: they are compared before anything counts.
+before-halves-agree = The half widths agree with the earlier vehicles. Read two faces, and the others count as measured before.
+before-agrees = This vehicle agrees with the earlier ones. Faces that were not read here count as measured before, with their own ±.
+before-from-which = Which jobs
+before-never = Seen and done anew on this vehicle, every time: the look behind, cautions, the customer's agreement, walk test, obstacle learn, readings at the supply.
+body-van = van
+body-estate = estate
+body-saloon = saloon
+body-hatchback = hatchback
+body-coupe = coupé
+body-convertible = open car
+body-pick-up = pick-up
+body-bus = bus
+body-suv = off-roader
+told-bumper = Behind the bumper
+told-head = Behind head { $label }
+told-behind = { $place }: { $what }
+told-depth = { $place }: { $depth } mm of room
+told-volts-on = Supply point with reverse on: { $volts } V
+told-volts-off = Supply point with reverse off: { $volts } V
+told-volts-earth = From the earth point to the battery: { $volts } V
+told-set = Head { $label } had { $set }
+told-fault = A fault was looked for; likeliest: { $cause }
+told-came-back = { $times ->
+    [one] It came back once
+   *[other] It came back { $times } times
+}
+again-line-marks = Half widths and marks
+again-line-faces = Face angles
+again-line-no-drill = Areas to keep clear of
+again-line-places = Control box and grommet
+again-line-leads = Leads
+again-line-quote = Minutes and parts
+again-only-came-back = Every job of this model came back. What it says may be wrong: compare with care.
+again-came-back-left = { $jobs ->
+    [one] One job came back and does not count.
+   *[other] { $jobs } jobs came back and do not count.
+}
+again-other-bumper = { $jobs ->
+    [one] One job has another bumper under the same name (half width { $by } mm off) and does not count.
+   *[other] { $jobs } jobs have another bumper under the same name (half width up to { $by } mm off) and do not count.
+}
+again-many = { $jobs } jobs of one bumper; the best { $counted } count.
+again-not-handed-over = The best job is not handed over yet: it was never proved by a walk test and a customer.
+again-years-apart = { $years ->
+    [one] One year beyond what was fitted: it may be a facelift. The half widths and two faces will show.
+   *[other] { $years } years beyond what was fitted: it may be a facelift. The half widths and two faces will show.
+}
+again-halves = Centre to edge: { $left } mm left, { $right } mm right
+again-marks = Marks: { $marks }
+again-row = Row { $from_line } mm from the line across
+again-limit = { $limit } { $value } mm for this bumper
+again-face = Head { $label } { $face }
+again-face-spread = Head { $label } { $face } (spread { $between }° over { $vehicles } vehicles)
+again-area = { $from } to { $to }: { $why }
+again-place = Control box: { $words }
+again-place-cabin = Control box in the cabin: { $words }
+again-route-head = Head { $label } to the grommet: { $typed }
+again-route-display = Display lead: { $typed }
+again-route-speaker = Speaker lead: { $typed }
+again-route-supply = Supply lead: { $typed }
+again-route-shared = Grommet to control box: { $typed }
+again-slack = Slack: { $typed }
+again-minutes = { $median } minutes (from { $least } to { $greatest })
+again-part = { $count } × { $part }
+fleet-begun = { $begun } of { $count } vehicles begun
+fleet-came-back = Came back
+fleet-done = Handed over
+fleet-seated = { $done } of { $heads } heads in
+fleet-holes = { $done } of { $heads } holes made
+fleet-faces = { $done } of { $heads } faces known
+fleet-marks = Marks are set
+fleet-open = Just begun
+passed-too-large = The file is { $bytes } bytes; what a colleague passes on is at most { $most }. Nothing was kept.
+passed-not-one = This is no 'same again' file, or it is broken off. Nothing was kept. Ask for it again.
+passed-version = The file is of format { $found }; this app reads { $known }. Nothing was kept. Bring both apps to the same version.
+passed-wrong = The file cannot be right: { $place }. Nothing was kept. Ask for it again.
+passed-at-lessons = it has no jobs or too many
+passed-at-kit = its kit sheet breaks the rules
+passed-at-heads = it has not one mark and face a head
+passed-at-halves = no vehicle has such half widths
+passed-at-marks = its marks do not stand on the bumper in order
+passed-at-faces = no bumper has such a face angle
+passed-at-areas = an area to keep clear of is not on the bumper
+passed-at-words = its words are too long or of another kind
+passed-at-parts = its parts or minutes are out of all measure
+passed-at-told = what it tells beforehand cannot be
+passed-at-name = a vehicle in it has no name
+pass-nothing = There is nothing to pass on: none of these jobs has marks and a face that was read.
+pass-no-name = Without the customer's words the vehicle has no name. Type make and model in the job, then pass it on.
+
 ## Drawing
 
 learn-line-title = The run along time: reverse, beeps, quiet time
@@ -1208,6 +1315,10 @@ sheet-contact-is = { $feet }; face: { $round }
 sheet-readings = Readings
 sheet-readings-held = { $readings }, held
 sheet-readings-typed = { $readings }, typed (gauge ± { $plus }°)
+sheet-readings-before = { $vehicles ->
+    [one] one earlier vehicle
+   *[other] { $vehicles } earlier vehicles
+}
 sheet-greatest-part = Most of its ±
 sheet-no-part = none
 sheet-ground-by-eye = taken as level by eye (± { $plus }°)
@@ -1225,6 +1336,7 @@ sheet-straight = Positions are straight, as seen from behind.
 sheet-not-done = Not done or not settled
 sheet-open-marks = The marks are not planned.
 sheet-open-faces = The face is not read at: { $labels }.
+sheet-open-before = Face angles from earlier vehicles of the model, not read on this one: { $labels }.
 sheet-open-close-call = Head { $label }: the ring set is for now; it is not settled.
 sheet-open-cannot = Head { $label }: no ring set of this kit serves this spot.
 sheet-open-unzeroed = The phone was not zeroed at { $labels }: these face angles carry its own error (± { $plus }°).
@@ -1589,6 +1701,84 @@ sample-job-name = Sample: Tarn Carrier
 sample-vehicle = Tarn Carrier van, 2023 (invented)
 sample-customer = Fell & Ghyll Deliveries (invented)
 sample-plate = SAMPLE 1
+
+## Screens: same again, fleet
+
+to-again = Same again
+again-line = From earlier jobs of the model
+again-title = Which model?
+again-why = Models that you or a colleague fitted before, the last one first.
+again-empty = No job has a vehicle's name yet. Type make, model and year in a job ('Customer, vehicle, plate'); the next one of that model then starts here.
+again-vehicle = Vehicle
+again-vehicle-note = Make, model, body, year. Case and spaces do not matter; other spellings are asked about.
+again-none-like = Nothing like it was fitted before. Start a job as usual.
+again-group = { $jobs ->
+    [one] One job · { $day }
+   *[other] { $jobs } jobs · last { $day }
+}
+again-group-theirs = { $jobs ->
+    [one] One job, a colleague's · { $day }
+   *[other] { $jobs } jobs, { $theirs } of colleagues · last { $day }
+}
+again-alike = Spelt nearly like it: is it the same?
+again-more = { $models } more models: type a few letters.
+again-nameless = { $jobs ->
+    [one] One job has no vehicle's name and cannot be found here.
+   *[other] { $jobs } jobs have no vehicle's name and cannot be found here.
+}
+again-back-to-models = Back to the models
+again-reading = Reading the earlier jobs…
+again-teaches-nothing = These jobs teach nothing yet: none has marks and a face that was read.
+again-counts = { $jobs ->
+    [one] One job counts.
+   *[other] { $jobs } jobs count, taken together.
+}
+again-newest = { $jobs } jobs of this model; the newest { $read } were read.
+again-alike-too = { $jobs ->
+    [one] '{ $vehicle }' has one job: is it the same model?
+   *[other] '{ $vehicle }' has { $jobs } jobs: is it the same model?
+}
+again-count-too = Same model, count it too
+again-told = Worth knowing beforehand
+again-take-line = { $line }: left out. Take it
+again-leave-line = { $line }: taken. Leave it out
+again-start = Take it all, start the job
+again-start-why = Nothing of it counts as seen.
+fleet-of = Several vehicles
+fleet-of-why = Each vehicle gets its own job, started from all before it. One list of parts for all.
+fleet-count = How many vehicles
+fleet-start = Start the first of them
+fleet-count-wrong = '{ $typed }' is no number of vehicles from 1 to { $most }.
+fleets-title = Fleets in work
+fleet-line = Fleet
+fleet-next = Next vehicle
+fleet-nothing-known = The jobs of this fleet teach nothing yet. Finish the first one's marks and faces.
+fleet-not-here = That fleet is not on this phone.
+fleet-end = Take this fleet off the list; its jobs stay
+fleet-vehicle = Vehicle { $number }
+fleet-parts = Parts for all
+fleet-parts-expected = { $vehicles ->
+    [one] For one vehicle as the first job took; it is not decided on itself yet.
+   *[other] For { $vehicles } vehicles as the first job took; they are not decided on themselves yet.
+}
+passed-title = From colleagues
+passed-why = A colleague's file holds what their jobs on a model teach, without their customers.
+passed-file = { $jobs ->
+    [one] One job { $who }
+   *[other] { $jobs } jobs { $who }
+}
+passed-remove = Remove
+passed-removed = Removed.
+passed-bring = Bring in a colleague's file
+passed-already-here = That file is here already.
+passed-kept = { $jobs ->
+    [one] One job brought in, marked as theirs.
+   *[other] { $jobs } jobs brought in, marked as theirs.
+}
+pass-title = Pass this on to a colleague
+pass-why = The file holds measures, marks, face angles, areas, places, leads, parts and minutes. Customer, plate, vehicle number, photos and times of day stay here, and so do words that name any of them. Names go along only if you say so.
+pass-say = Say that it comes from { $name }
+pass-save = Make the file
 
 ## Screens: measures and marks
 

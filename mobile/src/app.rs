@@ -6,9 +6,9 @@ use crate::driver::{AppState, Boot};
 use crate::platform::Platform;
 use crate::route::{Route, Step};
 use crate::screens::{
-    Behind, Check, Corners, EditKit, Elsewhere, Faces, Fault, GroundScreen, Holes, Jobs, Kit, Kits,
-    Learn, Level, Loom, Marks, Measures, Opening, Parts, QuickKit, Restock, Rings, SettingsScreen,
-    Sheet, SightScreen, StoreScreen, Walk, Whole, Zero,
+    AgainScreen, Behind, Check, Corners, EditKit, Elsewhere, Faces, Fault, FleetScreen,
+    GroundScreen, Holes, Jobs, Kit, Kits, Learn, Level, Loom, Marks, Measures, Opening, Parts,
+    QuickKit, Restock, Rings, SettingsScreen, Sheet, SightScreen, StoreScreen, Walk, Whole, Zero,
 };
 use crate::shell::Shell;
 
@@ -41,6 +41,8 @@ fn screen(now: &AppState) -> Element {
         (Route::NewKit, _) => rsx! { QuickKit {} },
         (Route::Kit(id), _) => rsx! { Kit { id: id.clone() } },
         (Route::EditKit(id), _) => rsx! { EditKit { id: id.clone() } },
+        (Route::Again, _) => rsx! { AgainScreen {} },
+        (Route::Fleet(name), _) => rsx! { FleetScreen { name: name.clone() } },
         (Route::Restock, _) => rsx! { Restock {} },
         (Route::Store, _) => rsx! { StoreScreen {} },
         (Route::Settings, _) => rsx! { SettingsScreen {} },

@@ -150,6 +150,10 @@ pub enum Route {
     Kit(KitId),
     /// A kit sheet in the full editor.
     EditKit(KitId),
+    /// Models that were fitted before.
+    Again,
+    /// A fleet, by its name.
+    Fleet(String),
     /// What to buy again.
     Restock,
     /// Workshop and look.
@@ -173,6 +177,8 @@ impl Route {
             Self::NewKit => "/kits/new".to_owned(),
             Self::Kit(id) => format!("/kit/{}", id.0),
             Self::EditKit(id) => format!("/kit/{}/edit", id.0),
+            Self::Again => "/again".to_owned(),
+            Self::Fleet(name) => format!("/fleet/{name}"),
             Self::Restock => "/parts".to_owned(),
             Self::Settings => "/settings".to_owned(),
             Self::Store => "/storage".to_owned(),
@@ -198,6 +204,8 @@ impl Route {
             ["kits", "new"] => Self::NewKit,
             ["kit", id] => Self::Kit(kit(id)),
             ["kit", id, "edit"] => Self::EditKit(kit(id)),
+            ["again"] => Self::Again,
+            ["fleet", name] => Self::Fleet((*name).to_owned()),
             ["parts"] => Self::Restock,
             ["settings"] => Self::Settings,
             ["storage"] => Self::Store,
@@ -223,6 +231,8 @@ mod tests {
             Route::NewKit,
             Route::Kit(kit.clone()),
             Route::EditKit(kit),
+            Route::Again,
+            Route::Fleet("f1".to_owned()),
             Route::Restock,
             Route::Settings,
             Route::Store,

@@ -4,6 +4,7 @@
 mod backup;
 mod learn;
 mod pictures;
+mod recall;
 mod store;
 
 use std::cell::{Cell, RefCell};
@@ -18,8 +19,8 @@ use rakeline_core::units::Millis;
 
 use crate::backup::Stop;
 use crate::driver::{
-    Action, AppState, Intent, KIT_DRAFT_KEY, KIT_EDIT_KEY, KIT_PREFIX, KitIntent, LevelIntent,
-    Measure, Now, Place, handle, screen_turn,
+    Action, AgainIntent, AppState, Intent, KIT_DRAFT_KEY, KIT_EDIT_KEY, KIT_PREFIX, KitIntent,
+    LevelIntent, Measure, Now, Place, handle, screen_turn,
 };
 use crate::platform::{Alone, InFile, MotionEvent, Platform, Task, Ticker, WorkHandle};
 use crate::route::KitId;
@@ -214,6 +215,22 @@ impl Shell {
                     let file = opened.await;
                     let id = KitId(shell.platform.page.random_id());
                     shell.send(Intent::Kits(KitIntent::FileOpened(id, file)));
+                });
+            }
+            Action::Recall(ids) => {
+                let shell = self.clone();
+                spawn_forever(async move {
+                    let found = shell.recall(ids).await.map_err(|fault| fault.message());
+                    shell.send(Intent::Again(AgainIntent::Recalled(found)));
+                });
+            }
+            Action::OpenPassed(most) => {
+                let opened = platform.files.open_text(most);
+                let shell = self.clone();
+                spawn_forever(async move {
+                    let file = opened.await;
+                    let id = shell.platform.page.random_id();
+                    shell.send(Intent::Again(AgainIntent::Brought(id, file)));
                 });
             }
             Action::StartWork(number, task) => self.start_work(number, task),

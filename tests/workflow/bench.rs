@@ -2,6 +2,7 @@
 //! the actions as the app's shell does, one after the other.
 
 mod pictures;
+mod recall;
 mod store;
 mod told;
 
@@ -12,8 +13,8 @@ use std::task::{Context, Poll, Waker};
 
 use rakeline::backup::Stop;
 use rakeline::driver::{
-    Action, AppState, Intent, KIT_DRAFT_KEY, KIT_EDIT_KEY, KIT_PREFIX, KitIntent, LearnIntent, Now,
-    Place, StoreIntent, handle, open_store,
+    Action, AgainIntent, AppState, Intent, KIT_DRAFT_KEY, KIT_EDIT_KEY, KIT_PREFIX, KitIntent,
+    LearnIntent, Now, Place, StoreIntent, handle, open_store,
 };
 use rakeline::platform::memory::MemoryPlatform;
 use rakeline::platform::{
@@ -25,6 +26,8 @@ use rakeline::texts::say;
 use rakeline_core::estimate::beep::ToneGate;
 use rakeline_core::job::JobId;
 use rakeline_core::units::Millis;
+
+use recall::recall;
 
 /// How often the app looks at the readings, as the shell does.
 const TURN: Millis = Millis(100.0);
@@ -205,6 +208,20 @@ impl Bench {
                 let opened = self.phone.platform().files.open_text(most);
                 let id = KitId(self.phone.page.random_id());
                 let told = async { Intent::Kits(KitIntent::FileOpened(id, opened.await)) };
+                self.waiting.push_back(Box::pin(told));
+            }
+            Action::Recall(ids) => {
+                let storage = self.phone.storage.clone();
+                self.waiting.push_back(Box::pin(async move {
+                    let found = recall(&*storage, ids).await;
+                    let found = found.map_err(|fault| fault.message());
+                    Intent::Again(AgainIntent::Recalled(found))
+                }));
+            }
+            Action::OpenPassed(most) => {
+                let opened = self.phone.platform().files.open_text(most);
+                let id = self.phone.page.random_id();
+                let told = async { Intent::Again(AgainIntent::Brought(id, opened.await)) };
                 self.waiting.push_back(Box::pin(told));
             }
             Action::Commit(number, writes) => {

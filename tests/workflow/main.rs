@@ -9,6 +9,9 @@ mod held;
 mod scenario;
 mod sheet_text;
 
+mod again;
+mod again_never;
+mod again_passed;
 mod along_face;
 mod backup;
 mod backup_bad;

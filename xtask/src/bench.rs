@@ -13,7 +13,7 @@ use crate::test::{self, PYTHON};
 use crate::tools::{Bench, Tree};
 
 /// The suites that measure the app in a browser.
-const IN_BROWSER: [&str; 4] = ["first", "coverage", "learn", "storage"];
+const IN_BROWSER: [&str; 5] = ["first", "coverage", "learn", "storage", "again"];
 
 /// The suite that listens to speech.
 const HEARS_SPEECH: &str = "learn";

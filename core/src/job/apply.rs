@@ -6,7 +6,9 @@ use super::entry::Field;
 use super::event::JobEvent;
 use super::marks::{holds_the_rules, moved};
 use super::state::{ClockTrust, JobState, Marks, MarksFrom, SheetIssue, TakenReading, Tape};
-use super::{behind, check, coverage, fault, holes, kit_asked, learned, loom, mark_out, measuring};
+use super::{
+    before, behind, check, coverage, fault, holes, kit_asked, learned, loom, mark_out, measuring,
+};
 use super::{job_photos, quote, rings_chosen, standing, steps_done, time_spent, waits, walk};
 use crate::text::{Message, msg};
 use crate::units::Offset;
@@ -60,6 +62,8 @@ pub struct Refusal(pub Message);
 /// | `Standing` | how the job stands; a visit needs its reason |
 /// | `Photo` | a photo joins or leaves the job, something is drawn on it |
 /// | `Coverage` | kept |
+/// | `Before(TakenOver)` | needs a job without marks that took nothing over yet; nothing of it counts as seen |
+/// | `Before(MarksAsBefore)` | needs half widths that agree and marks inside the rules |
 /// | `SheetIssued` | the next number |
 ///
 /// Every event raises the job's revision by one. A time before the last event is taken as the last event's, and the job
@@ -151,6 +155,7 @@ pub fn apply(
         JobEvent::Standing(event) => standing::apply(&mut next, event, at)?,
         JobEvent::Photo(event) => job_photos::apply(&mut next, event, at)?,
         JobEvent::Coverage(event) => coverage::apply(&mut next, event),
+        JobEvent::Before(event) => before::apply(&mut next, event)?,
         JobEvent::SheetIssued { zone } => {
             next.sheets.push(SheetIssue {
                 number: next_number(job),

@@ -2,6 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::before::BeforeEvent;
 use super::behind::BehindEvent;
 use super::check::CheckEvent;
 use super::coverage::CoverageEvent;
@@ -106,6 +107,8 @@ pub enum JobEvent {
     Photo(PhotoEvent),
     /// Something was said about what is behind the vehicle.
     Coverage(CoverageEvent),
+    /// Something about what earlier jobs of the model hand on.
+    Before(BeforeEvent),
     /// A job sheet was issued.
     SheetIssued {
         /// Name of the time zone.

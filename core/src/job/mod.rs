@@ -1,6 +1,8 @@
 //! A job: events are facts, [`apply`] turns them into the next state.
 
+mod agreed;
 mod apply;
+mod before;
 mod behind;
 mod check;
 mod coverage;
@@ -30,7 +32,15 @@ mod waits;
 mod walk;
 mod ways_out;
 
+pub use agreed::{
+    Agrees, FACES_ASKED, U_HALF_WIDTH, agreement_words, faces_agree, faces_open, halves_agree,
+    measured_before, read_by,
+};
 pub use apply::{Refusal, TEXT_GREATEST, apply, step_again, step_back};
+pub use before::{
+    Before, BeforeEvent, EARLIER_JOBS_GREATEST, ExpectedFace, ExpectedHalves, FromJob, Handed,
+    Instrument, may_be_handed,
+};
 pub use behind::{
     Answer, BehindEvent, BehindState, PANEL_GREATEST, behind_headline, behind_words, look,
     typed_depth, typed_panel,
@@ -95,8 +105,8 @@ pub use quote::{
     parts_taken_at, parts_used, price_typed, quote, total_words, unpriced,
 };
 pub use rings::{
-    aim_with_ring, budget_lines, face_with_plus_minus, facing_words, rake_at, ring_choice,
-    ring_choices, rings_headline, settled_by, with_plus_minus,
+    aim_with_ring, budget_lines, face_with_plus_minus, facing_words, rake_at, rake_read,
+    ring_choice, ring_choices, rings_headline, settled_by, with_plus_minus,
 };
 pub use rings_chosen::{
     HandTaken, MirrorPair, RingsEvent, RingsState, SetTaken, TakenBy, aim_at, pair_words, pairs,

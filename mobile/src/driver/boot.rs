@@ -9,7 +9,7 @@ use super::intent::{Action, Now};
 use super::jobs::{load, read_as, sort};
 use super::state::{AppState, Boot, Settings, Unreadable};
 use super::stored::Stored;
-use super::{JOB_PREFIX, TRASH_PREFIX, brief, erase, keeping, kits};
+use super::{JOB_PREFIX, TRASH_PREFIX, again, brief, erase, keeping, kits};
 use crate::platform::StorageFault;
 use crate::route::Route;
 
@@ -29,6 +29,7 @@ pub(super) fn booted(app: &mut AppState, stored: Stored, path: &str, now: &Now) 
         other => {
             app.route = other;
             kits::arrive(app);
+            actions.extend(again::arrive(app));
         }
     }
     actions

@@ -6,6 +6,7 @@ use rakeline_core::report::Paper;
 use rakeline_core::text::Message;
 use rakeline_core::units::Millis;
 
+use super::again::AgainIntent;
 use super::backup::BackupIntent;
 use super::entry::JobEntry;
 use super::kit_shelf::KitIntent;
@@ -113,6 +114,8 @@ pub enum Intent {
     Fill(Vec<Asked>),
     /// What the fitter wants of the kit sheets.
     Kits(KitIntent),
+    /// On the screens of same again.
+    Again(AgainIntent),
     /// Tape is on; the face angles follow.
     TapeOn,
     /// Starts, or starts again, the sensor for the faces.
@@ -227,6 +230,10 @@ pub enum Action {
     Print,
     /// Asks for a file of at most so many bytes.
     OpenFile(usize),
+    /// Reads the records of these jobs and colleagues' files.
+    Recall(Vec<JobId>),
+    /// Asks for a colleague's file of at most so many bytes.
+    OpenPassed(usize),
     /// Says something aloud.
     Say(Message),
     /// Ends what is being said.

@@ -12,7 +12,7 @@ use super::entry::JobEntry;
 use super::intent::{Action, Now, Place};
 use super::state::{AppState, Boot, Notice, Saved, UndoOf};
 use super::work::{self, Shown};
-use super::{brief, fit, keeping, kits};
+use super::{again, brief, fit, keeping, kits};
 use crate::platform::StorageFault;
 use crate::route::{Route, Step};
 use crate::sample_job;
@@ -94,7 +94,7 @@ pub(super) fn open_sample(app: &mut AppState, id: JobId, now: &Now) -> Vec<Actio
     }
 }
 
-fn enter(app: &mut AppState, job: JobState, step: Step) -> Vec<Action> {
+pub(super) fn enter(app: &mut AppState, job: JobState, step: Step) -> Vec<Action> {
     let route = keeping::on_screen(app, job, Saved::Yes, step);
     let mut actions = vec![Action::Push(route)];
     actions.extend(keeping::save(app));
@@ -201,8 +201,10 @@ pub(super) fn go_to(app: &mut AppState, route: Route) -> Vec<Action> {
     app.route = route.clone();
     app.notice = None;
     kits::arrive(app);
+    let recall = again::arrive(app);
     let next = keeping::bring_back(app).unwrap_or_else(|| vec![Action::Push(route)]);
     actions.extend(next);
+    actions.extend(recall);
     actions
 }
 
@@ -221,6 +223,7 @@ pub(super) fn popped(app: &mut AppState, path: &str) -> Vec<Action> {
     app.opening = None;
     app.route = to.clone();
     kits::arrive(app);
+    actions.extend(again::arrive(app));
     if let Some(back) = keeping::bring_back(app) {
         actions.extend(back);
     } else if let Route::Job(id, step) = to {

@@ -4,6 +4,7 @@
 //! the moment and performs the actions, the workflow tests do the same on a
 //! scripted phone.
 
+mod again;
 mod backup;
 mod boot;
 mod brief;
@@ -42,6 +43,9 @@ mod work;
 mod workshop;
 mod zeroing;
 
+pub use again::{
+    AgainDraft, AgainIntent, FleetView, Group, PASSED_PREFIX, RECALLED_GREATEST, Recalled, Said,
+};
 pub use backup::{BACKUP_DAYS, BackupDraft, BackupIntent, Chosen, WayBack, Whole, backup_due};
 pub use brief::BRIEF_PREFIX;
 pub use corners::{SweepDraft, corner_field, station_words, sweep_field, sweep_places};
@@ -152,6 +156,7 @@ fn follow(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
         Intent::CameAgain(why) => visits::came_again(app, why, now),
         Intent::Workshop(intent) => workshop::handle(app, intent, now),
         Intent::Kits(intent) => kits::handle(app, intent, now),
+        Intent::Again(intent) => again::handle(app, intent, now),
         Intent::TapeOn => work::tape_on(app, now),
         Intent::Undo => work::undo(app, now),
         Intent::Redo => work::redo(app, now),

@@ -1,5 +1,6 @@
 //! What the app knows at a moment. Screens read it and send intents.
 
+use rakeline_core::again::Fleet;
 use rakeline_core::decide::parts::Part;
 use rakeline_core::job::{Field, JobId, JobState};
 use rakeline_core::kit::KitSheet;
@@ -9,6 +10,7 @@ use rakeline_core::text::Message;
 use rakeline_core::units::Millis;
 use serde::{Deserialize, Serialize};
 
+use super::again::AgainDraft;
 use super::backup::BackupDraft;
 use super::entry::JobEntry;
 use super::held::Held;
@@ -102,6 +104,8 @@ pub enum UndoOf {
     Step,
     /// The kit sheet deleted last comes back.
     Kit,
+    /// A colleague's file removed last comes back.
+    Received,
 }
 
 /// What is kept between jobs.
@@ -138,6 +142,8 @@ pub struct Settings {
     pub check_lines: Vec<(Paper, CheckLine)>,
     /// When everything was last backed up.
     pub backed_up: Option<chrono::DateTime<chrono::FixedOffset>>,
+    /// Fleets in work.
+    pub fleets: Vec<Fleet>,
 }
 
 impl Settings {
@@ -228,6 +234,8 @@ pub struct AppState {
     pub reading: Option<Held>,
     /// What is under way and not yet a fact of the job.
     pub drafts: Drafts,
+    /// What the screens of same again show.
+    pub again: AgainDraft,
     /// What the system says this phone is.
     pub device: String,
     /// Commits begun so far.
@@ -261,6 +269,7 @@ impl Default for AppState {
             notice: None,
             reading: None,
             drafts: Drafts::default(),
+            again: AgainDraft::default(),
             device: String::new(),
             commits: 0,
             making: None,

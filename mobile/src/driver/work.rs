@@ -2,7 +2,7 @@
 
 use rakeline_core::decide::mark_out::PlanKind;
 use rakeline_core::job::{
-    self, Field, HalfWidths, JobEvent, JobState, MarksFrom, Particular, Tape,
+    self, BeforeEvent, Field, HalfWidths, JobEvent, JobState, MarksFrom, Particular, Tape,
 };
 use rakeline_core::text::Message;
 use rakeline_core::units::Millis;
@@ -143,6 +143,22 @@ pub(super) fn show_marks(app: &mut AppState, now: &Now) -> Vec<Action> {
     if job.marks.is_some() && !job::marks_are_stale(job) {
         return show(app, Step::Marks, Shown::NotYet);
     }
+    if let (HalfWidths::Ready { left, right, .. }, job::Agrees::Yes) =
+        (job::half_widths(job), job::halves_agree(job))
+    {
+        let as_before = JobEvent::Before(BeforeEvent::MarksAsBefore {
+            half_left: left,
+            half_right: right,
+        });
+        let mut actions = event(app, as_before, Back::Step, now);
+        if !actions.is_empty() {
+            actions.extend(show(app, Step::Marks, Shown::NotYet));
+            return actions;
+        }
+    }
+    let Some(job) = app.job() else {
+        return Vec::new();
+    };
     match job::plans(job) {
         Some(Ok(plans)) => match plans.proposed {
             Some(kind) => plan_marks(app, kind, now),

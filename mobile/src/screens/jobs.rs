@@ -7,7 +7,8 @@ use rakeline_core::text::msg;
 
 use super::job_list::{Lost, Search, Trash};
 use crate::driver::{
-    Boot, Intent, JobEntry, KitIntent, ListIntent, StoreIntent, WorkshopIntent, backup_due, listed,
+    AgainIntent, Boot, Intent, JobEntry, KitIntent, ListIntent, StoreIntent, WorkshopIntent,
+    backup_due, listed,
 };
 use crate::parts::NoticeBar;
 use crate::route::Route;
@@ -45,6 +46,7 @@ pub fn Jobs() -> Element {
     let remind = shell.clone();
     let shown = listed(&state);
     let due = backup_due(&state, &shell.now().at);
+    let again = shell.clone();
     rsx! {
         div { class: "frame",
             header { class: "head",
@@ -106,6 +108,11 @@ pub fn Jobs() -> Element {
                     {t("open-sample")}
                 }
                 div { class: "things",
+                    button {
+                        class: "also whole-row",
+                        onclick: move |_| again.send(Intent::Again(AgainIntent::Go)),
+                        {t("to-again")}
+                    }
                     button {
                         class: "also",
                         onclick: move |_| kits.send(Intent::Kits(KitIntent::Go(Route::Kits))),

@@ -1,6 +1,9 @@
 //! One file a step. A screen reads the state and sends intents; it decides
 //! and computes nothing.
 
+mod again;
+mod again_offer;
+mod again_taken;
 mod backup;
 mod behind;
 mod check;
@@ -9,6 +12,7 @@ mod edit_marks;
 mod faces;
 mod fault;
 mod fault_measures;
+mod fleet;
 mod full_size;
 mod ground;
 mod holes;
@@ -51,11 +55,13 @@ mod whole;
 mod whole_step;
 mod zero;
 
+pub use again::AgainScreen;
 pub use behind::Behind;
 pub use check::Check;
 pub use corners::Corners;
 pub use faces::Faces;
 pub use fault::Fault;
+pub use fleet::FleetScreen;
 pub use ground::GroundScreen;
 pub use holes::Holes;
 pub use jobs::{Jobs, job_title};
