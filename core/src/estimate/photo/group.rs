@@ -26,6 +26,9 @@ pub struct Grouped {
     pub found: Vec<Found>,
     /// Well-shaped cards without one.
     pub nameless: Vec<Nameless>,
+    /// Squares of crosses around something dark: cards too soft to be read,
+    /// or chance.
+    pub soft: Vec<Nameless>,
 }
 
 /// Longest side of a card's square of crosses, share of the picture.
@@ -49,6 +52,16 @@ const ALIKE: f64 = 0.3;
 const READS_MOST: usize = 30_000;
 /// Nearest neighbours each way that are tried.
 const TRIED: usize = 10;
+/// Most squares around something dark that are kept.
+const SOFT_MOST: usize = 60;
+/// Sides that a card cut by the picture's edge may have across it, share of
+/// the side that is seen: turned away it is narrow.
+const CUT_SIDES: [f64; 18] = [
+    0.40, 0.43, 0.46, 0.50, 0.54, 0.58, 0.62, 0.67, 0.72, 0.77, 0.83, 0.89, 0.95, 1.02, 1.10, 1.18,
+    1.27, 1.36,
+];
+/// A cross this near the picture's edge is not found, pixels.
+const EDGE: f64 = 9.0;
 
 /// Puts crosses together. Of two readings of one place the one with more
 /// crosses seen counts.
@@ -71,6 +84,11 @@ pub fn group(rows: Rows, crosses: &[Cross]) -> Grouped {
     }
     for three in threes {
         search.three(three);
+    }
+    for one in 0..crosses.len() {
+        if !search.used[one] && search.near_edge(crosses[one].at, longest) {
+            search.cut(one, &grid);
+        }
     }
     search.grouped
 }
@@ -164,6 +182,75 @@ impl Search<'_> {
                 }
             }
         }
+        // As the lower left one (or, upside down, the upper right one) of a
+        // card whose cross opposite is hidden.
+        for (right, above) in [(&ahead, usize::from(turned)), (&back, usize::from(!turned))] {
+            let lists = [&ahead, &back];
+            for &r in &right[0] {
+                for &a in &lists[above][1] {
+                    let [own, r_at, a_at] = [corner, r, a].map(|n| self.crosses[n].at);
+                    let (wide, high) = (length(minus(r_at, own)), length(minus(a_at, own)));
+                    let fourth = [a_at[0] + r_at[0] - own[0], a_at[1] + r_at[1] - own[1]];
+                    if wide.max(high) <= NARROW * wide.min(high) && threes.len() < READS_MOST {
+                        threes.push(Three {
+                            of: [corner, r, a],
+                            places: [a_at, fourth, r_at, own],
+                        });
+                    }
+                }
+            }
+        }
+    }
+
+    fn near_edge(&self, at: [f64; 2], reach: f64) -> bool {
+        let (width, height) = (self.rows.width as f64, self.rows.height as f64);
+        let off = [at[0], at[1], width - at[0], height - at[1]];
+        off.into_iter().fold(f64::INFINITY, f64::min) < reach
+    }
+
+    /// Whether a place is too near the picture's edge, or outside.
+    fn hidden(&self, at: [f64; 2]) -> bool {
+        let (width, height) = (self.rows.width as f64, self.rows.height as f64);
+        !(EDGE..width - EDGE).contains(&at[0]) || !(EDGE..height - EDGE).contains(&at[1])
+    }
+
+    /// Two crosses of a card whose other two are outside of the picture: the
+    /// code tells whether there is a card.
+    fn cut(&mut self, one: usize, near: &Near) {
+        let own = self.crosses[one];
+        let lists = self.along_edges(one, near);
+        for (k, way) in [own.along, own.across].into_iter().enumerate() {
+            // Seen along x, cut along y, and the other way round.
+            for other in lists.iter().flat_map(|both| both[k].clone()) {
+                let to = self.crosses[other].at;
+                let side = minus(to, own.at);
+                for share in CUT_SIDES {
+                    for sign in [1.0, -1.0] {
+                        let out = way.map(|w| sign * share * length(side) * w);
+                        let over = |at: [f64; 2]| [at[0] + out[0], at[1] + out[1]];
+                        let (third, fourth) = (over(to), over(own.at));
+                        if !(self.hidden(third) && self.hidden(fourth)) {
+                            continue;
+                        }
+                        // Clockwise, from a corner that makes x the first side.
+                        let clockwise = cross2(side, out) > 0.0;
+                        let mut places = if clockwise {
+                            [own.at, to, third, fourth]
+                        } else {
+                            [to, own.at, fourth, third]
+                        };
+                        if k == 1 {
+                            places.rotate_left(1);
+                        }
+                        if self.name(places, 2) {
+                            self.used[one] = true;
+                            self.used[other] = true;
+                            return;
+                        }
+                    }
+                }
+            }
+        }
     }
 
     /// Crosses that could be of a cross's card, nearest first: ahead along
@@ -236,15 +323,6 @@ impl Search<'_> {
             .filter(|(off, _)| *off < reach)
             .collect();
         candidates.sort_by(|a, b| a.0.total_cmp(&b.0));
-        if candidates.is_empty() {
-            if threes.len() < READS_MOST {
-                threes.push(Three {
-                    of: [corner, right, below],
-                    places: [own, r, fourth, b],
-                });
-            }
-            return false;
-        }
         for (_, last) in candidates.into_iter().take(3) {
             let of = [corner, right, last, below];
             let places = of.map(|n| self.crosses[n].at);
@@ -254,6 +332,12 @@ impl Search<'_> {
                 }
                 return true;
             }
+        }
+        if threes.len() < READS_MOST {
+            threes.push(Three {
+                of: [corner, right, below],
+                places: [own, r, fourth, b],
+            });
         }
         false
     }
@@ -284,6 +368,14 @@ impl Search<'_> {
                 self.grouped.nameless.push(places);
                 return false;
             }
+            Between::Nothing
+                if seen == 4
+                    && self.grouped.soft.len() < SOFT_MOST
+                    && dark_inside(self.rows, &map) =>
+            {
+                self.grouped.soft.push(places);
+                return false;
+            }
             Between::Border | Between::Nothing => return false,
         };
         let turn = usize::from(read.turned);
@@ -293,6 +385,27 @@ impl Search<'_> {
         });
         true
     }
+}
+
+/// Whether the middle of a square of crosses is darker than its sides.
+fn dark_inside(rows: Rows, map: &Homography) -> bool {
+    const STEPS: [f64; 5] = [-14.0, -7.0, 0.0, 7.0, 14.0];
+    let grey = |x: f64, y: f64| {
+        let [u, v] = map.at((x, y));
+        rows.at(u, v)
+    };
+    let inside: Vec<f64> = STEPS
+        .iter()
+        .flat_map(|x| STEPS.map(|y| grey(*x, y)))
+        .collect();
+    let sides: Vec<f64> = [-27.0, 27.0]
+        .into_iter()
+        .flat_map(|far| STEPS.map(|along| [grey(far, along), grey(along, far.abs())]))
+        .flatten()
+        .collect();
+    let mean = |of: &[f64]| of.iter().sum::<f64>() / of.len() as f64;
+    let least = sides.iter().copied().fold(f64::INFINITY, f64::min);
+    mean(&sides) > mean(&inside) + 20.0 && least > mean(&inside)
 }
 
 fn alike(one: f64, other: f64) -> bool {
