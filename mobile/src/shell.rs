@@ -2,6 +2,8 @@
 //! performs the actions that follow.
 
 mod learn;
+mod pictures;
+mod records;
 
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
@@ -14,10 +16,9 @@ use rakeline_core::job::JobId;
 use rakeline_core::units::Millis;
 
 use crate::driver::{
-    Action, AppState, Intent, JOB_PREFIX, KIT_DRAFT_KEY, KIT_EDIT_KEY, KIT_PREFIX, KitIntent,
-    LevelIntent, Measure, Now, Place, SETTINGS_KEY, TRASH_PREFIX, handle, screen_turn,
+    Action, AppState, Intent, KitIntent, LevelIntent, Measure, Now, Place, handle, screen_turn,
 };
-use crate::platform::{MotionEvent, Platform, StorageFault, Task, Ticker, WorkHandle, Write};
+use crate::platform::{MotionEvent, Platform, Task, Ticker, WorkHandle};
 use crate::route::KitId;
 
 /// How often sensor readings are looked at: ten screens a second are enough
@@ -43,6 +44,8 @@ pub struct Shell {
     asked_to_persist: Rc<Cell<bool>>,
     /// The worker's task under way.
     task: Rc<RefCell<Option<WorkHandle>>>,
+    /// Number of the task that is wanted now.
+    wanted: Rc<Cell<Option<u64>>>,
 }
 
 impl PartialEq for Shell {
@@ -81,6 +84,7 @@ impl Shell {
             learn_turns: Rc::default(),
             asked_to_persist: Rc::default(),
             task: Rc::default(),
+            wanted: Rc::default(),
         };
         shell.listen();
         spawn_forever(shell.clone().root(heard_by_root));
@@ -205,6 +209,7 @@ impl Shell {
             | Action::StopCamera
             | Action::TakePhoto
             | Action::ChoosePicture(..)
+            | Action::MakeSmaller(..)
             | Action::PutBlob(..)
             | Action::ReadBlob(..)
             | Action::DropBlob(_)
@@ -226,7 +231,9 @@ impl Shell {
                 });
             }
             Action::StartWork(number, task) => self.start_work(number, task),
+            Action::StartSheet(number, task, pictures) => self.start_sheet(number, task, pictures),
             Action::StopWork => {
+                self.wanted.set(None);
                 self.task.borrow_mut().take();
             }
             Action::Share(file) => {
@@ -265,58 +272,6 @@ impl Shell {
         }
     }
 
-    /// What has to do with pictures.
-    fn picture(&self, action: Action) {
-        let shell = self.clone();
-        let platform = self.platform.clone();
-        let said = |said| Intent::Measure(Measure::Level(said));
-        match action {
-            Action::StartCamera => {
-                let angle = platform.camera.screen_angle();
-                spawn_forever(async move {
-                    let outcome = platform.camera.live(LIVE_PICTURE).await;
-                    shell.send(said(LevelIntent::ScreenTurned(angle)));
-                    shell.send(said(LevelIntent::Started(outcome)));
-                });
-            }
-            Action::StopCamera => platform.camera.stop(),
-            Action::TakePhoto => {
-                spawn_forever(async move {
-                    let picture = platform.camera.photo().await;
-                    shell.send(said(LevelIntent::Came(picture.map(Some))));
-                });
-            }
-            Action::ChoosePicture(purpose, from) => {
-                let camera = platform.camera.clone();
-                spawn_forever(async move {
-                    let picture = camera.choose(from).await;
-                    shell.send(purpose.came(picture));
-                });
-            }
-            Action::PutBlob(purpose, key, bytes) => {
-                spawn_forever(async move {
-                    let outcome = platform.storage.blob_put(&key, bytes).await;
-                    shell.send(purpose.stored(outcome));
-                });
-            }
-            Action::DropBlob(key) => {
-                // One that stays is found again at the next start.
-                spawn_forever(async move {
-                    let _ = platform.storage.blob_delete(&key).await;
-                });
-            }
-            Action::ReadBlob(purpose, key) => {
-                spawn_forever(async move {
-                    let found = platform.storage.blob_get(&key).await;
-                    let url = found.map(|bytes| platform.camera.show(&bytes?));
-                    shell.send(purpose.read(key, url));
-                });
-            }
-            Action::HidePictures => platform.camera.hide(),
-            _ => {}
-        }
-    }
-
     fn start_motion(&self) {
         self.platform.sound.unlock();
         self.platform.wake.hold();
@@ -337,8 +292,27 @@ impl Shell {
         *self.turns.borrow_mut() = Some(turns);
     }
 
+    /// Reads the pictures, then starts the task unless another one is wanted
+    /// by then. A picture that can't be read is missing on the sheet, which
+    /// says so.
+    fn start_sheet(&self, number: u64, mut task: Task, pictures: Vec<String>) {
+        self.wanted.set(Some(number));
+        let shell = self.clone();
+        spawn_forever(async move {
+            for key in pictures {
+                if let Ok(Some(bytes)) = shell.platform.storage.blob_get(&key).await {
+                    task.add_picture(key, &bytes);
+                }
+            }
+            if shell.wanted.get() == Some(number) {
+                shell.start_work(number, task);
+            }
+        });
+    }
+
     /// One task at a time: the one before is given up.
     fn start_work(&self, number: u64, task: Task) {
+        self.wanted.set(Some(number));
         self.task.borrow_mut().take();
         let shell = self.clone();
         let told = Rc::new(move |event| {
@@ -361,44 +335,7 @@ impl Shell {
         }
         self.send(Intent::Tick(self.platform.clock.monotonic()));
     }
-
-    async fn move_record(&self, id: &JobId, to: Place) -> Result<(), StorageFault> {
-        let from = to.other().key(id);
-        let Some(value) = self.platform.storage.get(&from).await? else {
-            return Ok(());
-        };
-        let writes = vec![
-            Write::Put {
-                key: to.key(id),
-                value,
-            },
-            Write::Delete { key: from },
-        ];
-        self.platform.storage.commit(writes).await
-    }
-
-    /// The kit sheets before the screens: a job may ask for them.
-    async fn read_kits(&self) {
-        let storage = &self.platform.storage;
-        let kits = storage.list(KIT_PREFIX).await;
-        let quick = storage.get(KIT_DRAFT_KEY).await;
-        let edit = storage.get(KIT_EDIT_KEY).await;
-        self.send(Intent::Kits(KitIntent::Booted {
-            kits: kits.unwrap_or_default(),
-            quick: quick.ok().flatten(),
-            edit: edit.ok().flatten(),
-        }));
-    }
-
-    async fn read_all(&self) -> Result<Records, StorageFault> {
-        let jobs = self.platform.storage.list(JOB_PREFIX).await?;
-        let trash = self.platform.storage.list(TRASH_PREFIX).await?;
-        let settings = self.platform.storage.get(SETTINGS_KEY).await?;
-        Ok((jobs, trash, settings))
-    }
 }
-
-type Records = (Vec<(String, String)>, Vec<(String, String)>, Option<String>);
 
 fn asks_for_sample(query: &str) -> bool {
     query

@@ -7,7 +7,7 @@ use rakeline_core::drawing::{SightAsked, sight};
 use rakeline_core::estimate::photo::decode::decode;
 use rakeline_core::estimate::photo::detect::{Flow, look};
 use rakeline_core::job::JobState;
-use rakeline_core::report::{Pages, Pictures, mark_cards, pdf, sheet_pdf, template};
+use rakeline_core::report::{Pages, Pictures, for_paper, mark_cards, pdf, sheet_pdf, template};
 use rakeline_core::text::{Message, msg};
 
 use crate::platform::Task;
@@ -23,9 +23,14 @@ const DECODED: f32 = 0.3;
 pub fn work(task: &Task, progress: &dyn Fn(f32)) -> Result<Vec<u8>, Message> {
     progress(0.0);
     let pages: Pages = match task {
-        Task::Sheet { document, look } => {
-            return sheet_pdf(document, look, &Pictures::new(), &say)
-                .map_err(|fault| fault.message());
+        Task::Sheet {
+            document,
+            look,
+            pictures,
+            files,
+        } => {
+            let pictures = on_paper(pictures, files, progress);
+            return sheet_pdf(document, look, &pictures, &say).map_err(|fault| fault.message());
         }
         Task::Template { facts, paper } => template(facts, *paper),
         Task::MarkCards { marks, paper } => mark_cards(*marks, *paper),
@@ -34,6 +39,22 @@ pub fn work(task: &Task, progress: &dyn Fn(f32)) -> Result<Vec<u8>, Message> {
     };
     progress(0.1);
     pdf(&pages, &say).map_err(|fault| fault.message())
+}
+
+/// Pictures made ready for paper, one at a time. One that is none is left
+/// out; the sheet shows a frame that says so.
+fn on_paper(listed: &[(String, usize)], files: &[u8], progress: &dyn Fn(f32)) -> Pictures {
+    let mut pictures = Pictures::new();
+    let mut from = 0_usize;
+    for (done, (key, length)) in listed.iter().enumerate() {
+        let file = files.get(from..from.saturating_add(*length)).unwrap_or(&[]);
+        from = from.saturating_add(*length);
+        if let Ok(picture) = for_paper(file) {
+            pictures.insert(key.clone(), picture);
+        }
+        progress(0.9 * (done + 1) as f32 / listed.len() as f32);
+    }
+    pictures
 }
 
 /// A `PhotoSeen` as JSON. It is given up by ending the worker, so nothing

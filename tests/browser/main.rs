@@ -7,6 +7,7 @@ mod fitter;
 mod full_size;
 mod harness;
 mod hearing;
+mod job_photos;
 mod jobs;
 mod kept;
 mod kit;

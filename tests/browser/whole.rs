@@ -93,6 +93,49 @@ fn the_sample_jobs_screens_stand_in_the_dark_and_in_the_sun() {
     assert_eq!(phone.errors(), Vec::<String>::new());
 }
 
+/// Every word as a language with longer words and taller letters would have
+/// it: vowels with marks, a third more letters.
+const PSEUDO: &str = "(() => {
+    const marked = { a: '\u{e2}', e: '\u{ea}', i: '\u{ef}', o: '\u{f6}', u: '\u{fc}', A: '\u{c5}', E: '\u{c9}', O: '\u{d6}', U: '\u{dc}' };
+    const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+    const nodes = [];
+    while (walker.nextNode()) nodes.push(walker.currentNode);
+    let changed = 0;
+    for (const node of nodes) {
+        if (node.parentElement.closest('svg, script, style') || !/[a-z]{3}/i.test(node.data)) continue;
+        node.data = node.data.replace(/[A-Za-z]{3,}/g, (word) =>
+            [...word].map((letter) => marked[letter] ?? letter).join('') + 'xyz'.slice(0, Math.ceil(word.length / 3)));
+        changed += 1;
+    }
+    return changed;
+})()";
+
+#[test]
+fn a_language_with_longer_words_fits_on_every_screen_of_the_path() {
+    let server = Server::start();
+    let phone = first_screen(&server, setup());
+    phone.goto("/?sample");
+    phone.wait_for("Tape is on", PATIENCE);
+    saved(&phone);
+    let here = crate::fitter::path(&phone);
+    let steps = phone.eval("document.querySelectorAll('.path button').length");
+    for step in 0..steps.as_u64().unwrap() {
+        // Fresh each time: the words were changed behind the app's back.
+        phone.goto(&here);
+        phone.wait_for("Tape is on", PATIENCE);
+        phone.eval(&format!(
+            "document.querySelectorAll('.path button')[{step}].click()"
+        ));
+        phone.until("the step", || {
+            let at = "[...document.querySelectorAll('.path button')].findIndex(b => b.getAttribute('aria-current'))";
+            phone.eval(at) == json!(step)
+        });
+        let changed = phone.eval(PSEUDO).as_u64().unwrap();
+        assert!(changed > 10, "{changed} texts at step {step}");
+        look(&phone, &format!("longer-words-{step}"));
+    }
+}
+
 fn pdfs(folder: &Path) -> Vec<PathBuf> {
     let entries = fs::read_dir(folder).unwrap().flatten();
     let paths = entries.map(|entry| entry.path());

@@ -60,6 +60,32 @@ impl Printed {
         images
     }
 
+    /// Width and height of the pictures in the file, pixels.
+    #[must_use]
+    pub fn picture_sizes(&self) -> Vec<(u32, u32)> {
+        let list = run(Command::new("pdfimages").arg("-list").arg(self.pdf()));
+        list.lines()
+            .filter_map(|line| {
+                let words: Vec<&str> = line.split_whitespace().collect();
+                (words.get(2) == Some(&"image"))
+                    .then(|| Some((words.get(3)?.parse().ok()?, words.get(4)?.parse().ok()?)))?
+            })
+            .collect()
+    }
+
+    /// How many pictures are in the file.
+    #[must_use]
+    pub fn pictures(&self) -> usize {
+        self.picture_sizes().len()
+    }
+
+    /// Whether these bytes stand anywhere in the file.
+    #[must_use]
+    pub fn holds(&self, what: &[u8]) -> bool {
+        let file = fs::read(self.pdf()).unwrap_or_default();
+        file.windows(what.len()).any(|part| part == what)
+    }
+
     /// The text of each page.
     #[must_use]
     pub fn texts(&self) -> Vec<String> {

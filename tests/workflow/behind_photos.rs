@@ -1,7 +1,7 @@
 //! Photos of the look behind: kept beside the record, named on the job
 //! sheet, taken out and brought back.
 
-use rakeline::driver::{Intent, PhotoIntent, PictureFrom};
+use rakeline::driver::{Intent, PhotoIntent, PictureFrom, Shows};
 use rakeline::platform::{CameraFault, Picture};
 use rakeline::route::Step;
 use rakeline::texts::say;
@@ -30,7 +30,10 @@ fn taken(bench: &mut Bench, whose: Whose) -> String {
         height: 480,
     });
     bench.phone.clock.advance(rakeline_core::units::Millis(5.0));
-    photo(bench, PhotoIntent::Ask(whose, PictureFrom::Camera));
+    photo(
+        bench,
+        PhotoIntent::Ask(Shows::Behind(whose), PictureFrom::Camera),
+    );
     let kept = job::behind_photos(bench.job(), whose).last();
     kept.expect("a photo").blob.clone()
 }
@@ -85,7 +88,7 @@ fn a_file_that_is_no_picture_and_a_full_phone_are_said_and_nothing_is_kept() {
     let mut bench = at_behind();
     let before = bench.job().clone();
     bench.phone.camera.refuses_file(CameraFault::NotAPicture);
-    let ask = || PhotoIntent::Ask(Whose::Bumper, PictureFrom::Files);
+    let ask = || PhotoIntent::Ask(Shows::Behind(Whose::Bumper), PictureFrom::Files);
     photo(&mut bench, ask());
     assert_eq!(bench.notice(), Some("camera-not-a-picture"));
     bench.phone.storage.fill();
@@ -104,7 +107,7 @@ fn a_chooser_that_was_closed_and_a_picture_that_is_gone_change_nothing() {
     let mut bench = at_behind();
     photo(
         &mut bench,
-        PhotoIntent::Ask(Whose::Bumper, PictureFrom::Files),
+        PhotoIntent::Ask(Shows::Behind(Whose::Bumper), PictureFrom::Files),
     );
     assert!(bench.job().behind.photos.is_empty());
     photo(&mut bench, PhotoIntent::Look("behind-0-0".to_owned()));

@@ -1,26 +1,31 @@
 //! A phone on the bench: it sends intents through the driver and performs
 //! the actions as the app's shell does, one after the other.
 
+mod pictures;
+mod records;
+mod told;
+
 use std::cell::{Cell, RefCell};
 use std::collections::VecDeque;
 use std::rc::Rc;
 use std::task::{Context, Poll, Waker};
 
 use rakeline::driver::{
-    Action, AppState, Intent, JOB_PREFIX, KIT_DRAFT_KEY, KIT_EDIT_KEY, KIT_PREFIX, KitIntent,
-    LearnIntent, LevelIntent, Measure, Now, Place, SETTINGS_KEY, Saved, TRASH_PREFIX, handle,
+    Action, AppState, Intent, KIT_DRAFT_KEY, KIT_EDIT_KEY, KIT_PREFIX, KitIntent, LearnIntent, Now,
+    Place, handle,
 };
 use rakeline::platform::memory::MemoryPlatform;
 use rakeline::platform::{
-    Camera, Clock, LocalFuture, Microphone, Motion, MotionEvent, Page, Print, Sound, Speech,
-    Storage, StorageFault, Ticker, Vibration, Visibility, Wake, WorkHandle, Write,
+    Clock, LocalFuture, Microphone, Motion, MotionEvent, Page, Print, Sound, Speech, Storage,
+    Ticker, Vibration, Visibility, Wake, WorkHandle,
 };
 use rakeline::route::KitId;
 use rakeline::texts::say;
 use rakeline_core::estimate::beep::ToneGate;
-use rakeline_core::job::{JobId, JobState};
-
+use rakeline_core::job::JobId;
 use rakeline_core::units::Millis;
+
+use records::{move_record, read_all};
 
 /// How often the app looks at the readings, as the shell does.
 const TURN: Millis = Millis(100.0);
@@ -171,6 +176,14 @@ impl Bench {
             Action::Sound(tone) => self.phone.sound.tone(tone),
             Action::Pulse(pulse) => self.phone.vibration.pulse(pulse),
             Action::Print => self.phone.print.print(),
+            Action::StartSheet(number, mut task, pictures) => {
+                for key in pictures {
+                    if let Some(bytes) = self.phone.storage.picture(&key) {
+                        task.add_picture(key, &bytes);
+                    }
+                }
+                self.perform(Action::StartWork(number, task));
+            }
             Action::StartWork(number, task) => {
                 // The task before is given up first, as the shell does.
                 self.task = None;
@@ -226,42 +239,15 @@ impl Bench {
             }
             Action::StopMicrophone => self.phone.microphone.stop(),
             Action::Say(words) => self.phone.speech.say(&say(&words)),
-            Action::StartCamera => {
-                let camera = self.phone.camera.clone();
-                self.answer_level(async move { LevelIntent::Started(camera.live("").await) });
-            }
-            Action::StopCamera => self.phone.camera.stop(),
-            Action::TakePhoto => {
-                let camera = self.phone.camera.clone();
-                self.answer_level(async move { LevelIntent::Came(camera.photo().await.map(Some)) });
-            }
-            Action::ChoosePicture(purpose, from) => {
-                let camera = self.phone.camera.clone();
-                self.waiting.push_back(Box::pin(
-                    async move { purpose.came(camera.choose(from).await) },
-                ));
-            }
-            Action::PutBlob(purpose, key, bytes) => {
-                let storage = self.phone.storage.clone();
-                self.waiting.push_back(Box::pin(async move {
-                    purpose.stored(storage.blob_put(&key, bytes).await)
-                }));
-            }
-            Action::DropBlob(key) => {
-                // Nothing is told of it; the next start looks again.
-                let mut dropped = self.phone.storage.blob_delete(&key);
-                let _ = dropped
-                    .as_mut()
-                    .poll(&mut Context::from_waker(Waker::noop()));
-            }
-            Action::ReadBlob(purpose, key) => {
-                let (storage, camera) = (self.phone.storage.clone(), self.phone.camera.clone());
-                self.waiting.push_back(Box::pin(async move {
-                    let found = storage.blob_get(&key).await;
-                    purpose.read(key, found.map(|bytes| camera.show(&bytes?)))
-                }));
-            }
-            Action::HidePictures => self.phone.camera.hide(),
+            Action::StartCamera
+            | Action::StopCamera
+            | Action::TakePhoto
+            | Action::ChoosePicture(..)
+            | Action::MakeSmaller(..)
+            | Action::PutBlob(..)
+            | Action::DropBlob(_)
+            | Action::ReadBlob(..)
+            | Action::HidePictures => self.picture(action),
             Action::Load(id, step) => {
                 let storage = self.phone.storage.clone();
                 self.waiting.push_back(Box::pin(async move {
@@ -277,12 +263,6 @@ impl Bench {
                 }));
             }
         }
-    }
-
-    fn answer_level(&mut self, answer: impl Future<Output = LevelIntent> + 'static) {
-        self.waiting.push_back(Box::pin(async move {
-            Intent::Measure(Measure::Level(answer.await))
-        }));
     }
 
     fn start_motion(&mut self) {
@@ -364,54 +344,4 @@ impl Bench {
         self.phone.page.show(visibility);
         self.settle();
     }
-
-    /// The open job.
-    pub fn job(&self) -> &JobState {
-        self.app.job().expect("a job is open")
-    }
-
-    /// Whether the open job shows as saved.
-    pub fn saved(&self) -> bool {
-        self.app.open.as_ref().expect("a job is open").saved == Saved::Yes
-    }
-
-    /// How many readings each spot has.
-    pub fn readings(&self) -> Vec<usize> {
-        let spots = self.job().spots.iter();
-        spots.map(|spot| spot.readings.len()).collect()
-    }
-
-    /// The key of what is said at the foot.
-    pub fn notice(&self) -> Option<&str> {
-        let notice = self.app.notice.as_ref()?;
-        Some(&notice.message.key)
-    }
-
-    /// The key of why the open job is not saved.
-    pub fn not_saved(&self) -> Option<&str> {
-        match &self.app.open.as_ref()?.saved {
-            Saved::No(why) => Some(&why.key),
-            _ => None,
-        }
-    }
-}
-
-type Records = (Vec<(String, String)>, Vec<(String, String)>, Option<String>);
-
-async fn read_all(storage: &dyn Storage) -> Result<Records, StorageFault> {
-    let jobs = storage.list(JOB_PREFIX).await?;
-    let trash = storage.list(TRASH_PREFIX).await?;
-    Ok((jobs, trash, storage.get(SETTINGS_KEY).await?))
-}
-
-async fn move_record(storage: &dyn Storage, id: &JobId, to: Place) -> Result<(), StorageFault> {
-    let from = to.other().key(id);
-    let Some(value) = storage.get(&from).await? else {
-        return Ok(());
-    };
-    let put = Write::Put {
-        key: to.key(id),
-        value,
-    };
-    storage.commit(vec![put, Write::Delete { key: from }]).await
 }

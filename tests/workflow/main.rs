@@ -17,6 +17,7 @@ mod fault;
 mod fitting;
 mod full_size;
 mod hand;
+mod job_photos;
 mod kit_sheets;
 mod learn;
 mod level;

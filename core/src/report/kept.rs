@@ -5,7 +5,7 @@ use super::customer::head_photos;
 use super::job_sheet::literal;
 use super::{Block, Section, SheetPhoto};
 use crate::job::{
-    HowEnded, JobState, Photo, PhotoOf, StepStands, not_done, stages_spent, step_path,
+    HowEnded, JobState, Photo, PhotoOf, StepStands, not_done, photo_name, stages_spent, step_path,
 };
 use crate::moment;
 use crate::steps::{StepBook, StepName};
@@ -40,6 +40,16 @@ fn photos(job: &JobState, book: &StepBook) -> Option<Section> {
         .collect();
     if !steps.is_empty() {
         blocks.push(Block::Photos(steps));
+    }
+    let behind = job.behind.photos.iter().map(|photo| SheetPhoto {
+        blob: photo.blob.clone(),
+        caption: photo_name(job, photo),
+        size: (photo.width, photo.height),
+        notes: Vec::new(),
+    });
+    let behind: Vec<SheetPhoto> = behind.collect();
+    if !behind.is_empty() {
+        blocks.push(Block::Photos(behind));
     }
     (!blocks.is_empty()).then(|| Section {
         heading: msg("sheet-photos"),

@@ -15,6 +15,15 @@ pub enum Length {
     OnePage,
 }
 
+/// The workshop's logo: a picture in the store.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Logo {
+    /// Key of the picture in the blob store.
+    pub blob: String,
+    /// Width and height, pixels.
+    pub size: (u32, u32),
+}
+
 /// How a sheet is printed.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct SheetLook {
@@ -24,8 +33,8 @@ pub struct SheetLook {
     pub length: Length,
     /// Lines of the workshop: name, address, licence; may be empty.
     pub workshop: Vec<String>,
-    /// Blob of the workshop's logo, among the pictures.
-    pub logo: Option<String>,
+    /// The workshop's logo, among the pictures.
+    pub logo: Option<Logo>,
     /// What stands small at the foot of every page.
     pub foot: Message,
     /// The moment that the sheet is of; it becomes the file's date.

@@ -26,13 +26,13 @@ mod workshop;
 pub use customer::customer_sheet;
 pub use job_sheet::job_sheet;
 pub use kept::kept;
-pub use look::{Length, SheetLook};
+pub use look::{Length, Logo, SheetLook};
 pub use mark_cards::mark_cards;
 pub use paper::{Page, Pages, Paper};
 #[cfg(feature = "pdf")]
 pub use pdf::{PdfFault, pdf};
 #[cfg(feature = "pdf")]
-pub use printed::{Pictures, sheet_pdf};
+pub use printed::{ON_PAPER, Pictures, for_paper, sheet_pdf};
 pub use quote_sheet::quote_sheet;
 pub use template::template;
 pub use template_facts::{AcrossLine, TemplateFacts, TemplateHead, Unrolled, template_facts};
@@ -94,4 +94,22 @@ pub struct Document {
     pub title: Message,
     /// Its sections in order.
     pub sections: Vec<Section>,
+}
+
+impl Document {
+    /// Keys of the pictures that the document shows, each once.
+    #[must_use]
+    pub fn pictures(&self) -> Vec<String> {
+        let mut keys = Vec::new();
+        for block in self.sections.iter().flat_map(|section| &section.blocks) {
+            if let Block::Photos(photos) = block {
+                for photo in photos {
+                    if !keys.contains(&photo.blob) {
+                        keys.push(photo.blob.clone());
+                    }
+                }
+            }
+        }
+        keys
+    }
 }

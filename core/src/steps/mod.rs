@@ -234,6 +234,13 @@ impl StepSheet {
         (self.caution == Caution::Shown).then(|| self.words("-caution"))
     }
 
+    /// Whether a photo is to be taken.
+    #[must_use]
+    pub fn wants_photo(&self) -> bool {
+        let photo = |asks: &Asks| matches!(asks, Asks::Photo | Asks::Before | Asks::After);
+        self.asks.iter().any(photo)
+    }
+
     /// Whether it waits for something, and how long is proposed, minutes.
     #[must_use]
     pub fn wait(&self) -> Option<u16> {

@@ -16,8 +16,8 @@ use super::walk::WalkIntent;
 use super::workshop::WorkshopIntent;
 use super::{JOB_PREFIX, Sheets, TRASH_PREFIX};
 use crate::platform::{
-    MotionEvent, OutFile, PictureFrom, Pulse, Shared, StorageFault, Task, Tone, Visibility,
-    WorkEvent, Write,
+    MotionEvent, OutFile, Picture, PictureFrom, Pulse, Shared, StorageFault, Task, Tone,
+    Visibility, WorkEvent, Write,
 };
 use crate::route::{Route, Step};
 
@@ -222,6 +222,8 @@ pub enum Action {
     TakePhoto,
     /// Lets the fitter choose or take a picture.
     ChoosePicture(PictureUse, PictureFrom),
+    /// Makes a copy of a picture whose longer side has at most so many pixels.
+    MakeSmaller(PictureUse, Picture, u32),
     /// Keeps a picture under a key.
     PutBlob(PictureUse, String, Vec<u8>),
     /// Reads a picture for the screen.
@@ -232,6 +234,8 @@ pub enum Action {
     DropBlob(String),
     /// Starts a task of the worker; its number comes back in `Worked`.
     StartWork(u64, Task),
+    /// As `StartWork`, once these pictures were read and put to the task.
+    StartSheet(u64, Task, Vec<String>),
     /// Gives up the task under way.
     StopWork,
     /// Hands a file to another app or saves it.

@@ -18,8 +18,13 @@ pub(super) fn found(app: &AppState, keys: Vec<String>, now: &Now) -> Vec<Action>
     }
     let open = app.job().map(job::blobs_of).unwrap_or_default();
     let entries = || app.jobs.iter().chain(&app.trash);
-    let kept =
-        |key: &String| open.contains(key) || entries().any(|entry| entry.blobs.contains(key));
+    let is_logo = |key: &String| {
+        let logo = app.settings.logo.as_ref();
+        logo.is_some_and(|logo| logo.blob == *key)
+    };
+    let kept = |key: &String| {
+        open.contains(key) || is_logo(key) || entries().any(|entry| entry.blobs.contains(key))
+    };
     let old = |key: &String| {
         let taken = key.rsplit('-').next().and_then(|taken| taken.parse().ok());
         taken.is_some_and(|taken: i64| now.at.timestamp_millis() - taken > LOOSE_AFTER)

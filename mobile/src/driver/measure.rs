@@ -5,6 +5,7 @@ use rakeline_core::estimate::contact::{Feet, Roundness};
 use rakeline_core::estimate::rake::Against;
 use rakeline_core::estimate::still::StillReading;
 use rakeline_core::job::{Load, MeasuringEvent};
+use rakeline_core::report::Logo;
 
 use super::corners::{self, SweepDraft};
 use super::intent::{Action, Now};
@@ -37,8 +38,10 @@ pub struct Drafts {
     pub sight: SightDraft,
     /// Walk test and fault.
     pub walk: WalkDraft,
-    /// Photos of the look behind.
+    /// Photos of the job.
     pub photos: PhotosDraft,
+    /// The workshop's logo on its way to the store.
+    pub logo: Option<Logo>,
     /// The check line's length as it is typed.
     pub check_line: Option<String>,
     /// An obstacle learn.

@@ -47,14 +47,14 @@ pub use measure::{Drafts, Measure};
 pub use phone::{
     Bay, PhoneSettings, Voice, age as zeroing_age, in_use as phone_in_use, profile as phone_profile,
 };
-pub use photos::{PhotoIntent, PhotosDraft, PictureUse};
+pub use photos::{COPY_SIDE, PhotoIntent, PhotosDraft, PictureUse, Shows};
 pub use sight::{SightDraft, SightIntent, TILT_GREATEST};
 pub use state::{
     AppState, Boot, JobEntry, LeftHow, LeftJob, Making, Notice, OpenJob, Saved, Settings, Sheets,
     UndoOf, Unreadable,
 };
 pub use walk::{Lead, Pace, WalkDraft, WalkIntent, head_now as walk_head, point_now as walk_point};
-pub use workshop::{Letter, Letterhead, Theme, WorkshopIntent};
+pub use workshop::{Letter, Letterhead, PhotoPolicy, Theme, WorkshopIntent};
 pub use zeroing::ZeroDraft;
 
 pub use crate::platform::PictureFrom;
@@ -129,7 +129,7 @@ fn follow(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
         Intent::Walk(said) => walk::handle(app, said, now),
         Intent::Fill(asked) => fit::fill(app, asked, now),
         Intent::CameAgain(why) => visits::came_again(app, why, now),
-        Intent::Workshop(intent) => workshop::handle(app, intent),
+        Intent::Workshop(intent) => workshop::handle(app, intent, now),
         Intent::Kits(intent) => kits::handle(app, intent, now),
         Intent::TapeOn => work::tape_on(app, now),
         Intent::Undo => work::undo(app, now),

@@ -56,6 +56,7 @@ pub(super) fn make(app: &mut AppState, sheets: Sheets, now: &Now) -> Vec<Action>
     let Some(job) = app.job().filter(|_| app.making.is_none()) else {
         return actions;
     };
+    let mut pictures = Vec::new();
     let (task, name) = match sheets {
         Sheets::Template => {
             let Some(facts) = template_facts(job) else {
@@ -69,7 +70,8 @@ pub(super) fn make(app: &mut AppState, sheets: Sheets, now: &Now) -> Vec<Action>
             (Task::MarkCards { marks, paper }, msg("cards-file"))
         }
         Sheets::Customer | Sheets::Workshop => {
-            let task = sheet_task(app, job, sheets);
+            let (task, keys) = sheet_task(app, job, sheets);
+            pictures = keys;
             let number = job.sheets.last().map_or(0, |sheet| sheet.number);
             let name = msg("sheet-file")
                 .text("job", job.name.clone())
@@ -86,12 +88,13 @@ pub(super) fn make(app: &mut AppState, sheets: Sheets, now: &Now) -> Vec<Action>
         share: 0.0,
         name: file_name(&say(&name)),
     });
-    actions.push(Action::StartWork(app.worked, task));
+    actions.push(Action::StartSheet(app.worked, task, pictures));
     actions
 }
 
-/// The job sheet in one of its two forms, as it was issued.
-fn sheet_task(app: &AppState, job: &JobState, sheets: Sheets) -> Task {
+/// The job sheet in one of its two forms, as it was issued, with the keys of
+/// the pictures that it shows.
+fn sheet_task(app: &AppState, job: &JobState, sheets: Sheets) -> (Task, Vec<String>) {
     let (at, zone) = match job.issued() {
         Some(issue) => (issue.at, issue.zone.as_str()),
         None => (job.changed, ""),
@@ -107,19 +110,24 @@ fn sheet_task(app: &AppState, job: &JobState, sheets: Sheets) -> Task {
             (document, Length::AsNeeded)
         }
     };
-    Task::Sheet {
+    let mut pictures = document.pictures();
+    pictures.extend(app.settings.logo.as_ref().map(|logo| logo.blob.clone()));
+    let task = Task::Sheet {
+        pictures: Vec::new(),
+        files: Vec::new(),
         document: Box::new(document),
         look: SheetLook {
             paper: app.settings.paper,
             length,
             workshop: app.settings.letterhead.lines(),
-            logo: None,
+            logo: app.settings.logo.clone(),
             foot: msg("sheet-foot")
                 .text("id", job.id.0.clone())
                 .text("version", env!("CARGO_PKG_VERSION")),
             at,
         },
-    }
+    };
+    (task, pictures)
 }
 
 /// Gives up what is under way.

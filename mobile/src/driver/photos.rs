@@ -1,6 +1,6 @@
-//! Photos of the look behind: asked for, stored, looked at, taken out.
+//! Photos of a job: asked for, made smaller, stored, looked at, taken out.
 
-use rakeline_core::job::{BehindEvent, BehindPhoto, JobEvent, Whose};
+use rakeline_core::job::{BehindEvent, BehindPhoto, JobEvent, Photo, PhotoEvent, PhotoOf, Whose};
 use rakeline_core::text::{Message, msg};
 
 use super::held;
@@ -9,15 +9,23 @@ use super::level::LevelIntent;
 use super::measure::Measure;
 use super::state::{AppState, Notice, UndoOf};
 use super::work::{self, Back};
+use super::workshop::{PhotoPolicy, WorkshopIntent};
 use crate::platform::{CameraFault, Picture, PictureFrom, StorageFault};
+
+/// Longer side of the copy of a photo that a job keeps, pixels.
+pub const COPY_SIDE: u32 = 1_600;
+/// Longer side of the workshop's logo, pixels.
+pub const LOGO_SIDE: u32 = 600;
 
 /// What a picture is for: who hears of it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum PictureUse {
     /// The camera level.
     Level,
-    /// The look behind.
-    Behind,
+    /// A photo of the job.
+    Job,
+    /// The workshop's logo.
+    Logo,
 }
 
 impl PictureUse {
@@ -26,7 +34,18 @@ impl PictureUse {
     pub fn came(self, picture: Result<Option<Picture>, CameraFault>) -> Intent {
         match self {
             Self::Level => Intent::Measure(Measure::Level(LevelIntent::Came(picture))),
-            Self::Behind => Intent::Photo(PhotoIntent::Came(picture)),
+            Self::Job => Intent::Photo(PhotoIntent::Came(picture)),
+            Self::Logo => Intent::Workshop(WorkshopIntent::LogoCame(picture)),
+        }
+    }
+
+    /// A smaller copy of the picture, if one could be made.
+    #[must_use]
+    pub fn smaller(self, picture: Picture, copy: Option<Picture>) -> Intent {
+        match self {
+            Self::Level => Intent::Measure(Measure::Level(LevelIntent::Came(Ok(Some(picture))))),
+            Self::Job => Intent::Photo(PhotoIntent::Smaller(picture, copy)),
+            Self::Logo => Intent::Workshop(WorkshopIntent::LogoSmaller(copy.unwrap_or(picture))),
         }
     }
 
@@ -35,7 +54,8 @@ impl PictureUse {
     pub fn stored(self, outcome: Result<(), StorageFault>) -> Intent {
         match self {
             Self::Level => Intent::Measure(Measure::Level(LevelIntent::Stored(outcome))),
-            Self::Behind => Intent::Photo(PhotoIntent::Stored(outcome)),
+            Self::Job => Intent::Photo(PhotoIntent::Stored(outcome)),
+            Self::Logo => Intent::Workshop(WorkshopIntent::LogoStored(outcome)),
         }
     }
 
@@ -44,18 +64,29 @@ impl PictureUse {
     pub fn read(self, key: String, url: Result<Option<String>, StorageFault>) -> Intent {
         match self {
             Self::Level => Intent::Measure(Measure::Level(LevelIntent::Read(key, url))),
-            Self::Behind => Intent::Photo(PhotoIntent::Read(key, url)),
+            Self::Job | Self::Logo => Intent::Photo(PhotoIntent::Read(key, url)),
         }
     }
 }
 
-/// What is said about photos of the look behind.
+/// What a photo shows.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Shows {
+    /// What is behind the bumper or one head's place.
+    Behind(Whose),
+    /// Something at a step, or a finished head.
+    Job(PhotoOf),
+}
+
+/// What is said about photos of a job.
 #[derive(Clone, Debug, PartialEq)]
 pub enum PhotoIntent {
-    /// A photo is wanted of the bumper or of one head's place.
-    Ask(Whose, PictureFrom),
+    /// A photo is wanted.
+    Ask(Shows, PictureFrom),
     /// It came, or none was chosen.
     Came(Result<Option<Picture>, CameraFault>),
+    /// It has a smaller copy, or none could be made.
+    Smaller(Picture, Option<Picture>),
     /// It is in the store, or not.
     Stored(Result<(), StorageFault>),
     /// A kept photo is to be seen.
@@ -66,13 +97,22 @@ pub enum PhotoIntent {
     Drop(String),
 }
 
-/// Photos of the look behind under way.
+/// A photo on its way to the store.
+#[derive(Clone, Debug, PartialEq)]
+struct Storing {
+    /// What the job hears once all of it is stored.
+    event: JobEvent,
+    /// What is stored after the picture under way.
+    then: Option<(String, Vec<u8>)>,
+}
+
+/// Photos of a job under way.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct PhotosDraft {
     /// What the photo that is asked for will show.
-    asked: Option<Whose>,
+    asked: Option<Shows>,
     /// A photo on its way to the store.
-    storing: Option<BehindPhoto>,
+    storing: Option<Storing>,
     /// Kept photos on the screen.
     shown: Vec<SeenPhoto>,
 }
@@ -93,17 +133,30 @@ impl PhotosDraft {
         let mut shown = self.shown.iter();
         shown.find(|photo| photo.key == key)?.found.as_ref()
     }
+
+    /// Whether a photo is on its way to the store.
+    #[must_use]
+    pub fn is_storing(&self) -> bool {
+        self.storing.is_some()
+    }
 }
 
 pub(super) fn handle(app: &mut AppState, said: PhotoIntent, now: &Now) -> Vec<Action> {
     let draft = &mut app.drafts.photos;
     match said {
-        PhotoIntent::Ask(whose, from) => {
-            draft.asked = Some(whose);
-            vec![Action::ChoosePicture(PictureUse::Behind, from)]
+        PhotoIntent::Ask(shows, from) => {
+            draft.asked = Some(shows);
+            vec![Action::ChoosePicture(PictureUse::Job, from)]
         }
         PhotoIntent::Came(Ok(None)) => Vec::new(),
-        PhotoIntent::Came(Ok(Some(picture))) => store(app, picture, now),
+        PhotoIntent::Came(Ok(Some(picture))) => {
+            if picture.width.max(picture.height) > COPY_SIDE {
+                vec![Action::MakeSmaller(PictureUse::Job, picture, COPY_SIDE)]
+            } else {
+                store(app, picture, None, now)
+            }
+        }
+        PhotoIntent::Smaller(picture, copy) => store(app, picture, copy, now),
         PhotoIntent::Came(Err(fault)) => refuse(app, fault.message()),
         PhotoIntent::Stored(outcome) => stored(app, outcome, now),
         PhotoIntent::Look(key) => {
@@ -114,7 +167,7 @@ pub(super) fn handle(app: &mut AppState, said: PhotoIntent, now: &Now) -> Vec<Ac
                 key: key.clone(),
                 found: None,
             });
-            vec![Action::ReadBlob(PictureUse::Behind, key)]
+            vec![Action::ReadBlob(PictureUse::Job, key)]
         }
         PhotoIntent::Read(key, found) => {
             let mut shown = draft.shown.iter_mut();
@@ -129,7 +182,15 @@ pub(super) fn handle(app: &mut AppState, said: PhotoIntent, now: &Now) -> Vec<Ac
         }
         PhotoIntent::Drop(key) => {
             // The picture itself stays while the step can be taken back.
-            let dropped = JobEvent::Behind(BehindEvent::PhotoDropped(key));
+            let taken = app.job().is_some_and(|job| {
+                let mut photos = job.photos.iter();
+                photos.any(|photo| photo.blob == key)
+            });
+            let dropped = if taken {
+                JobEvent::Photo(PhotoEvent::Dropped(key))
+            } else {
+                JobEvent::Behind(BehindEvent::PhotoDropped(key))
+            };
             let actions = work::event(app, dropped, Back::Step, now);
             app.notice = Some(Notice {
                 message: msg("behind-photo-out"),
@@ -157,32 +218,62 @@ fn refuse(app: &mut AppState, message: Message) -> Vec<Action> {
     held::refused()
 }
 
-fn store(app: &mut AppState, picture: Picture, now: &Now) -> Vec<Action> {
+/// What a job keeps of a photo: the copy, and the picture as it came where
+/// the workshop wants it.
+fn store(app: &mut AppState, picture: Picture, copy: Option<Picture>, now: &Now) -> Vec<Action> {
     let asked = app.drafts.photos.asked.take();
-    let (Some(job), Some(whose)) = (app.job(), asked) else {
+    let (Some(job), Some(shows)) = (app.job(), asked) else {
         return Vec::new();
     };
-    let blob = format!("behind-{}-{}", job.id.0, now.at.timestamp_millis());
-    app.drafts.photos.storing = Some(BehindPhoto {
-        blob: blob.clone(),
-        whose,
-        width: picture.width,
-        height: picture.height,
-        at: now.at,
+    let stamp = format!("{}-{}", job.id.0, now.at.timestamp_millis());
+    let blob = format!("photo-{stamp}");
+    let keeps = app.settings.photos == PhotoPolicy::Originals;
+    let (copy, original) = match copy {
+        Some(copy) => (copy, keeps.then_some(picture)),
+        None => (picture, None),
+    };
+    let original = original.map(|picture| (format!("original-{stamp}"), picture.bytes));
+    let (width, height, at) = (copy.width, copy.height, now.at);
+    let event = match shows {
+        Shows::Behind(whose) => JobEvent::Behind(BehindEvent::PhotoKept(BehindPhoto {
+            blob: blob.clone(),
+            whose,
+            width,
+            height,
+            at,
+        })),
+        Shows::Job(of) => JobEvent::Photo(PhotoEvent::Taken(Box::new(Photo {
+            blob: blob.clone(),
+            original: original.as_ref().map(|(key, _)| key.clone()),
+            width,
+            height,
+            of,
+            at,
+            elevation: None,
+            notes: Vec::new(),
+        }))),
+    };
+    let original = original.filter(|_| matches!(event, JobEvent::Photo(_)));
+    app.drafts.photos.storing = Some(Storing {
+        event,
+        then: original,
     });
-    vec![Action::PutBlob(PictureUse::Behind, blob, picture.bytes)]
+    vec![Action::PutBlob(PictureUse::Job, blob, copy.bytes)]
 }
 
 fn stored(app: &mut AppState, outcome: Result<(), StorageFault>, now: &Now) -> Vec<Action> {
-    let Some(photo) = app.drafts.photos.storing.take() else {
+    let Some(mut storing) = app.drafts.photos.storing.take() else {
         return Vec::new();
     };
-    match outcome {
-        Ok(()) => {
-            app.notice = None;
-            let kept = JobEvent::Behind(BehindEvent::PhotoKept(photo));
-            work::event(app, kept, Back::Step, now)
+    match (outcome, storing.then.take()) {
+        (Ok(()), Some((key, bytes))) => {
+            app.drafts.photos.storing = Some(storing);
+            vec![Action::PutBlob(PictureUse::Job, key, bytes)]
         }
-        Err(fault) => refuse(app, msg("level-not-stored").message("why", fault.message())),
+        (Ok(()), None) => {
+            app.notice = None;
+            work::event(app, storing.event, Back::Step, now)
+        }
+        (Err(fault), _) => refuse(app, msg("level-not-stored").message("why", fault.message())),
     }
 }

@@ -7,7 +7,7 @@ use rakeline_core::job::{
     Field, JobId, JobState, Particular, blobs_of, parts_taken_at, parts_used,
 };
 use rakeline_core::kit::KitSheet;
-use rakeline_core::report::Paper;
+use rakeline_core::report::{Logo, Paper};
 use rakeline_core::sample::CheckLine;
 use rakeline_core::text::Message;
 use rakeline_core::units::Millis;
@@ -17,7 +17,7 @@ use super::held::Held;
 use super::kit_shelf::Kits;
 use super::measure::Drafts;
 use super::phone::{Bay, PhoneSettings, Voice};
-use super::workshop::{Letterhead, Theme};
+use super::workshop::{Letterhead, PhotoPolicy, Theme};
 use crate::route::Route;
 
 /// How far the start has come.
@@ -175,6 +175,10 @@ pub struct Settings {
     pub theme: Theme,
     /// What stands at the head of printed job sheets.
     pub letterhead: Letterhead,
+    /// The workshop's logo on them.
+    pub logo: Option<Logo>,
+    /// What is kept of photos.
+    pub photos: PhotoPolicy,
     /// What the check line of the mark cards measures, by paper.
     pub check_lines: Vec<(Paper, CheckLine)>,
 }

@@ -1,12 +1,15 @@
 //! The workshop's own: how the screen looks, what stands at the head of
 //! printed sheets.
 
+use rakeline_core::report::Logo;
+use rakeline_core::text::{Message, msg};
 use serde::{Deserialize, Serialize};
 
-use super::intent::Action;
+use super::intent::{Action, Now};
 use super::keeping;
-use super::state::AppState;
-use crate::platform::Write;
+use super::photos::{LOGO_SIDE, PictureUse};
+use super::state::{AppState, Notice};
+use crate::platform::{CameraFault, Picture, PictureFrom, StorageFault, Write};
 use crate::route::Route;
 
 /// Longest line of the letterhead, characters.
@@ -102,9 +105,46 @@ impl Letterhead {
     }
 }
 
+/// What is kept of a photo.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum PhotoPolicy {
+    /// A copy for the screen and the job sheet.
+    #[default]
+    Copies,
+    /// The copy and the picture as it came.
+    Originals,
+}
+
+impl PhotoPolicy {
+    /// Both, in the order in which they are shown.
+    pub const ALL: [Self; 2] = [Self::Copies, Self::Originals];
+
+    /// The key of its name.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Copies => "photos-copies",
+            Self::Originals => "photos-originals",
+        }
+    }
+}
+
 /// What is said on the workshop's screen.
 #[derive(Clone, Debug, PartialEq)]
 pub enum WorkshopIntent {
+    /// What is kept of photos.
+    Photos(PhotoPolicy),
+    /// A logo is to be chosen.
+    AskLogo,
+    /// It came, or none was chosen.
+    LogoCame(Result<Option<Picture>, CameraFault>),
+    /// It is small enough for a sheet.
+    LogoSmaller(Picture),
+    /// It is in the store, or not.
+    LogoStored(Result<(), StorageFault>),
+    /// No logo.
+    DropLogo,
     /// Goes there.
     Go,
     /// Another look.
@@ -113,8 +153,34 @@ pub enum WorkshopIntent {
     Typed(Letter, String),
 }
 
-pub(super) fn handle(app: &mut AppState, intent: WorkshopIntent) -> Vec<Action> {
+pub(super) fn handle(app: &mut AppState, intent: WorkshopIntent, now: &Now) -> Vec<Action> {
     match intent {
+        WorkshopIntent::AskLogo => {
+            return vec![Action::ChoosePicture(PictureUse::Logo, PictureFrom::Files)];
+        }
+        WorkshopIntent::LogoCame(Ok(None)) => return Vec::new(),
+        WorkshopIntent::LogoCame(Ok(Some(picture))) => {
+            return vec![Action::MakeSmaller(PictureUse::Logo, picture, LOGO_SIDE)];
+        }
+        WorkshopIntent::LogoCame(Err(fault)) => return refuse(app, fault.message()),
+        WorkshopIntent::LogoSmaller(picture) => {
+            let key = format!("logo-{}", now.at.timestamp_millis());
+            app.drafts.logo = Some(Logo {
+                blob: key.clone(),
+                size: (picture.width, picture.height),
+            });
+            return vec![Action::PutBlob(PictureUse::Logo, key, picture.bytes)];
+        }
+        WorkshopIntent::LogoStored(Err(fault)) => {
+            app.drafts.logo = None;
+            return refuse(app, msg("level-not-stored").message("why", fault.message()));
+        }
+        WorkshopIntent::LogoStored(Ok(())) => match app.drafts.logo.take() {
+            Some(logo) => app.settings.logo = Some(logo),
+            None => return Vec::new(),
+        },
+        WorkshopIntent::DropLogo => app.settings.logo = None,
+        WorkshopIntent::Photos(policy) => app.settings.photos = policy,
         WorkshopIntent::Go => {
             app.notice = None;
             app.route = Route::Settings;
@@ -132,4 +198,12 @@ pub(super) fn handle(app: &mut AppState, intent: WorkshopIntent) -> Vec<Action> 
     }
     app.commits += 1;
     vec![Action::Commit(app.commits, writes)]
+}
+
+fn refuse(app: &mut AppState, message: Message) -> Vec<Action> {
+    app.notice = Some(Notice {
+        message,
+        undo: None,
+    });
+    Vec::new()
 }

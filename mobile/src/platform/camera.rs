@@ -26,6 +26,10 @@ pub enum CameraFault {
     NoCamera,
     /// The live picture has not begun yet.
     NotYet,
+    /// There is nothing in the file.
+    Empty,
+    /// A phone's HEIC or AVIF file, or a film.
+    Heic,
     /// The file is no picture that can be kept.
     NotAPicture,
     /// Anything else, in the system's own words.
@@ -40,6 +44,8 @@ impl CameraFault {
             Self::Refused => msg("camera-refused"),
             Self::NoCamera => msg("camera-none"),
             Self::NotYet => msg("camera-not-yet"),
+            Self::Empty => msg("photo-empty"),
+            Self::Heic => msg("photo-heic"),
             Self::NotAPicture => msg("camera-not-a-picture"),
             Self::Failed(why) => msg("camera-failed").text("why", why.clone()),
         }
@@ -72,6 +78,10 @@ pub trait Camera {
     /// call it inside a tap. `None` when there is none. Its location is taken
     /// out.
     fn choose(&self, from: PictureFrom) -> LocalFuture<'_, Result<Option<Picture>, CameraFault>>;
+
+    /// A JPEG copy of a picture, upright, whose longer side has at most so
+    /// many pixels; `None` where it can't be made.
+    fn smaller(&self, picture: &Picture, most: u32) -> LocalFuture<'_, Option<Picture>>;
 
     /// An address under which the screen finds a picture of the store, until
     /// [`Camera::hide`].

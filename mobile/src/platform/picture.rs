@@ -14,8 +14,16 @@ pub const MOST_PIXELS: u32 = 20_000;
 /// Takes location, maker's notes and thumbnails out of a JPEG or PNG file.
 ///
 /// # Errors
+/// [`CameraFault::Empty`], [`CameraFault::Heic`], and
 /// [`CameraFault::NotAPicture`] for anything else.
 pub fn cleaned(bytes: Vec<u8>) -> Result<Picture, CameraFault> {
+    if bytes.is_empty() {
+        return Err(CameraFault::Empty);
+    }
+    // ISO base media (ISO/IEC 14496-12, 4.3): HEIC, AVIF, or a film.
+    if bytes.get(4..8) == Some(b"ftyp") {
+        return Err(CameraFault::Heic);
+    }
     if bytes.len() > LARGEST {
         return Err(CameraFault::NotAPicture);
     }
@@ -229,7 +237,7 @@ mod tests {
     #[test]
     fn what_is_no_picture_is_refused() {
         for bytes in [
-            Vec::new(),
+            b"\xFF".to_vec(),
             b"%PDF-1.7".to_vec(),
             vec![0xFF, 0xD8, 0xFF, 0xD9],
         ] {

@@ -40,6 +40,13 @@ pub enum Task {
         document: Box<Document>,
         /// How it is printed.
         look: SheetLook,
+        /// Keys of its pictures and how many bytes each has.
+        #[serde(default)]
+        pictures: Vec<(String, usize)>,
+        /// The pictures' files one after the other; they travel beside the
+        /// JSON.
+        #[serde(skip)]
+        files: Vec<u8>,
     },
     /// What the heads of a job will see, as JSON of a `Sight`.
     Sight {
@@ -55,15 +62,26 @@ impl Task {
     #[must_use]
     pub fn take_file(&mut self) -> Vec<u8> {
         match self {
-            Self::SeePhoto { file, .. } => core::mem::take(file),
+            Self::SeePhoto { file, .. } | Self::Sheet { files: file, .. } => core::mem::take(file),
             _ => Vec::new(),
         }
     }
 
     /// Puts it back where the work is done.
     pub fn put_file(&mut self, bytes: Vec<u8>) {
-        if let Self::SeePhoto { file, .. } = self {
+        if let Self::SeePhoto { file, .. } | Self::Sheet { files: file, .. } = self {
             *file = bytes;
+        }
+    }
+
+    /// Puts a picture of the store to a sheet.
+    pub fn add_picture(&mut self, key: String, bytes: &[u8]) {
+        if let Self::Sheet {
+            pictures, files, ..
+        } = self
+        {
+            pictures.push((key, bytes.len()));
+            files.extend_from_slice(bytes);
         }
     }
 }

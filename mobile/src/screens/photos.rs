@@ -3,7 +3,7 @@
 use dioxus::prelude::*;
 use rakeline_core::job::{JobState, Whose, behind_photos, photo_name};
 
-use crate::driver::{Intent, PhotoIntent, PictureFrom};
+use crate::driver::{Intent, PhotoIntent, PictureFrom, Shows};
 use crate::shell::use_shell;
 use crate::texts::{say, t};
 
@@ -13,7 +13,7 @@ pub fn Photos(job: JobState, whose: Whose) -> Element {
     let shell = use_shell();
     let ask = |from| {
         let shell = shell.clone();
-        move |_| shell.send(Intent::Photo(PhotoIntent::Ask(whose, from)))
+        move |_| shell.send(Intent::Photo(PhotoIntent::Ask(Shows::Behind(whose), from)))
     };
     rsx! {
         for photo in behind_photos(&job, whose) {

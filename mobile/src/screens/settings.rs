@@ -2,10 +2,10 @@
 
 use dioxus::prelude::*;
 
-use crate::driver::{Intent, Letter, Theme, WorkshopIntent};
+use crate::driver::{Intent, Letter, PhotoIntent, PhotoPolicy, Theme, WorkshopIntent};
 use crate::parts::{Entry, Kind, NoticeBar};
 use crate::shell::use_shell;
-use crate::texts::t;
+use crate::texts::{say, t};
 
 /// The screen of the workshop's settings.
 #[component]
@@ -13,6 +13,7 @@ pub fn SettingsScreen() -> Element {
     let shell = use_shell();
     let state = shell.state.read();
     let chosen = state.settings.theme;
+    let photos = state.settings.photos;
     let letterhead = state.settings.letterhead.clone();
     let (back, look, typed) = (shell.clone(), shell.clone(), shell.clone());
     rsx! {
@@ -46,6 +47,22 @@ pub fn SettingsScreen() -> Element {
                     }
                 }
                 p { class: "why", {t("look-why")} }
+                h2 { {t("photos-title")} }
+                div { class: "choice tall", role: "group", "aria-label": t("photos-title"),
+                    for policy in PhotoPolicy::ALL {
+                        button {
+                            key: "{policy:?}",
+                            r#type: "button",
+                            "aria-pressed": if photos == policy { "true" } else { "false" },
+                            onclick: {
+                                let shell = look.clone();
+                                move |_| shell.send(Intent::Workshop(WorkshopIntent::Photos(policy)))
+                            },
+                            {t(policy.name())}
+                        }
+                    }
+                }
+                p { class: "why", {t("photos-why")} }
                 h2 { {t("letter-title")} }
                 p { class: "why", {t("letter-why")} }
                 for which in Letter::ALL {
@@ -61,8 +78,46 @@ pub fn SettingsScreen() -> Element {
                         },
                     }
                 }
+                LogoChoice {}
             }
             div { class: "base", NoticeBar {} }
+        }
+    }
+}
+
+/// The logo on job sheets: chosen, seen, taken off.
+#[component]
+fn LogoChoice() -> Element {
+    let shell = use_shell();
+    let state = shell.state.read();
+    let logo = state.settings.logo.clone();
+    let found = logo
+        .as_ref()
+        .and_then(|logo| state.drafts.photos.found(&logo.blob).cloned());
+    let (ask, drop, look) = (shell.clone(), shell.clone(), shell.clone());
+    rsx! {
+        if let Some(logo) = logo {
+            figure {
+                key: "{logo.blob}",
+                class: "thumb",
+                onmounted: move |_| look.send(Intent::Photo(PhotoIntent::Look(logo.blob.clone()))),
+                match found {
+                    Some(Ok(url)) => rsx! { img { class: "whole", src: "{url}", alt: "" } },
+                    Some(Err(why)) => rsx! { p { class: "trouble-box", {say(&why)} } },
+                    None => rsx! { p { role: "status", {t("level-reading-photo")} } },
+                }
+                figcaption { {t("sheet-logo")} }
+                button {
+                    class: "plain",
+                    onclick: move |_| drop.send(Intent::Workshop(WorkshopIntent::DropLogo)),
+                    {t("logo-drop")}
+                }
+            }
+        }
+        button {
+            class: "also",
+            onclick: move |_| ask.send(Intent::Workshop(WorkshopIntent::AskLogo)),
+            {t("logo-choose")}
         }
     }
 }

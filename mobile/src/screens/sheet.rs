@@ -2,12 +2,14 @@
 
 use dioxus::prelude::*;
 use rakeline_core::report::{
-    Block, Document, Section, job_sheet, kept, workshop_sheet, workshop_walk,
+    Block, Document, Section, SheetPhoto, job_sheet, kept, workshop_sheet, workshop_walk,
 };
 
+use super::job_photos::HeadPhotos;
 use super::measures::Particulars;
+use super::photo_notes::Drawn;
 use super::sheet_files::SheetFiles;
-use crate::driver::Intent;
+use crate::driver::{Intent, PhotoIntent};
 use crate::parts::{DrawingView, Frame};
 use crate::route::Step;
 use crate::shell::use_shell;
@@ -41,6 +43,7 @@ pub fn Sheet() -> Element {
                 }
             },
             div { class: "no-print", Particulars {} }
+            HeadPhotos { job: job.clone() }
             SheetFiles {}
             Paper { document }
             Workshop {}
@@ -121,9 +124,9 @@ fn block_view(block: Block) -> Element {
         },
         Block::Drawing(drawing) => rsx! { DrawingView { drawing } },
         Block::Photos(photos) => rsx! {
-            ul {
+            div { class: "shots",
                 for photo in photos {
-                    li { {say(&photo.caption)} }
+                    Shot { key: "{photo.blob}", photo }
                 }
             }
         },
@@ -148,5 +151,25 @@ fn block_view(block: Block) -> Element {
                 }
             }
         },
+    }
+}
+
+/// A photo on the sheet, once it was read.
+#[component]
+fn Shot(photo: SheetPhoto) -> Element {
+    let shell = use_shell();
+    let state = shell.state.read();
+    let found = state.drafts.photos.found(&photo.blob).cloned();
+    let (look, looked) = (shell.clone(), photo.blob.clone());
+    rsx! {
+        figure {
+            onmounted: move |_| look.send(Intent::Photo(PhotoIntent::Look(looked.clone()))),
+            match found {
+                Some(Ok(url)) => rsx! { Drawn { blob: photo.blob.clone(), size: photo.size, notes: photo.notes.clone(), url, large: false } },
+                Some(Err(why)) => rsx! { p { class: "trouble-box", {say(&why)} } },
+                None => rsx! { p { role: "status", {t("level-reading-photo")} } },
+            }
+            figcaption { {say(&photo.caption)} }
+        }
     }
 }

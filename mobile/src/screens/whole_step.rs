@@ -1,11 +1,12 @@
 //! One step of the whole job.
 
 use dioxus::prelude::*;
-use rakeline_core::job::{self, JobEvent, JobState, StepStands, StepsEvent, WaitEvent};
+use rakeline_core::job::{self, JobEvent, JobState, PhotoOf, StepStands, StepsEvent, WaitEvent};
 use rakeline_core::moment;
 use rakeline_core::steps::{Asks, Screen, StepSheet};
 use rakeline_core::text::msg;
 
+use super::job_photos::StepPhotos;
 use super::whole::fit;
 use crate::driver::Intent;
 use crate::parts::{Entry, Kind};
@@ -50,6 +51,7 @@ pub fn OneStep(
     let ended = job.steps.ended.contains_key(&sheet.name);
     let name = sheet.name.clone();
     let words = sheet.asks.contains(&Asks::Words);
+    let photos = sheet.wants_photo();
     let written = job.steps.words.get(&name).cloned().unwrap_or_default();
     let (done, reopen, write, go) = (shell.clone(), shell.clone(), shell.clone(), shell.clone());
     let (for_done, for_open, for_words) = (name.clone(), name.clone(), name.clone());
@@ -83,6 +85,9 @@ pub fn OneStep(
                 }
             } else if !written.is_empty() {
                 p { class: "note", {written.clone()} }
+            }
+            if photos {
+                StepPhotos { job: job.clone(), of: PhotoOf::Step(name.clone()), due }
             }
             if let Some(minutes) = sheet.wait() {
                 WaitAt { sheet: sheet.clone(), minutes, job: job.clone(), due }

@@ -12,6 +12,7 @@
 
 mod cdp;
 mod daylight;
+mod files;
 mod launch;
 mod phone;
 mod picture;

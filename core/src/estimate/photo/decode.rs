@@ -90,9 +90,9 @@ pub fn decode(bytes: &[u8]) -> Result<Luma, PhotoFault> {
         return Err(PhotoFault::FileTooLarge { bytes: bytes.len() });
     }
     let (width, height, pixels) = match kind(bytes)? {
-        Kind::Jpeg => jpeg(bytes)?,
-        Kind::Png => pixels(PngDecoder::new(Cursor::new(bytes)))?,
-        Kind::WebP => pixels(WebPDecoder::new(Cursor::new(bytes)))?,
+        Kind::Jpeg => jpeg(bytes, ColorSpace::Luma)?,
+        Kind::Png => luma(picture(PngDecoder::new(Cursor::new(bytes)))?),
+        Kind::WebP => luma(picture(WebPDecoder::new(Cursor::new(bytes)))?),
     };
     let exif = beside(bytes, (width, height));
     let (width, height, pixels) = upright((width, height), pixels, exif.orientation);
@@ -100,6 +100,28 @@ pub fn decode(bytes: &[u8]) -> Result<Luma, PhotoFault> {
         Luma::new(width, height, pixels).ok_or_else(|| PhotoFault::Damaged("size".to_owned()))?;
     luma.exif = exif;
     Ok(luma)
+}
+
+/// Decodes a JPEG, PNG or WebP file into rows of red, green and blue, as they
+/// lie in the file, with the orientation tag that turns them upright.
+///
+/// # Errors
+/// [`PhotoFault`]; its message says what to do.
+pub fn colours(bytes: &[u8]) -> Result<(Pixels, u16), PhotoFault> {
+    if bytes.len() > LARGEST_FILE {
+        return Err(PhotoFault::FileTooLarge { bytes: bytes.len() });
+    }
+    let rgb = |picture: DynamicImage| {
+        let size = (picture.width() as usize, picture.height() as usize);
+        (size.0, size.1, picture.into_rgb8().into_raw())
+    };
+    let pixels = match kind(bytes)? {
+        Kind::Jpeg => jpeg(bytes, ColorSpace::RGB)?,
+        Kind::Png => rgb(picture(PngDecoder::new(Cursor::new(bytes)))?),
+        Kind::WebP => rgb(picture(WebPDecoder::new(Cursor::new(bytes)))?),
+    };
+    let turned = beside(bytes, (pixels.0, pixels.1)).orientation;
+    Ok((pixels, turned))
 }
 
 fn kind(bytes: &[u8]) -> Result<Kind, PhotoFault> {
@@ -131,9 +153,10 @@ fn held(width: u64, height: u64) -> Result<(), PhotoFault> {
     }
 }
 
-type Pixels = (usize, usize, Vec<u8>);
+/// Width, height and rows.
+pub type Pixels = (usize, usize, Vec<u8>);
 
-fn jpeg(bytes: &[u8]) -> Result<Pixels, PhotoFault> {
+fn jpeg(bytes: &[u8], wanted: ColorSpace) -> Result<Pixels, PhotoFault> {
     let (width, height) = jpeg_size(bytes).ok_or(PhotoFault::CutShort)?;
     held(width.into(), height.into())?;
     if !jpeg_ends(bytes) {
@@ -141,7 +164,7 @@ fn jpeg(bytes: &[u8]) -> Result<Pixels, PhotoFault> {
     }
     let damaged = |fault: &dyn core::fmt::Debug| PhotoFault::Damaged(short(&format!("{fault:?}")));
     let options = DecoderOptions::default()
-        .jpeg_set_out_colorspace(ColorSpace::Luma)
+        .jpeg_set_out_colorspace(wanted)
         .set_max_width(usize::from(u16::MAX))
         .set_max_height(usize::from(u16::MAX));
     let mut decoder = JpegDecoder::new_with_options(ZCursor::new(bytes), options);
@@ -150,7 +173,7 @@ fn jpeg(bytes: &[u8]) -> Result<Pixels, PhotoFault> {
     if size != Some((usize::from(width), usize::from(height))) {
         return Err(PhotoFault::Damaged("two sizes".to_owned()));
     }
-    if decoder.output_colorspace() != Some(ColorSpace::Luma) {
+    if decoder.output_colorspace() != Some(wanted) {
         return Err(PhotoFault::Damaged("colours".to_owned()));
     }
     let pixels = decoder.decode().map_err(|fault| damaged(&fault))?;
@@ -203,8 +226,10 @@ fn jpeg_ends(bytes: &[u8]) -> bool {
         .is_some_and(|data| data.windows(2).any(|two| two == [0xFF, 0xD9]))
 }
 
-/// Brightness by a decoder of the `image` crate.
-fn pixels<D: ImageDecoder>(decoder: Result<D, image::ImageError>) -> Result<Pixels, PhotoFault> {
+/// A picture by a decoder of the `image` crate.
+fn picture<D: ImageDecoder>(
+    decoder: Result<D, image::ImageError>,
+) -> Result<DynamicImage, PhotoFault> {
     let decoder = decoder.map_err(fault)?;
     let (width, height) = decoder.dimensions();
     held(width.into(), height.into())?;
@@ -213,9 +238,12 @@ fn pixels<D: ImageDecoder>(decoder: Result<D, image::ImageError>) -> Result<Pixe
             size: (width.into(), height.into()),
         });
     }
-    let picture = DynamicImage::from_decoder(decoder).map_err(fault)?;
-    let luma = picture.into_luma8();
-    Ok((width as usize, height as usize, luma.into_raw()))
+    DynamicImage::from_decoder(decoder).map_err(fault)
+}
+
+fn luma(picture: DynamicImage) -> Pixels {
+    let size = (picture.width() as usize, picture.height() as usize);
+    (size.0, size.1, picture.into_luma8().into_raw())
 }
 
 fn fault(fault: image::ImageError) -> PhotoFault {

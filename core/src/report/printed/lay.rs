@@ -179,15 +179,16 @@ pub(super) fn lay(
 /// Logo and workshop's lines on the left, the title below them.
 fn head(cursor: &mut Cursor, document: &Document, look: &SheetLook) {
     let (body, width) = (cursor.body, cursor.width());
-    if look.logo.is_some() {
-        let logo = SheetPhoto {
-            blob: look.logo.clone().unwrap_or_default(),
+    if let Some(logo) = &look.logo {
+        cursor.laid.photos.push(SheetPhoto {
+            blob: logo.blob.clone(),
             caption: crate::text::msg("sheet-logo"),
-            size: (0, 0),
+            size: logo.size,
             notes: Vec::new(),
-        };
-        cursor.laid.photos.push(logo);
-        let size = At(body * 9.0, body * 5.0);
+        });
+        let (wide, high) = (f64::from(logo.size.0.max(1)), f64::from(logo.size.1.max(1)));
+        let scale = (body * 12.0 / wide).min(body * 5.0 / high);
+        let size = At(wide * scale, high * scale);
         let tag = cursor.tag(
             Means::Figure((cursor.say)(&crate::text::msg("sheet-logo"))),
             None,

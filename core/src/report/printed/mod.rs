@@ -3,11 +3,14 @@
 
 mod lay;
 mod paint;
+mod picture;
 mod table;
 mod wrap;
 
 #[cfg(test)]
 mod tests;
+
+pub use picture::{ON_PAPER, for_paper};
 
 use std::collections::BTreeMap;
 

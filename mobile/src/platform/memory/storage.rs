@@ -44,6 +44,12 @@ impl MemoryStorage {
         self.blobs.borrow().keys().cloned().collect()
     }
 
+    /// A picture that is stored now.
+    #[must_use]
+    pub fn picture(&self, key: &str) -> Option<Vec<u8>> {
+        self.blobs.borrow().get(key).cloned()
+    }
+
     /// The same store with these blobs beside its records.
     #[must_use]
     pub fn with_blobs_of(self, other: &Self) -> Self {

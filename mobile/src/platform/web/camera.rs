@@ -15,6 +15,8 @@ use crate::platform::{Camera, CameraFault, LocalFuture, Picture, PictureFrom, cl
 
 /// Quality of a photo from the live picture.
 const QUALITY: f64 = 0.9;
+/// Quality of the copy of a photo.
+const COPY_QUALITY: f64 = 0.85;
 /// Screen refreshes to wait for the video element.
 const TRIES: usize = 30;
 
@@ -106,11 +108,32 @@ impl WebCamera {
         let pen = method(&canvas, "getContext", &[&text("2d")])?.ok()?;
         let zero = JsValue::from_f64(0.0);
         method(&pen, "drawImage", &[&video, &zero, &zero])?.ok()?;
-        let file = Promise::new(&mut |done, _| {
-            let quality = JsValue::from_f64(QUALITY);
-            let _ = method(&canvas, "toBlob", &[&done, &text("image/jpeg"), &quality]);
-        });
-        bytes_of(&settled(file.into()).await.ok()?).await
+        bytes_of(&as_jpeg(&canvas, QUALITY).await?).await
+    }
+
+    /// The browser decodes, turns upright and scales.
+    async fn drawn_small(&self, bytes: &[u8], most: u32) -> Option<Picture> {
+        let blob = as_blob(bytes)?;
+        let wanted = Object::new();
+        set(&wanted, "imageOrientation", &text("from-image"));
+        let made = method(&self.window, "createImageBitmap", &[&blob, &wanted])?.ok()?;
+        let bitmap = settled(made).await.ok()?;
+        let side = |name| property(&bitmap, name).and_then(|side| side.as_f64());
+        let (width, height) = (side("width")?, side("height")?);
+        let scale = (f64::from(most) / width.max(height)).min(1.0);
+        let (wide, high) = ((width * scale).round(), (height * scale).round());
+        let canvas = self.make("canvas")?;
+        set(&canvas, "width", &JsValue::from_f64(wide));
+        set(&canvas, "height", &JsValue::from_f64(high));
+        let pen = method(&canvas, "getContext", &[&text("2d")])?.ok()?;
+        set(&pen, "imageSmoothingQuality", &text("high"));
+        let zero = JsValue::from_f64(0.0);
+        let (wide, high) = (JsValue::from_f64(wide), JsValue::from_f64(high));
+        let drawn = method(&pen, "drawImage", &[&bitmap, &zero, &zero, &wide, &high]);
+        let _ = method(&bitmap, "close", &[]);
+        drawn?.ok()?;
+        let copy = bytes_of(&as_jpeg(&canvas, COPY_QUALITY).await?).await?;
+        cleaned(copy).ok()
     }
 
     async fn pick(&self, input: JsValue) -> Result<Option<Picture>, CameraFault> {
@@ -127,6 +150,18 @@ impl WebCamera {
         let bytes = bytes_of(&file).await.ok_or(CameraFault::NotAPicture)?;
         cleaned(bytes).map(Some)
     }
+}
+
+/// What a canvas shows, as a JPEG file.
+async fn as_jpeg(canvas: &JsValue, quality: f64) -> Option<JsValue> {
+    let file = Promise::new(&mut |done, _| {
+        let quality = JsValue::from_f64(quality);
+        let _ = method(canvas, "toBlob", &[&done, &text("image/jpeg"), &quality]);
+    });
+    settled(file.into())
+        .await
+        .ok()
+        .filter(|file| !file.is_null())
 }
 
 async fn bytes_of(blob: &JsValue) -> Option<Vec<u8>> {
@@ -189,6 +224,11 @@ impl Camera for WebCamera {
                 None => Ok(None),
             }
         })
+    }
+
+    fn smaller(&self, picture: &Picture, most: u32) -> LocalFuture<'_, Option<Picture>> {
+        let bytes = picture.bytes.clone();
+        Box::pin(async move { self.drawn_small(&bytes, most).await })
     }
 
     fn show(&self, bytes: &[u8]) -> Option<String> {
