@@ -6,7 +6,7 @@ use crate::driver::{AppState, Boot};
 use crate::platform::Platform;
 use crate::route::{Route, Step};
 use crate::screens::{
-    Behind, Check, Corners, EditKit, Faces, Fault, GroundScreen, Holes, Jobs, Kit, Kits, Learn,
+    Cards, Behind, Check, Corners, EditKit, Faces, Fault, GroundScreen, Holes, Jobs, Kit, Kits, Learn,
     Level, Loom, Marks, Measures, Opening, Parts, QuickKit, Restock, Rings, SettingsScreen, Sheet,
     SightScreen, Walk, Whole, Zero,
 };
@@ -60,5 +60,6 @@ fn screen(now: &AppState) -> Element {
         (Route::Job(_, Step::Corners), true) => rsx! { Corners {} },
         (Route::Job(_, Step::Level), true) => rsx! { Level {} },
         (Route::Job(_, Step::Sight), true) => rsx! { SightScreen {} },
+        (Route::Job(_, Step::Cards), true) => rsx! { Cards {} },
     }
 }

@@ -3,6 +3,7 @@
 // A journey fails by panicking with what it saw.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
+mod cards;
 mod fitter;
 mod full_size;
 mod harness;

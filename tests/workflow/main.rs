@@ -12,6 +12,7 @@ mod sheet_text;
 mod along_face;
 mod bad_entries;
 mod behind_photos;
+mod card_photos;
 mod clock_goes_back;
 mod fault;
 mod fitting;

@@ -4,6 +4,7 @@ use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Serialize};
 
 use super::behind::BehindState;
+use super::card_photos::CardPhotos;
 use super::check::Check;
 use super::coverage::CoverageState;
 use super::entry::Field;
@@ -231,6 +232,9 @@ pub struct JobState {
     /// Photos, oldest first.
     #[serde(default)]
     pub photos: Vec<Photo>,
+    /// What is measured from photos of mark cards.
+    #[serde(default)]
+    pub card_photos: CardPhotos,
     /// What is behind the vehicle.
     #[serde(default)]
     pub coverage: CoverageState,
@@ -283,6 +287,7 @@ impl JobState {
             standing: Standing::default(),
             visits: Vec::new(),
             photos: Vec::new(),
+            card_photos: CardPhotos::default(),
             coverage: CoverageState::default(),
             sheets: Vec::new(),
         }

@@ -6,6 +6,7 @@ use rakeline_core::report::Paper;
 use rakeline_core::text::Message;
 use rakeline_core::units::Millis;
 
+use super::cards::CardsIntent;
 use super::kit_shelf::KitIntent;
 use super::layout::{CheckIntent, MarkOutIntent};
 use super::learn::LearnIntent;
@@ -161,6 +162,8 @@ pub enum Intent {
     PrintQuote,
     /// Makes sheets at full size as PDF.
     MakeSheets(Sheets),
+    /// Measuring by photos of mark cards.
+    Cards(CardsIntent),
     /// What the heads will see.
     Sight(SightIntent),
     /// Gives up the sheets under way.

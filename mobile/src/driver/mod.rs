@@ -4,6 +4,7 @@
 //! the moment and performs the actions, the workflow tests do the same on a
 //! scripted phone.
 
+mod cards;
 mod corners;
 mod ear;
 mod fit;
@@ -34,6 +35,7 @@ mod work;
 mod workshop;
 mod zeroing;
 
+pub use cards::{CardsDraft, CardsIntent};
 pub use corners::{SweepDraft, corner_field, station_words, sweep_field, sweep_places};
 pub use ear::{Ear, EarNow};
 pub use held::{Beside, BoardWay, Held, Phase, Target};
@@ -140,7 +142,10 @@ fn follow(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
         Intent::PrintQuote => work::print_once(app, now),
         Intent::MakeSheets(sheets) => paper::make(app, sheets, now),
         Intent::StopSheets => paper::stop(app),
-        Intent::Worked(number, event) => match sight::worked(app, number, &event) {
+        Intent::Cards(said) => cards::handle(app, said, now),
+        Intent::Worked(number, event) => match sight::worked(app, number, &event)
+            .or_else(|| cards::worked(app, number, &event, now))
+        {
             Some(actions) => actions,
             None => {
                 let mut actions = paper::worked(app, number, event);

@@ -2,6 +2,8 @@
 //! and computes nothing.
 
 mod behind;
+mod card_photo;
+mod cards;
 mod check;
 mod corners;
 mod edit_marks;
@@ -49,6 +51,7 @@ mod whole_step;
 mod zero;
 
 pub use behind::Behind;
+pub use cards::Cards;
 pub use check::Check;
 pub use corners::Corners;
 pub use faces::Faces;
