@@ -65,6 +65,7 @@ fn finished_heads_are_photographed_drawn_on_and_printed_upright_without_their_pl
         "Browser.setDownloadBehavior",
         json!({ "behavior": "allow", "downloadPath": folder }),
     );
+    phone.hold_pictures();
     phone.goto("/?sample");
     phone.wait_for("Tape is on", PATIENCE);
     phone.eval("[...document.querySelectorAll('.path button')].at(-1).click()");

@@ -13,6 +13,8 @@ use crate::fitter::{PATIENCE, job_with_marks, look, saved, setup, texts};
 const RATE: u32 = 44_100;
 /// The kit's tone on the sheet of the first start, hertz.
 const TONE: f64 = 2_150.0;
+/// A hand is not faster from one tap to the next; what is, counts as one tap.
+const HAND: Duration = Duration::from_millis(300);
 /// How long a beep sounds, seconds.
 const BEEP: f64 = 0.2;
 
@@ -123,6 +125,7 @@ fn five_cycles(phone: &Phone, between: Duration) {
         phone.rest(between);
         phone.tap_named("Out");
         phone.wait_for("Out.", PATIENCE);
+        phone.rest(HAND);
     }
     phone.tap_named("In reverse");
 }
@@ -244,6 +247,7 @@ fn by_taps_alone_it_is_by_hand() {
         phone.rest(Duration::from_millis(1_300));
         phone.tap_named("Out");
         phone.wait_for("Out.", PATIENCE);
+        phone.rest(HAND);
     }
     phone.tap_named("In reverse");
     phone.wait_for("then tap 'It beeped'", PATIENCE);

@@ -2,7 +2,7 @@
 
 use rakeline_tests::browser::Server;
 
-use crate::fitter::{PATIENCE, first_screen, job_with_rings, setup, texts};
+use crate::fitter::{PATIENCE, first_screen, job_with_rings, setup};
 
 /// Width and height of A4 in the PDF's points, rounded.
 const A4: (f64, f64) = (595.0, 842.0);
@@ -38,7 +38,11 @@ fn the_job_sheet_prints_on_a4_without_the_app_around_it() {
             "'{words}' is on the paper:\n{paper}"
         );
     }
-    assert_eq!(texts(&phone, ".paper-sheet tbody tr").len(), 4);
+    let heads = phone.eval(
+        "[...document.querySelector('.paper-sheet table').tBodies[0].rows].map((row) => row.innerText)",
+    );
+    let heads: Vec<String> = serde_json::from_value(heads).expect("the heads");
+    assert_eq!(heads.len(), 4);
     let pdf = phone.print_pdf("sheet");
     let sizes = media_boxes(&pdf);
     assert!((1..=2).contains(&sizes.len()), "{} pages", sizes.len());

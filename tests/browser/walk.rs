@@ -9,7 +9,7 @@ fn the_walk_test_goes_from_the_gate_to_the_job_sheet() {
     let server = Server::start();
     let phone = first_screen(&server, setup());
     job_with_marks(&phone);
-    phone.tap_named("Walk test, due");
+    phone.tap_named("Walk test");
     phone.wait_for("All of this is so", PATIENCE);
     look(&phone, "walk-gate");
     phone.tap_named("All of this is so");

@@ -111,7 +111,7 @@ fn Kept(photo: Photo, name: String) -> Element {
             class: if large() { "thumb large" } else { "thumb" },
             onmounted: move |_| look.send(Intent::Photo(PhotoIntent::Look(looked.clone()))),
             match found {
-                Some(Ok(url)) => rsx! { Drawn { blob: photo.blob.clone(), size: (photo.width, photo.height), notes: photo.notes.clone(), url, large: large() } },
+                Some(Ok(url)) => rsx! { Drawn { blob: photo.blob.clone(), size: (photo.width, photo.height), notes: photo.notes.clone(), url, name: name.clone(), large: large() } },
                 Some(Err(why)) => rsx! { p { class: "trouble-box", {say(&why)} } },
                 None => rsx! { p { role: "status", {t("level-reading-photo")} } },
             }

@@ -46,6 +46,7 @@ pub fn Drawn(
     size: (u32, u32),
     notes: Vec<Note>,
     url: String,
+    name: String,
     large: bool,
 ) -> Element {
     let shell = use_shell();
@@ -77,7 +78,7 @@ pub fn Drawn(
     };
     rsx! {
         div { class: "noted",
-            img { src: "{url}", alt: "", draggable: false }
+            img { src: "{url}", alt: "{name}", draggable: false }
             svg { class: "notes", view_box: "0 0 {WIDE} {high}", "aria-hidden": "true",
                 for note in notes.iter() {
                     {drawn(note, high)}

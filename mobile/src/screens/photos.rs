@@ -39,7 +39,7 @@ fn Photo(blob: String, name: String) -> Element {
             class: "thumb",
             onmounted: move |_| look.send(Intent::Photo(PhotoIntent::Look(looked.clone()))),
             match found {
-                Some(Ok(url)) => rsx! { img { src: "{url}", alt: "" } },
+                Some(Ok(url)) => rsx! { img { src: "{url}", alt: "{name}" } },
                 Some(Err(why)) => rsx! { p { class: "trouble-box", {say(why)} } },
                 None => rsx! { p { role: "status", {t("level-reading-photo")} } },
             }

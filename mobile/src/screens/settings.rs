@@ -102,7 +102,7 @@ fn LogoChoice() -> Element {
                 class: "thumb",
                 onmounted: move |_| look.send(Intent::Photo(PhotoIntent::Look(logo.blob.clone()))),
                 match found {
-                    Some(Ok(url)) => rsx! { img { class: "whole", src: "{url}", alt: "" } },
+                    Some(Ok(url)) => rsx! { img { class: "whole", src: "{url}", alt: t("sheet-logo") } },
                     Some(Err(why)) => rsx! { p { class: "trouble-box", {say(&why)} } },
                     None => rsx! { p { role: "status", {t("level-reading-photo")} } },
                 }

@@ -165,7 +165,7 @@ fn Shot(photo: SheetPhoto) -> Element {
         figure {
             onmounted: move |_| look.send(Intent::Photo(PhotoIntent::Look(looked.clone()))),
             match found {
-                Some(Ok(url)) => rsx! { Drawn { blob: photo.blob.clone(), size: photo.size, notes: photo.notes.clone(), url, large: false } },
+                Some(Ok(url)) => rsx! { Drawn { blob: photo.blob.clone(), size: photo.size, notes: photo.notes.clone(), url, name: say(&photo.caption), large: false } },
                 Some(Err(why)) => rsx! { p { class: "trouble-box", {say(&why)} } },
                 None => rsx! { p { role: "status", {t("level-reading-photo")} } },
             }

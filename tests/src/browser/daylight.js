@@ -95,7 +95,8 @@
     }
     if (el.matches('input, select, textarea')) {
       if (!(el.labels && el.labels.length) && !name) faults.push(`${words}: no label`);
-      check(el, el.value, parse(getComputedStyle(el).color), grounds(el));
+      // A slider shows no text of its own.
+      if (el.type !== 'range') check(el, el.value, parse(getComputedStyle(el).color), grounds(el));
     } else {
       if (!name) faults.push(`${words}: no name`);
       if (el.scrollWidth > el.clientWidth + 1) faults.push(`${words}: its words do not fit`);

@@ -7,6 +7,15 @@ use serde_json::json;
 use super::Phone;
 
 impl Phone {
+    /// From now on the page's question for a picture waits for
+    /// [`Phone::give_picture`].
+    pub fn hold_pictures(&self) {
+        self.cdp(
+            "Page.setInterceptFileChooserDialog",
+            json!({ "enabled": true }),
+        );
+    }
+
     /// Answers the page's question for a picture with this file; tap the
     /// button that asks first.
     pub fn give_picture(&self, file: &Path) {

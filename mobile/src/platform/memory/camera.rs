@@ -92,7 +92,11 @@ impl Camera for MemoryCamera {
         };
         let copy = Picture {
             // Shorter, as a smaller picture's file is.
-            bytes: picture.bytes.iter().take(1_000).copied().collect(),
+            bytes: if longer > most {
+                picture.bytes.iter().take(1_000).copied().collect()
+            } else {
+                picture.bytes.clone()
+            },
             width: scaled(picture.width),
             height: scaled(picture.height),
         };
