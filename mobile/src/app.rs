@@ -6,9 +6,9 @@ use crate::driver::{AppState, Boot};
 use crate::platform::Platform;
 use crate::route::{Route, Step};
 use crate::screens::{
-    Cards, Behind, Check, Corners, EditKit, Faces, Fault, GroundScreen, Holes, Jobs, Kit, Kits, Learn,
-    Level, Loom, Marks, Measures, Opening, Parts, QuickKit, Restock, Rings, SettingsScreen, Sheet,
-    SightScreen, Walk, Whole, Zero,
+    Behind, Cards, Check, Corners, EditKit, Faces, Fault, GroundScreen, Holes, Jobs, Kit, Kits,
+    Learn, Level, Loom, Marks, Measures, Opening, Parts, QuickKit, Restock, Rings, SettingsScreen,
+    Sheet, SightScreen, Walk, Whole, Zero,
 };
 use crate::shell::Shell;
 

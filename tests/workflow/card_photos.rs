@@ -9,8 +9,8 @@ use rakeline::route::Step;
 use rakeline_core::estimate::photo::result::{Tap, U_TAP};
 use rakeline_core::job::{self, CardPhotosEvent, Note, ShapeFrom};
 use rakeline_core::units::Millis;
-use rakeline_scene::cases::{three, usual};
 use rakeline_scene::Truth;
+use rakeline_scene::cases::{three, usual};
 
 use crate::bench::Bench;
 use crate::scenario;
@@ -80,7 +80,11 @@ fn three_photos_measure_the_marks_and_are_kept_with_what_was_measured() {
     bench.send(Intent::Cards(CardsIntent::Keep(1)));
     let kept = &bench.job().photos[0];
     assert_eq!(kept.blob, bench.job().card_photos.photos[1].blob);
-    assert!(kept.notes.iter().any(|note| matches!(note, Note::Words(_, words) if words == "100 mm")));
+    assert!(
+        kept.notes
+            .iter()
+            .any(|note| matches!(note, Note::Words(_, words) if words == "100 mm"))
+    );
     assert!(bench.saved());
     // One photo less: solved anew with the two.
     let blob = bench.job().card_photos.photos[0].blob.clone();
@@ -125,7 +129,10 @@ fn a_tapped_head_and_a_tapped_line_are_placed_on_the_face() {
     let mark = outcome.measured.marks.iter().find(|m| m.mark == 1);
     let straight = mark.and_then(|m| m.straight).expect("straight is known");
     let head = outcome.heads[0].at;
-    assert!((head.straight.value.0 - straight.value.0).abs() < 1.0, "{head:?}");
+    assert!(
+        (head.straight.value.0 - straight.value.0).abs() < 1.0,
+        "{head:?}"
+    );
     assert!(!outcome.below_line.is_empty());
     let outside = CardPhotosEvent::LineTapped(tap([-40.0, 10.0]));
     bench.send(Intent::Cards(CardsIntent::Said(outside)));

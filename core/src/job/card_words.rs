@@ -153,10 +153,10 @@ pub fn gap_measured_words(job: &JobState, gap: &GapMeasured) -> Message {
     let words = msg(key)
         .text("left", label(job, gap.left))
         .text("right", label(job, gap.right));
-    let words = with(words, "chord", "chord-plus", gap.chord);
-    let words = with(words, "along", "along-plus", gap.along);
+    let words = with(words, "chord", "chord_plus", gap.chord);
+    let words = with(words, "along", "along_plus", gap.along);
     match gap.straight {
-        Some(straight) => with(words, "straight", "straight-plus", straight),
+        Some(straight) => with(words, "straight", "straight_plus", straight),
         None => words,
     }
 }

@@ -283,10 +283,7 @@ fn stored(app: &mut AppState, outcome: Result<(), StorageFault>, now: &Now) -> V
     };
     match outcome {
         Ok(()) => changed(app, CardPhotosEvent::Seen(Box::new(photo)), now),
-        Err(fault) => fail(
-            app,
-            msg("level-not-stored").message("why", fault.message()),
-        ),
+        Err(fault) => fail(app, msg("level-not-stored").message("why", fault.message())),
     }
 }
 
@@ -302,7 +299,12 @@ fn changed(app: &mut AppState, event: CardPhotosEvent, now: &Now) -> Vec<Action>
             undo: Some(UndoOf::Step),
         });
     }
-    if !chosen && app.notice.as_ref().is_none_or(|notice| notice.undo.is_some()) {
+    if !chosen
+        && app
+            .notice
+            .as_ref()
+            .is_none_or(|notice| notice.undo.is_some())
+    {
         actions.extend(solve(app));
     }
     actions

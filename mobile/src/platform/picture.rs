@@ -172,7 +172,11 @@ fn webp(bytes: &[u8]) -> Option<Picture> {
 fn webp_size(kind: &[u8; 4], content: &[u8]) -> Option<(u32, u32)> {
     let number = |at: usize, bytes: usize| {
         let part = content.get(at..at + bytes)?;
-        Some(part.iter().rev().fold(0u32, |sum, b| (sum << 8) | u32::from(*b)))
+        Some(
+            part.iter()
+                .rev()
+                .fold(0u32, |sum, b| (sum << 8) | u32::from(*b)),
+        )
     };
     match kind {
         b"VP8X" => Some((number(4, 3)? + 1, number(7, 3)? + 1)),

@@ -2,16 +2,14 @@
 //! it, and taps on heads, a line, or a flat thing.
 
 use dioxus::prelude::*;
-use rakeline_core::estimate::photo::result::{FlatKind, Tap, U_TAP};
-use rakeline_core::job::{
-    CardPhotosEvent, JobState, card_words, notes_on, read_length,
-};
+use rakeline_core::estimate::photo::result::{Tap, U_TAP};
+use rakeline_core::job::{CardPhotosEvent, JobState, card_words, notes_on};
 use rakeline_core::text::msg;
-use rakeline_core::units::Millimetres;
 
+use super::flat_thing::{Sizes, Thing, typed_length};
+use super::magnifier::{Magnifier, Over};
 use super::photo_notes::drawn;
 use crate::driver::{CardsIntent, Intent, PhotoIntent};
-use crate::parts::Entry;
 use crate::shell::use_shell;
 use crate::texts::{say, t};
 
@@ -24,73 +22,8 @@ enum Aim {
     Flat(Thing),
 }
 
-/// A flat thing of the fallback.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Thing {
-    A4,
-    Letter,
-    BankCard,
-    Plate,
-    Taped,
-}
-
-impl Thing {
-    const ALL: [Self; 5] = [
-        Self::A4,
-        Self::Letter,
-        Self::BankCard,
-        Self::Plate,
-        Self::Taped,
-    ];
-
-    fn name(self) -> &'static str {
-        match self {
-            Self::A4 => "flat-a4",
-            Self::Letter => "flat-letter",
-            Self::BankCard => "flat-card",
-            Self::Plate => "flat-plate",
-            Self::Taped => "flat-taped",
-        }
-    }
-
-    /// Taps on the thing itself, before both ends of the distance.
-    fn own_taps(self) -> usize {
-        if self == Self::Taped { 2 } else { 4 }
-    }
-
-    fn kind(self, first: Option<f64>, second: Option<f64>) -> Option<FlatKind> {
-        Some(match self {
-            Self::A4 => FlatKind::A4,
-            Self::Letter => FlatKind::Letter,
-            Self::BankCard => FlatKind::BankCard,
-            Self::Plate => FlatKind::Plate(Millimetres(first?), Millimetres(second?)),
-            Self::Taped => FlatKind::Taped(Millimetres(first?)),
-        })
-    }
-
-    /// What the next tap means.
-    fn next(self, taps: usize) -> &'static str {
-        const CORNERS: [&str; 4] = [
-            "flat-corner-1",
-            "flat-corner-2",
-            "flat-corner-3",
-            "flat-corner-4",
-        ];
-        match taps.checked_sub(self.own_taps()) {
-            Some(0) => "flat-from",
-            Some(_) => "flat-to",
-            None if self == Self::Taped && taps == 0 => "flat-tape-from",
-            None if self == Self::Taped => "flat-tape-to",
-            None => CORNERS[taps.min(3)],
-        }
-    }
-}
-
 /// Width of a picture in the drawing's own units.
 const WIDE: f64 = 1_000.0;
-/// How many times the magnifier is larger than the picture.
-const LARGER: f64 = 8.0;
-
 /// One photo.
 #[component]
 pub fn CardPhotoView(job: JobState, index: usize) -> Element {
@@ -139,7 +72,7 @@ pub fn CardPhotoView(job: JobState, index: usize) -> Element {
             Aim::Flat(thing) => {
                 flat_taps.write().push(at);
                 if flat_taps().len() == thing.own_taps() + 2 {
-                    let typed = sizes().map(|text| read_length(&text).ok().map(|mm| mm.0));
+                    let typed = sizes().map(|text| typed_length(&text));
                     if let Some(kind) = thing.kind(typed[0], typed[1]) {
                         let said = CardsIntent::Flat(index, kind, flat_taps());
                         set.send(Intent::Cards(said));
@@ -243,7 +176,7 @@ pub fn CardPhotoView(job: JobState, index: usize) -> Element {
                             button {
                                 key: "{thing.name()}",
                                 class: "also",
-                                disabled: thing.kind(typed(&sizes()[0]), typed(&sizes()[1])).is_none(),
+                                disabled: thing.kind(typed_length(&sizes()[0]), typed_length(&sizes()[1])).is_none(),
                                 onclick: move |_| begin(Aim::Flat(thing)),
                                 {t(thing.name())}
                             }
@@ -260,10 +193,6 @@ pub fn CardPhotoView(job: JobState, index: usize) -> Element {
     }
 }
 
-fn typed(text: &str) -> Option<f64> {
-    read_length(text).ok().map(|mm| mm.0)
-}
-
 /// Taps in a photo, pixels.
 fn own_taps(job: &JobState, index: usize, flat: &[[f64; 2]]) -> Vec<[f64; 2]> {
     let taps = &job.card_photos.taps;
@@ -272,31 +201,6 @@ fn own_taps(job: &JobState, index: usize, flat: &[[f64; 2]]) -> Vec<[f64; 2]> {
     let here = all.filter(|tap| tap.photo == index);
     let here = here.map(|tap| [tap.x, tap.y]);
     here.chain(flat.iter().copied()).collect()
-}
-
-/// Sizes of a flat thing, typed.
-#[component]
-fn Sizes(index: usize, sizes: Signal<[String; 2]>) -> Element {
-    let mut sizes = sizes;
-    let mut put = move |which: usize, text: String| sizes.write()[which] = text;
-    rsx! {
-        div { class: "side-by-side",
-            Entry {
-                id: "flat-width-{index}",
-                label: t("flat-width"),
-                value: sizes()[0].clone(),
-                note: t("in-mm"),
-                on_type: move |text| put(0, text),
-            }
-            Entry {
-                id: "flat-height-{index}",
-                label: t("flat-height"),
-                value: sizes()[1].clone(),
-                note: t("in-mm"),
-                on_type: move |text| put(1, text),
-            }
-        }
-    }
 }
 
 /// Heads and the line to tap.
@@ -331,55 +235,5 @@ fn TapOnes(job: JobState, on_aim: EventHandler<Option<usize>>) -> Element {
                 }
             }
         }
-    }
-}
-
-/// Hears taps as shares of what it lies over.
-#[component]
-fn Over(on_tap: EventHandler<[f64; 2]>) -> Element {
-    let mut seen = use_signal(|| (0.0, 0.0));
-    rsx! {
-        div {
-            class: "over",
-            onmounted: move |event| async move {
-                if let Ok(rect) = event.get_client_rect().await {
-                    seen.set((rect.size.width, rect.size.height));
-                }
-            },
-            onresize: move |event| {
-                if let Ok(now) = event.get_border_box_size() {
-                    seen.set((now.width, now.height));
-                }
-            },
-            onpointerup: move |event| {
-                let (at, (wide, high)) = (event.element_coordinates(), seen());
-                if wide > 1.0 && high > 1.0 {
-                    on_tap.call([(at.x / wide).clamp(0.0, 1.0), (at.y / high).clamp(0.0, 1.0)]);
-                }
-            },
-        }
-    }
-}
-
-/// The picture around a place, enlarged; a tap sets the place exactly.
-#[component]
-fn Magnifier(url: String, size: [f64; 2], at: [f64; 2], on_tap: EventHandler<[f64; 2]>) -> Element {
-    let wide = size[0] / LARGER;
-    let high = wide * 0.75;
-    let (left, top) = (at[0] - wide / 2.0, at[1] - high / 2.0);
-    let fine = wide / 300.0;
-    rsx! {
-        div { class: "noted magnifier",
-            svg { view_box: "{left} {top} {wide} {high}", role: "img", "aria-label": t("cards-magnifier"),
-                image { href: "{url}", x: "-0.5", y: "-0.5", width: "{size[0]}", height: "{size[1]}" }
-                path {
-                    class: "hair",
-                    d: "M{left} {at[1]}h{wide}M{at[0]} {top}v{high}",
-                    stroke_width: "{fine}",
-                }
-            }
-            Over { on_tap: move |share: [f64; 2]| on_tap.call([left + share[0] * wide, top + share[1] * high]) }
-        }
-        p { class: "why", {t("cards-magnifier-why")} }
     }
 }
