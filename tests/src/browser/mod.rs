@@ -18,6 +18,7 @@ mod phone;
 mod picture;
 mod sensors;
 mod server;
+mod sound;
 mod tab;
 mod touch;
 
