@@ -6,9 +6,7 @@ use crate::driver::{AppState, Boot};
 use crate::platform::Platform;
 use crate::route::{Route, Step};
 use crate::screens::{
-    AgainScreen, Behind, Check, Corners, EditKit, Elsewhere, Faces, Fault, FleetScreen,
-    GroundScreen, Holes, Jobs, Kit, Kits, Learn, Level, Loom, Marks, Measures, Opening, Parts,
-    QuickKit, Restock, Rings, SettingsScreen, Sheet, SightScreen, StoreScreen, Walk, Whole, Zero,
+    AgainScreen, Behind, Cards, Check, Corners, EditKit, Elsewhere, Faces, Fault, FleetScreen, GroundScreen, Holes, Jobs, Kit, Kits, Learn, Level, Loom, Marks, Measures, Opening, Parts, QuickKit, Restock, Rings, SettingsScreen, Sheet, SightScreen, StoreScreen, Walk, Whole, Zero,
 };
 use crate::shell::Shell;
 
@@ -66,5 +64,6 @@ fn screen(now: &AppState) -> Element {
         (Route::Job(_, Step::Corners), true) => rsx! { Corners {} },
         (Route::Job(_, Step::Level), true) => rsx! { Level {} },
         (Route::Job(_, Step::Sight), true) => rsx! { SightScreen {} },
+        (Route::Job(_, Step::Cards), true) => rsx! { Cards {} },
     }
 }

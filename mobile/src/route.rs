@@ -43,10 +43,12 @@ pub enum Step {
     Level,
     /// What the heads will see.
     Sight,
+    /// Measuring from photos.
+    Cards,
 }
 
 /// Steps beside the path: each comes from one on it and goes back there.
-pub const BESIDE: [Step; 7] = [
+pub const BESIDE: [Step; 8] = [
     Step::Parts,
     Step::Fault,
     Step::Zero,
@@ -54,6 +56,7 @@ pub const BESIDE: [Step; 7] = [
     Step::Corners,
     Step::Level,
     Step::Sight,
+    Step::Cards,
 ];
 
 /// The steps in the order of the work.
@@ -94,6 +97,7 @@ impl Step {
             Self::Corners => "corners",
             Self::Level => "level",
             Self::Sight => "sight",
+            Self::Cards => "cards",
         }
     }
 
@@ -120,6 +124,7 @@ impl Step {
             Self::Corners => "step-corners",
             Self::Level => "step-level",
             Self::Sight => "step-sight",
+            Self::Cards => "step-cards",
         }
     }
 
@@ -129,6 +134,7 @@ impl Step {
         match self {
             Self::Zero | Self::Ground | Self::Corners | Self::Level => Self::Faces,
             Self::Sight => Self::Rings,
+            Self::Cards => Self::Check,
             Self::Fault => Self::Walk,
             on_path => on_path,
         }

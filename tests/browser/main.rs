@@ -4,6 +4,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
 mod again;
+mod cards;
 mod fitter;
 mod full_size;
 mod harness;

@@ -17,6 +17,7 @@ mod backup;
 mod backup_bad;
 mod bad_entries;
 mod behind_photos;
+mod card_photos;
 mod clock_goes_back;
 mod export;
 mod fault;

@@ -4,6 +4,7 @@ use serde::{Deserialize, Serialize};
 
 use super::before::BeforeEvent;
 use super::behind::BehindEvent;
+use super::card_photos::CardPhotosEvent;
 use super::check::CheckEvent;
 use super::coverage::CoverageEvent;
 use super::entry::Field;
@@ -105,6 +106,8 @@ pub enum JobEvent {
     Standing(StandingEvent),
     /// Something about a photo.
     Photo(PhotoEvent),
+    /// Something about photos of mark cards.
+    Cards(CardPhotosEvent),
     /// Something was said about what is behind the vehicle.
     Coverage(CoverageEvent),
     /// Something about what earlier jobs of the model hand on.

@@ -4,6 +4,8 @@ mod agreed;
 mod apply;
 mod before;
 mod behind;
+mod card_photos;
+mod card_words;
 mod check;
 mod coverage;
 mod entry;
@@ -44,6 +46,13 @@ pub use before::{
 pub use behind::{
     Answer, BehindEvent, BehindState, PANEL_GREATEST, behind_headline, behind_words, look,
     typed_depth, typed_panel,
+};
+pub use card_photos::{
+    CARD_PHOTOS_GREATEST, CardPhoto, CardPhotos, CardPhotosEvent, ShapeFrom, TAPS_GREATEST,
+};
+pub use card_words::{
+    MarkLine, card_words, cards_missing, corners_by_photos, mark_lines, notes_on, photo_lines,
+    zero_words,
 };
 pub use check::{
     Agreed, AgreedHow, Check, CheckEvent, CheckView, SeenBehind, check_view, tape_reading,

@@ -6,6 +6,7 @@ use serde::{Deserialize, Serialize};
 use super::agreed::measured_before;
 use super::before::Before;
 use super::behind::BehindState;
+use super::card_photos::CardPhotos;
 use super::check::Check;
 use super::coverage::CoverageState;
 use super::entry::Field;
@@ -236,6 +237,9 @@ pub struct JobState {
     /// Photos, oldest first.
     #[serde(default)]
     pub photos: Vec<Photo>,
+    /// What is measured from photos of mark cards.
+    #[serde(default)]
+    pub card_photos: CardPhotos,
     /// What is behind the vehicle.
     #[serde(default)]
     pub coverage: CoverageState,
@@ -291,6 +295,7 @@ impl JobState {
             standing: Standing::default(),
             visits: Vec::new(),
             photos: Vec::new(),
+            card_photos: CardPhotos::default(),
             coverage: CoverageState::default(),
             before: Before::default(),
             sheets: Vec::new(),

@@ -9,6 +9,7 @@ use rakeline_core::units::Millis;
 use super::again::AgainIntent;
 use super::backup::BackupIntent;
 use super::entry::JobEntry;
+use super::cards::CardsIntent;
 use super::kit_shelf::KitIntent;
 use super::layout::{CheckIntent, MarkOutIntent};
 use super::learn::LearnIntent;
@@ -172,6 +173,8 @@ pub enum Intent {
     PrintQuote,
     /// Makes sheets at full size as PDF.
     MakeSheets(Sheets),
+    /// Measuring by photos of mark cards.
+    Cards(CardsIntent),
     /// What the heads will see.
     Sight(SightIntent),
     /// Gives up the sheets under way.

@@ -8,6 +8,7 @@ mod again;
 mod backup;
 mod boot;
 mod brief;
+mod cards;
 mod corners;
 mod ear;
 mod entry;
@@ -48,6 +49,7 @@ pub use again::{
 };
 pub use backup::{BACKUP_DAYS, BackupDraft, BackupIntent, Chosen, WayBack, Whole, backup_due};
 pub use brief::BRIEF_PREFIX;
+pub use cards::{CardsDraft, CardsIntent};
 pub use corners::{SweepDraft, corner_field, station_words, sweep_field, sweep_places};
 pub use ear::{Ear, EarNow};
 pub use entry::JobEntry;
@@ -166,7 +168,10 @@ fn follow(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
         Intent::PrintQuote => work::print_once(app, now),
         Intent::MakeSheets(sheets) => paper::make(app, sheets, now),
         Intent::StopSheets => paper::stop(app),
-        Intent::Worked(number, event) => match sight::worked(app, number, &event) {
+        Intent::Cards(said) => cards::handle(app, said, now),
+        Intent::Worked(number, event) => match sight::worked(app, number, &event)
+            .or_else(|| cards::worked(app, number, &event, now))
+        {
             Some(actions) => actions,
             None => {
                 let mut actions = paper::worked(app, number, event);

@@ -11,7 +11,7 @@ use rakeline_core::text::msg;
 use super::intent::{Action, Now};
 use super::sight;
 use super::state::{AppState, Making, Notice, Settings, Sheets};
-use super::{keeping, work};
+use super::{cards, keeping, work};
 use crate::platform::{OutFile, Shared, Task, WorkEvent};
 use crate::steps::book;
 use crate::texts::say;
@@ -45,7 +45,9 @@ pub(super) fn check_line(app: &mut AppState, typed: String) -> Vec<Action> {
     if app.settings.check_lines == before {
         return Vec::new();
     }
-    keeping::save(app)
+    let mut actions = keeping::save(app);
+    actions.extend(cards::line_changed(app));
+    actions
 }
 
 /// Starts to make sheets; a second tap starts none.

@@ -9,7 +9,7 @@ use rakeline_core::units::Millis;
 
 use super::intent::{Action, Now};
 use super::state::{AppState, Notice, UndoOf};
-use super::{fit, held, keeping, learn, level, photos, reading, sight, walk};
+use super::{cards, fit, held, keeping, learn, level, photos, reading, sight, walk};
 use crate::route::{Route, Step};
 
 /// How many steps back are kept.
@@ -91,6 +91,7 @@ pub(super) fn show(app: &mut AppState, step: Step, shown: Shown) -> Vec<Action> 
     match step {
         Step::Faces => actions.extend(reading::start(app)),
         Step::Level => actions.extend(level::start(app)),
+        Step::Cards => actions.extend(cards::open(app)),
         Step::Sight | Step::Sheet => actions.extend(sight::follow(app)),
         _ => {}
     }
@@ -103,6 +104,7 @@ pub(super) fn leave_screen(app: &mut AppState) -> Vec<Action> {
     actions.extend(level::leave(app));
     actions.extend(walk::stop(app));
     actions.extend(photos::leave(app));
+    actions.extend(cards::leave(app));
     actions.extend(learn::leave(app));
     app.drafts = super::measure::Drafts::default();
     actions

@@ -1,9 +1,12 @@
 //! Heavy work beside the screens: PDFs, what the heads will see, photos.
 
 use rakeline_core::drawing::SightAsked;
+use rakeline_core::estimate::photo::result::{FlatKind, Taps};
+use rakeline_core::estimate::photo::seen::PhotoSeen;
 use rakeline_core::job::JobState;
 use rakeline_core::report::{Document, Paper, SheetLook, TemplateFacts};
 use rakeline_core::text::{Message, msg};
+use rakeline_core::units::Millimetres;
 use serde::{Deserialize, Serialize};
 
 use super::Told;
@@ -34,6 +37,27 @@ pub enum Task {
         /// The file; it travels beside the JSON, handed over and not copied.
         #[serde(skip)]
         file: Vec<u8>,
+    },
+    /// Photos of mark cards solved together: done with an `Outcome` as JSON.
+    SolvePhotos {
+        /// What was seen in them.
+        photos: Vec<PhotoSeen>,
+        /// How many marks the job has.
+        marks: usize,
+        /// What the sheet's check line measures, if it was measured.
+        line: Option<Millimetres>,
+        /// What was tapped.
+        taps: Taps,
+    },
+    /// A short distance by a flat thing or a taped length: done with an
+    /// `Estimate<Millimetres>` as JSON.
+    FlatLength {
+        /// The photo.
+        photo: Box<PhotoSeen>,
+        /// By what.
+        flat: FlatKind,
+        /// Its corners or ends, then both ends of the distance, pixels.
+        taps: Vec<[f64; 2]>,
     },
     /// A job sheet as PDF.
     Sheet {
