@@ -2466,6 +2466,7 @@ motion-stopped = The motion sensor stopped. Tap 'Read the face' to start it agai
 
 work-stopped = The part of Rakeline that makes sheets and reads photos stopped ({ $why }). Your job is safe. Try again: it starts anew.
 share-saved = Saved among your downloads: { $name }
+share-no-taker = No app on this phone takes { $name }. Install one that does (files, mail, printing) and share again.
 share-failed = { $name } could not be saved ({ $why }). Try again, or allow downloads for this site.
 
 # The steps of a whole fitting: what, why, how, caution
@@ -2809,6 +2810,13 @@ sheet-pdf-workshop = PDF for the workshop
 sheet-pdf-workshop-why = The whole file with every figure, its ± and what was not done.
 sheet-file = Job sheet { $job } { $number }
 sheet-foot = Job { $id } · Rakeline { $version }
+
+## For scripts and other languages
+
+ffi-not-still = These readings hold no moment of rest. Keep the phone still for about two seconds and hand over all readings of that time.
+ffi-no-reading = There is no reading of this face. Read it with the phone or type it off a gauge.
+ffi-not-a-figure = A figure is missing or is no number.
+ffi-learn-not-given = The kit sheet does not say how its obstacle learn goes. Add cycles, quiet time and whether the last cycle beeps, from the kit's leaflet.
 
 ## Measuring from photos: what is seen
 

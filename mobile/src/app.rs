@@ -6,7 +6,9 @@ use crate::driver::{AppState, Boot};
 use crate::platform::Platform;
 use crate::route::{Route, Step};
 use crate::screens::{
-    AgainScreen, Behind, Cards, Check, Corners, EditKit, Elsewhere, Faces, Fault, FleetScreen, GroundScreen, Holes, Jobs, Kit, Kits, Learn, Level, Loom, Marks, Measures, Opening, Parts, QuickKit, Restock, Rings, SettingsScreen, Sheet, SightScreen, StoreScreen, Walk, Whole, Zero,
+    AgainScreen, Behind, Cards, Check, Corners, EditKit, Elsewhere, Faces, Fault, FleetScreen,
+    GroundScreen, Holes, Jobs, Kit, Kits, Learn, Level, Loom, Marks, Measures, Opening, Parts,
+    QuickKit, Restock, Rings, SettingsScreen, Sheet, SightScreen, StoreScreen, Walk, Whole, Zero,
 };
 use crate::shell::Shell;
 

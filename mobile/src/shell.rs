@@ -20,7 +20,7 @@ use rakeline_core::units::Millis;
 use crate::backup::Stop;
 use crate::driver::{
     Action, AgainIntent, AppState, Intent, KIT_DRAFT_KEY, KIT_EDIT_KEY, KIT_PREFIX, KitIntent,
-    LevelIntent, Measure, Now, Place, handle, screen_turn,
+    LevelIntent, Measure, Now, Place, Target, handle, screen_turn,
 };
 use crate::platform::{Alone, InFile, MotionEvent, Platform, Task, Ticker, WorkHandle};
 use crate::route::KitId;
@@ -109,6 +109,12 @@ impl Shell {
         let shell = self.clone();
         self.platform.page.on_hidden(Rc::new(move |visibility| {
             shell.post(FromDevice::Intent(Intent::Seen(visibility)));
+        }));
+        let shell = self.clone();
+        self.platform.files.on_handed_over(Rc::new(move |file| {
+            let id = shell.new_kit();
+            let opened = KitIntent::FileOpened(id, file);
+            shell.post(FromDevice::Intent(Intent::Kits(opened)));
         }));
     }
 
@@ -283,9 +289,12 @@ impl Shell {
         self.platform.wake.hold();
         self.heard.borrow_mut().clear();
         let heard = self.heard.clone();
-        self.platform.motion.start(Rc::new(move |event| {
-            heard.borrow_mut().push(event);
-        }));
+        let sink = Rc::new(move |event| heard.borrow_mut().push(event));
+        let reading = self.state.peek().reading.as_ref().map(|held| held.target);
+        match reading {
+            Some(Target::Station(_)) => self.platform.motion.start_turning(sink),
+            _ => self.platform.motion.start(sink),
+        }
         self.start_turns();
     }
 

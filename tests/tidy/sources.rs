@@ -62,7 +62,7 @@ pub fn sources(under: &str, endings: &[&str]) -> Vec<Source> {
 
 /// All Rust files of the workspace.
 pub fn rust() -> Vec<Source> {
-    ["core", "mobile", "tests", "xtask"]
+    ["core", "ffi", "mobile", "tests", "words", "xtask"]
         .iter()
         .flat_map(|folder| sources(folder, &[".rs"]))
         .collect()

@@ -195,7 +195,7 @@ fn unused(texts: &Texts, code: &[Source], data: &[Source]) -> Vec<String> {
 }
 
 fn code() -> Vec<Source> {
-    ["core/src", "mobile/src"]
+    ["core/src", "ffi/src", "mobile/src"]
         .iter()
         .flat_map(|folder| sources(folder, &[".rs"]))
         .collect()

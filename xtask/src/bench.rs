@@ -4,6 +4,7 @@ use std::process::ExitCode;
 
 use anyhow::{Result, bail};
 
+use crate::android;
 use crate::app;
 use crate::bars::{self, Bar};
 use crate::espeak;
@@ -14,6 +15,9 @@ use crate::tools::{Bench, Tree};
 
 /// The suites that measure the app in a browser.
 const IN_BROWSER: [&str; 5] = ["first", "coverage", "learn", "storage", "again"];
+
+/// The suite of the Android package: it builds for phones and asks a JVM.
+const ANDROID: &str = "android";
 
 /// The suite that listens to speech.
 const HEARS_SPEECH: &str = "learn";
@@ -27,7 +31,13 @@ pub fn run(named: &[String], effort: Effort) -> Result<ExitCode> {
     if tree.benches.is_empty() {
         bail!("there is no bench: tests/Cargo.toml has no [[bench]]");
     }
-    let suites = chosen(&tree.benches, named)?;
+    let mut benches = tree.benches.iter().collect::<Vec<_>>();
+    let android = Bench {
+        name: ANDROID.to_owned(),
+        features: String::new(),
+    };
+    benches.push(&android);
+    let suites = chosen(&benches, named)?;
     let mut faults = Vec::new();
     let mut held = 0;
     for suite in suites {
@@ -59,11 +69,11 @@ pub fn run(named: &[String], effort: Effort) -> Result<ExitCode> {
 }
 
 /// The benches named, all when none is.
-fn chosen<'a>(benches: &'a [Bench], named: &[String]) -> Result<Vec<&'a Bench>> {
+fn chosen<'a>(benches: &[&'a Bench], named: &[String]) -> Result<Vec<&'a Bench>> {
     if named.is_empty() {
-        return Ok(benches.iter().collect());
+        return Ok(benches.to_vec());
     }
-    let find = |name: &String| match benches.iter().find(|bench| bench.name == *name) {
+    let find = |name: &String| match benches.iter().copied().find(|bench| bench.name == *name) {
         Some(bench) => Ok(bench),
         None => {
             let names: Vec<&str> = benches.iter().map(|bench| &*bench.name).collect();
@@ -103,6 +113,14 @@ impl Report {
 }
 
 fn try_suite(tree: &Tree, suite: &Bench, effort: Effort) -> Result<Report> {
+    if suite.name == ANDROID {
+        let mut report = Report::default();
+        for line in android::bench::run(tree, effort)? {
+            println!("{line}");
+            report.note(&line);
+        }
+        return Ok(report.close(Ending::Good));
+    }
     let mut cargo = tree.cargo();
     cargo.args(["bench", "-p", "rakeline-tests", "--bench", &suite.name]);
     cargo.args(["--features", &suite.features]);

@@ -2,9 +2,11 @@
 //!
 //! Where to start: [`options`] says what can be asked, each command has a module of its name.
 
+mod android;
 mod app;
 mod bars;
 mod bench;
+mod bindings;
 mod chrome;
 mod dist;
 mod espeak;
@@ -40,6 +42,22 @@ fn carry_out(command: Command) -> anyhow::Result<ExitCode> {
         Command::Serve { dist, port } => serve::serve(&dist, port)?,
         Command::Dist { profile } => app::build_and_weigh(profile)?,
         Command::Venv => println!("{}", venv::ensure(&tools::Tree::find()?)?.display()),
+        Command::AndroidCheck => {
+            let tally = android::check(&tools::Tree::find()?)?;
+            println!("{tally}");
+            if tally.failed > 0 {
+                return Ok(ExitCode::FAILURE);
+            }
+        }
+        Command::AndroidHost { project } => {
+            android::host::put(&tools::Tree::find()?, &project)?;
+        }
+        Command::Bindings { language } => {
+            println!(
+                "{}",
+                bindings::write(&tools::Tree::find()?, language)?.display()
+            );
+        }
         Command::Test { suites } => return test::run(&suites),
         Command::Bench { suites, effort } => return bench::run(&suites, effort),
     }

@@ -16,8 +16,11 @@ pub const HELP: &str = "\
 cargo xtask run [--port N] [--debug]          build the app and serve it (port 8787)
 cargo xtask serve --dist DIR [--port N]       serve a built app; port 0 takes a free one
 cargo xtask dist [--debug]                    build the app, print its sizes
+cargo xtask bindings python|kotlin            the core for other languages, in target/<language>
+cargo xtask android-check                     the Android package, as far as it goes without a phone
+cargo xtask android-host DIR                  our Kotlin into the Gradle project that dx wrote
 cargo xtask venv                              Python for the oracles of the tests, in target/venv
-cargo xtask test [SUITE...]                   fmt, clippy, unit, published, workflow, tidy, browser
+cargo xtask test [SUITE...]                   fmt, clippy, unit, published, workflow, ffi, tidy, browser
 cargo xtask bench [SUITE...] [--quick]        measure against the limits, tests/benches/<suite>.rs";
 
 /// One parsed command line.
@@ -33,6 +36,12 @@ pub enum Command {
     Dist { profile: Profile },
     /// Make the Python environment.
     Venv,
+    /// Write the core for another language.
+    Bindings { language: Language },
+    /// Check the Android package.
+    AndroidCheck,
+    /// Put the host into a Gradle project.
+    AndroidHost { project: PathBuf },
     /// Run these suites, all when none is named.
     Test { suites: Vec<Suite> },
     /// Run these benches, all when none is named.
@@ -62,6 +71,33 @@ impl Profile {
         match self {
             Self::Web => "web",
             Self::Dev => "debug",
+        }
+    }
+}
+
+/// A language that the core is written for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Language {
+    /// For scripts.
+    Python,
+    /// For Android and the JVM.
+    Kotlin,
+}
+
+impl Language {
+    /// As named on the command line.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Python => "python",
+            Self::Kotlin => "kotlin",
+        }
+    }
+
+    fn named(words: &[String]) -> Result<Self> {
+        match words {
+            [word] if word == "python" => Ok(Self::Python),
+            [word] if word == "kotlin" => Ok(Self::Kotlin),
+            _ => bail!("bindings wants one language: python or kotlin"),
         }
     }
 }
@@ -102,7 +138,8 @@ where
         "run" => &["port", "debug"],
         "serve" => &["dist", "port"],
         "dist" => &["debug"],
-        "venv" => &[],
+        "venv" | "android-check" => &[],
+        "bindings" | "android-host" => &["SUITE"],
         "test" => &["SUITE"],
         "bench" => &["SUITE", "quick"],
         _ => bail!("unknown command '{name}'; `cargo xtask help` lists them"),
@@ -122,6 +159,16 @@ where
         },
         "dist" => Command::Dist { profile },
         "venv" => Command::Venv,
+        "android-check" => Command::AndroidCheck,
+        "android-host" => Command::AndroidHost {
+            project: match &found.words[..] {
+                [project] => project.into(),
+                _ => bail!("android-host wants the folder of the Gradle project"),
+            },
+        },
+        "bindings" => Command::Bindings {
+            language: Language::named(&found.words)?,
+        },
         "test" => Command::Test {
             suites: found
                 .words
@@ -243,6 +290,8 @@ mod tests {
             ("run --fast", "run does not know '--fast'"),
             ("run now", "run does not know 'now'"),
             ("dist --port 1", "dist does not know '--port'"),
+            ("bindings", "python or kotlin"),
+            ("bindings perl", "python or kotlin"),
             ("test everything", "unknown suite 'everything'"),
             ("run --port many", "not 'many'"),
             ("run --port 70000", "not '70000'"),

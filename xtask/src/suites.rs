@@ -15,6 +15,8 @@ pub enum Suite {
     Published,
     /// Whole jobs on the memory platform.
     Workflow,
+    /// The core in other languages.
+    Ffi,
     /// The shape of the source itself.
     Tidy,
     /// Whole jobs in real Chromium.
@@ -23,12 +25,13 @@ pub enum Suite {
 
 impl Suite {
     /// All of them, quick and general ones first.
-    pub const ALL: [Self; 7] = [
+    pub const ALL: [Self; 8] = [
         Self::Fmt,
         Self::Clippy,
         Self::Unit,
         Self::Published,
         Self::Workflow,
+        Self::Ffi,
         Self::Tidy,
         Self::Browser,
     ];
@@ -41,6 +44,7 @@ impl Suite {
             Self::Unit => "unit",
             Self::Published => "published",
             Self::Workflow => "workflow",
+            Self::Ffi => "ffi",
             Self::Tidy => "tidy",
             Self::Browser => "browser",
         }
@@ -62,6 +66,9 @@ impl Suite {
 
     /// Whether some of its tests ask a Python oracle.
     pub fn asks_python(self) -> bool {
-        matches!(self, Self::Unit | Self::Published | Self::Workflow)
+        matches!(
+            self,
+            Self::Unit | Self::Published | Self::Workflow | Self::Ffi
+        )
     }
 }

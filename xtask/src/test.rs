@@ -8,11 +8,11 @@ use std::time::{Duration, Instant};
 
 use anyhow::{Context, Result};
 
-use crate::options::Profile;
+use crate::options::{Language, Profile};
 use crate::suites::Suite;
 use crate::tally::{Ending, Tally};
 use crate::tools::{self, Tree, WASM};
-use crate::{app, chrome, poppler, venv};
+use crate::{app, bindings, chrome, poppler, venv};
 
 /// Names the interpreter for oracles; when set before, it is used instead of `target/venv`.
 pub const PYTHON: &str = "RAKELINE_PYTHON";
@@ -153,6 +153,10 @@ fn settings(tree: &Tree, suite: Suite) -> Result<Vec<(&'static str, OsString)>> 
     let mut settings = Vec::new();
     if suite.asks_python() {
         settings.push((PYTHON, python(tree)?.into()));
+    }
+    if suite == Suite::Ffi {
+        let written = bindings::write(tree, Language::Python)?;
+        settings.push(("RAKELINE_BINDINGS", written.into()));
     }
     if suite.reads_pdfs() {
         poppler::ensure()?;

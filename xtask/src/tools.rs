@@ -134,8 +134,13 @@ fn find_program(path: &OsStr, names: &[&str]) -> Option<PathBuf> {
 
 /// Adds the wasm target when it is missing.
 pub fn ensure_wasm_target(tree: &Tree) -> Result<()> {
+    ensure_target(tree, WASM)
+}
+
+/// Adds a target when it is missing.
+pub fn ensure_target(tree: &Tree, target: &str) -> Result<()> {
     let asked = Command::new("rustc")
-        .args(["--print", "target-libdir", "--target", WASM])
+        .args(["--print", "target-libdir", "--target", target])
         .current_dir(&tree.root)
         .output()
         .context("cannot start rustc")?;
@@ -145,15 +150,15 @@ pub fn ensure_wasm_target(tree: &Tree) -> Result<()> {
     }
     if in_path(&["rustup"]).is_none() {
         bail!(
-            "the target {WASM} is missing and so is rustup: install rustup, or the target with your Rust"
+            "the target {target} is missing and so is rustup: install rustup, or the target with your Rust"
         );
     }
-    eprintln!("xtask: adding the target {WASM}");
+    eprintln!("xtask: adding the target {target}");
     let mut add = Command::new("rustup");
-    add.args(["target", "add", WASM]).current_dir(&tree.root);
+    add.args(["target", "add", target]).current_dir(&tree.root);
     must(
         &mut add,
-        &format!("rustup target add {WASM} (is there a network?)"),
+        &format!("rustup target add {target} (is there a network?)"),
     )
 }
 

@@ -7,7 +7,8 @@ use super::event::JobEvent;
 use super::marks::{holds_the_rules, moved};
 use super::state::{ClockTrust, JobState, Marks, MarksFrom, SheetIssue, TakenReading, Tape};
 use super::{
-    before, behind, card_photos, check, coverage, fault, holes, kit_asked, learned, loom, mark_out, measuring,
+    before, behind, card_photos, check, coverage, fault, holes, kit_asked, learned, loom, mark_out,
+    measuring,
 };
 use super::{job_photos, quote, rings_chosen, standing, steps_done, time_spent, waits, walk};
 use crate::text::{Message, msg};

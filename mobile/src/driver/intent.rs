@@ -8,8 +8,8 @@ use rakeline_core::units::Millis;
 
 use super::again::AgainIntent;
 use super::backup::BackupIntent;
-use super::entry::JobEntry;
 use super::cards::CardsIntent;
+use super::entry::JobEntry;
 use super::kit_shelf::KitIntent;
 use super::layout::{CheckIntent, MarkOutIntent};
 use super::learn::LearnIntent;

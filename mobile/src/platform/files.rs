@@ -6,6 +6,8 @@ use std::rc::Rc;
 
 use super::LocalFuture;
 
+use super::Told;
+
 /// What came of asking for a file.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum OpenedFile {
@@ -53,4 +55,10 @@ pub trait Files {
 
     /// Asks for a file of at most so many bytes. Call it inside a tap.
     fn open_text(&self, most: usize) -> OwnFuture<OpenedFile>;
+
+    /// Sets who is told of a file that another app hands over. Nobody, where
+    /// apps hand over no files.
+    fn on_handed_over(&self, told: Told<OpenedFile>) {
+        drop(told);
+    }
 }

@@ -1,7 +1,8 @@
 //! What the phone offers, one small trait a device.
 //!
-//! The app sees these traits only. [`web`](self) is the browser, [`memory`]
-//! the scripted phone of the tests; a further system is a further folder
+//! The app sees these traits only. [`web`](self) is the browser,
+//! [`android`](self) the Android package, [`memory`] the scripted phone of the
+//! tests; a further system is a further folder
 //! here. No type of the user interface enters, no rule of the trade either.
 
 mod camera;
@@ -20,6 +21,8 @@ mod storage;
 mod turns;
 mod work;
 
+#[cfg(feature = "android")]
+pub mod android;
 pub mod memory;
 #[cfg(target_arch = "wasm32")]
 pub mod web;

@@ -78,6 +78,12 @@ pub trait Motion {
     /// running ends the run before. The sink may call `stop` or `start`.
     fn start(&self, sink: MotionSink);
 
+    /// As [`Motion::start`], for readings that have to tell how far the phone
+    /// turned as well. Where one source tells both, it is the same.
+    fn start_turning(&self, sink: MotionSink) {
+        self.start(sink);
+    }
+
     /// Ends reading; the sink is not called any more.
     fn stop(&self);
 }

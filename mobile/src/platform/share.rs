@@ -24,6 +24,8 @@ pub enum Shared {
     Saved,
     /// The fitter chose no app.
     Dismissed,
+    /// No app takes such a file.
+    NoTaker,
     /// The system refused, in its own words.
     Failed(String),
 }
@@ -34,6 +36,7 @@ impl Shared {
     pub fn message(&self, name: &str) -> Option<Message> {
         match self {
             Self::HandedOver | Self::Dismissed => None,
+            Self::NoTaker => Some(msg("share-no-taker").text("name", name)),
             Self::Saved => Some(msg("share-saved").text("name", name)),
             Self::Failed(why) => Some(msg("share-failed").text("name", name).text("why", why)),
         }

@@ -1,0 +1,5 @@
+package android.os;
+
+public abstract class VibrationEffect {
+    public static VibrationEffect createWaveform(long[] timings, int repeat) { throw new UnsupportedOperationException(); }
+}

@@ -1,0 +1,8 @@
+package android.print;
+
+public final class PrintAttributes {
+    public static final class Builder {
+        public Builder() { throw new UnsupportedOperationException(); }
+        public PrintAttributes build() { throw new UnsupportedOperationException(); }
+    }
+}

@@ -1,0 +1,4 @@
+package android.print;
+
+public abstract class PrintDocumentAdapter {
+}

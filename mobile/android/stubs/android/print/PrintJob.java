@@ -1,0 +1,4 @@
+package android.print;
+
+public final class PrintJob {
+}

@@ -1,0 +1,11 @@
+//! The core for other languages gives what the core gives, in each of them.
+//!
+//! `vectors` computes a list of named results in Rust; the scripts beside it
+//! compute the same list through the generated bindings, Python here and
+//! Kotlin in `cargo xtask android-check`. All compare with the list kept in
+//! `tests/fixtures/ffi/expected.txt`.
+
+mod core_says;
+mod fixtures;
+mod python;
+mod vectors;
