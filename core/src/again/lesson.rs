@@ -189,6 +189,7 @@ pub fn lesson(job: &JobState) -> Option<Lesson> {
         standing,
         visits,
         photos: _,
+        card_photos: _,
         coverage: _,
         before: _,
         sheets,
