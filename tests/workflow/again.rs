@@ -4,7 +4,7 @@
 use rakeline::driver::{AgainIntent, Intent, Place};
 use rakeline::platform::{Storage, Write};
 use rakeline::route::{Route, Step};
-use rakeline_core::again::{HandedOver, Likeness, Line, VehicleName, lesson, offer as offered};
+use rakeline_core::again::{HandedOver, Line, VehicleName, lesson, offer as offered};
 use rakeline_core::job::{
     Agrees, Facing, Field, JobEvent, JobId, JobState, MarksFrom, Particular, StandingEvent, apply,
     faces_agree, faces_open, halves_agree, measured_before, ring_choices,
@@ -19,13 +19,15 @@ use crate::scenario;
 
 /// A phone on which these jobs were done before.
 pub fn with_jobs(jobs: &[JobState]) -> Bench {
+    let text = |job: &JobState| record::write(job).expect("can be written");
+    with_records(jobs.iter().map(|job| (Place::Jobs.key(&job.id), text(job))))
+}
+
+/// A phone with these records in its store.
+fn with_records(records: impl Iterator<Item = (String, String)>) -> Bench {
     let bench = Bench::new();
-    let writes = jobs
-        .iter()
-        .map(|job| Write::Put {
-            key: Place::Jobs.key(&job.id),
-            value: record::write(job).expect("can be written"),
-        })
+    let writes = records
+        .map(|(key, value)| Write::Put { key, value })
         .collect();
     let mut kept = bench.phone.storage.commit(writes);
     let mut now = std::task::Context::from_waker(std::task::Waker::noop());
@@ -46,7 +48,7 @@ pub fn job(earlier: &Earlier) -> JobState {
     done(earlier).expect("the figures keep the rules")
 }
 
-fn again(bench: &mut Bench, intent: AgainIntent) {
+pub fn again(bench: &mut Bench, intent: AgainIntent) {
     bench.send(Intent::Again(intent));
 }
 
@@ -85,8 +87,6 @@ fn type_face(bench: &mut Bench, angle: &str) {
 #[test]
 fn the_second_vehicle_needs_two_half_widths_and_two_faces() {
     let mut bench = with_jobs(&[job(&EARLIER)]);
-    again(&mut bench, AgainIntent::Go);
-    assert_eq!(bench.app.route, Route::Again);
     start(&mut bench);
     assert_eq!(bench.job().particular(Particular::Vehicle), EARLIER.vehicle);
     assert_eq!(bench.job().marks, None, "nothing is marked yet");
@@ -113,6 +113,23 @@ fn the_second_vehicle_needs_two_half_widths_and_two_faces() {
     let sheet = format!("{:?}", job_sheet(bench.job(), bench.job().changed, "UTC"));
     assert!(sheet.contains("sheet-open-before"));
     assert!(sheet.contains("sheet-readings-before"));
+}
+
+#[test]
+fn a_half_width_a_little_less_than_before_moves_the_marks_a_little_and_keeps_the_rest() {
+    let mut bench = with_jobs(&[job(&EARLIER)]);
+    start(&mut bench);
+    // The outer right mark would be a millimetre too near the corner.
+    scenario::type_half_widths(&mut bench, "870", "867");
+    assert_eq!(halves_agree(bench.job()), Agrees::Yes);
+    bench.send(Intent::ShowMarks);
+    let marks = bench.job().marks.clone().expect("planned");
+    assert!(matches!(marks.from, MarksFrom::Plan(_)));
+    bench.send(Intent::TapeOn);
+    assert_eq!(faces_open(bench.job()), [0, 2], "two faces still do");
+    type_face(&mut bench, "5.5");
+    type_face(&mut bench, "4.1");
+    assert!(bench.job().all_read());
 }
 
 #[test]
@@ -196,8 +213,8 @@ fn one_unzeroed_phone_compares_with_itself() {
     scenario::type_half_widths(&mut bench, "871", "868");
     bench.send(Intent::ShowMarks);
     bench.send(Intent::TapeOn);
-    bench.hold_to(scenario::FACES[0] - 4.0);
-    // 4 degrees are inside the ± of an unzeroed phone, twice; but it is the
+    bench.hold_to(scenario::FACES[0] - 6.0);
+    // 6 degrees are inside the ± of an unzeroed phone, twice; but it is the
     // same phone, and its own error is in both.
     assert!(matches!(faces_agree(bench.job()), Agrees::No(_)));
 }
@@ -279,78 +296,17 @@ fn years_beyond_those_fitted_are_told() {
 }
 
 #[test]
-fn spellings_are_found_and_never_merged_unasked() {
-    let misspelt = Earlier {
-        number: 2,
-        vehicle: "Tarn Carier van",
-        ..EARLIER
-    };
-    let mut bench = with_jobs(&[job(&EARLIER), job(&misspelt)]);
-    again(&mut bench, AgainIntent::Go);
-    assert_eq!(bench.app.again.groups.len(), 2);
-    again(
-        &mut bench,
-        AgainIntent::Typed("TARN-CARRIER van".to_owned()),
-    );
-    let found: Vec<Likeness> = bench
-        .app
-        .again
-        .found()
-        .iter()
-        .map(|(like, _)| *like)
-        .collect();
-    assert_eq!(found, [Likeness::Same, Likeness::Alike]);
-    let key = bench.app.again.found()[0].1.key.clone();
-    again(&mut bench, AgainIntent::Open(key));
-    assert_eq!(bench.app.again.offer.as_ref().expect("offer").from.len(), 1);
-    let other = bench.app.again.alike()[0].key.clone();
-    again(&mut bench, AgainIntent::CountToo(other));
-    assert_eq!(bench.app.again.offer.as_ref().expect("offer").from.len(), 2);
-}
-
-#[test]
-fn hostile_names_are_only_names() {
-    let hostile = [
-        "\u{202e}<script>alert(1)</script> Tarn",
-        "{ $jobs } { start-job }",
-        "'; DROP TABLE jobs; --",
-        "../../job/e1",
-        "\u{0}\u{7}\u{feff}",
-    ];
-    let jobs: Vec<JobState> = (1_u32..)
-        .zip(hostile)
-        .map(|(number, name)| {
-            let job = job(&Earlier { number, ..EARLIER });
-            let typed = JobEvent::ParticularTyped(Particular::Vehicle, name.repeat(9));
-            apply(&job, typed, job.changed).expect("any name can be typed")
-        })
-        .collect();
-    let mut bench = with_jobs(&jobs);
-    again(&mut bench, AgainIntent::Go);
-    // The last holds no letter: it has no name.
-    assert_eq!(bench.app.again.groups.len(), hostile.len() - 1);
-    assert_eq!(bench.app.again.nameless, 1);
-    for at in 0..hostile.len() - 1 {
-        let key = bench.app.again.groups[at].key.clone();
-        again(&mut bench, AgainIntent::Open(key));
-        assert!(bench.app.again.offer.is_some());
-        again(&mut bench, AgainIntent::Close);
-    }
-}
-
-#[test]
 fn of_two_thousand_jobs_of_one_model_the_newest_are_read_and_the_best_count() {
-    let jobs: Vec<JobState> = (1..=2000)
-        .map(|n| job(&earlier(n % 700 + 1, 0.0)))
-        .collect();
-    let jobs: Vec<JobState> = (0..)
-        .zip(jobs)
-        .map(|(n, job)| JobState {
-            id: JobId(format!("m{n:04}")),
-            ..job
-        })
-        .collect();
-    let mut bench = with_jobs(&jobs);
+    let one = record::write(&job(&EARLIER)).expect("can be written");
+    let records = (0..2000).map(|n| {
+        let id = JobId(format!("m{n:04}"));
+        let named = format!("\"id\":\"{}\"", id.0);
+        (
+            Place::Jobs.key(&id),
+            one.replacen("\"id\":\"e1\"", &named, 1),
+        )
+    });
+    let mut bench = with_records(records);
     open_offer(&mut bench);
     assert_eq!(bench.app.again.count_chosen(), 2000);
     assert_eq!(

@@ -9,13 +9,9 @@ use rakeline_core::job::{Facing, JobId, Particular};
 use rakeline_tests::again_cases::{EARLIER, STAYS, full_job};
 use serde_json::{Value, json};
 
-use crate::again::{earlier, job, open_offer, with_jobs};
+use crate::again::{again, earlier, job, open_offer, with_jobs};
 use crate::bench::Bench;
 use crate::scenario;
-
-fn again(bench: &mut Bench, intent: AgainIntent) {
-    bench.send(Intent::Again(intent));
-}
 
 fn file() -> String {
     pass_on(&[job(&EARLIER)], TaughtBy::default(), &[]).expect("a file")
@@ -129,7 +125,8 @@ fn a_file_of_another_version_says_so_and_is_not_kept() {
 #[test]
 fn a_broken_or_foreign_file_is_refused_whole() {
     let text = file();
-    for end in (0..text.len()).step_by(97) {
+    let ends = (0..text.len()).step_by(97);
+    for end in ends.filter(|end| text.is_char_boundary(*end)) {
         assert_eq!(read_passed(&text[..end]), Err(PassedFault::NotOne), "{end}");
     }
     for text in ["", "[]", "{}", "null", "{\"rakeline_kit\":1}", "\u{feff}"] {

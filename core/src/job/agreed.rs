@@ -4,7 +4,7 @@
 //! Nothing of this is stored: another reading decides anew.
 
 use super::before::{ExpectedFace, Instrument};
-use super::marks::{HalfWidths, half_widths, moved};
+use super::marks::{HalfWidths, half_widths};
 use super::rings::rake_read;
 use super::state::JobState;
 use crate::estimate::budget::{Budget, Part};
@@ -15,6 +15,10 @@ use crate::units::{COVERAGE_95, Degrees, Estimate, Millimetres};
 /// Standard uncertainty of a half width by tape, mm (our own figure: edge
 /// and centre line are each found to about a millimetre and a half).
 pub const U_HALF_WIDTH: Millimetres = Millimetres(2.0);
+
+/// A mark so near an earlier one is on the same face, mm (our own figure: as
+/// far off its mark as a phone without feet is taken to touch).
+pub const MARK_NEAR: Millimetres = Millimetres(10.0);
 
 /// Faces that are read before the rest counts as measured before.
 pub const FACES_ASKED: usize = 2;
@@ -67,11 +71,11 @@ pub fn halves_agree(job: &JobState) -> Agrees {
     }
 }
 
-/// What is expected at a spot, as long as its mark is where it was.
+/// What is expected at a spot, as long as its mark is near where it was.
 fn expected_at(job: &JobState, spot: usize) -> Option<&ExpectedFace> {
     let marks = job.marks.as_ref()?;
     let (now, then) = (marks.offsets.get(spot)?, job.before.offsets.get(spot)?);
-    if moved(*now, *then) {
+    if (*now - *then).abs() > MARK_NEAR {
         return None;
     }
     job.before.faces.get(spot)?.as_ref()

@@ -35,8 +35,8 @@ mod walk;
 mod ways_out;
 
 pub use agreed::{
-    Agrees, FACES_ASKED, U_HALF_WIDTH, agreement_words, faces_agree, faces_open, halves_agree,
-    measured_before, read_by,
+    Agrees, FACES_ASKED, MARK_NEAR, U_HALF_WIDTH, agreement_words, faces_agree, faces_open,
+    halves_agree, measured_before, read_by,
 };
 pub use apply::{Refusal, TEXT_GREATEST, apply, step_again, step_back};
 pub use before::{
