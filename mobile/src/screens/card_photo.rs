@@ -93,7 +93,7 @@ pub fn CardPhotoView(job: JobState, index: usize) -> Element {
     };
     rsx! {
         figure {
-            class: if large() { "thumb large" } else { "thumb" },
+            class: if large() { "thumb card-photo large" } else { "thumb card-photo" },
             onmounted: move |_| look.send(Intent::Photo(PhotoIntent::Look(looked.clone()))),
             match found {
                 Some(Ok(url)) => rsx! {
