@@ -41,6 +41,7 @@ budget-contact = where the phone touches the face
 budget-seating = how it sits from one reading to the next
 budget-ground = how the ground lies
 budget-turn = the corner angle
+budget-vehicles = the spread from vehicle to vehicle
 budget-shrink-noise = Most of the ± is noise: hold longer, engine off.
 budget-shrink-rounding = Most of the ± is rounding by this sensor: a finer source, or a typed gauge, would shrink it.
 budget-shrink-zeroing = Most of the ± is this phone's own error: zero the phone.
@@ -52,6 +53,7 @@ budget-shrink-seating = Most of the ± is how the phone sits: read this spot aga
 budget-shrink-ground = Most of the ± is the ground: lay the board beside the wheels once, or pick a saved bay.
 budget-shrink-ground-board = Most of the ± is the ground: measure it again with the board, both ways round.
 budget-shrink-turn = Most of the ± is the corner angle on this slope: type it, or sweep left to right.
+budget-shrink-vehicles = This face was measured on earlier vehicles: reading it on this one would shrink the ±.
 
 ## Zero the phone
 
@@ -737,6 +739,7 @@ object-across = From the centre line, minus is left
 object-radius = Radius of the tread
 sight-based = What this stands on
 step-sight = What it will see
+step-cards = Photos
 back-to-rings = Back to the ring sets
 workshop-only = For the workshop
 workshop-title = Workshop's file
@@ -852,7 +855,9 @@ quote-note-behind = What is behind the bumper is seen only when it is looked at;
 quote-too-much = The total is larger than can be counted. Check the prices.
 
 plan-by-hand = Moved by hand
+plan-as-before = As on the earlier vehicle
 marks-by-hand = These marks were moved by hand and keep every rule.
+marks-as-before = These marks are where they were on the earlier vehicle and keep every rule.
 offset-left = { $mm } mm left
 offset-right = { $mm } mm right
 offset-centre = on the centre line
@@ -1137,6 +1142,109 @@ contradiction-head-answers = Head { $label } is dead, and it answered in the fun
 contradiction-insert = Head { $label }: an insert is in this job's record, none was found. What was found counts more.
 contradiction-arrow = Head { $label }: 'arrow up' is in this job's record, it was found down. What was found counts more.
 
+## Same again: from earlier jobs of the model
+
+before-from = from job { $day }
+before-from-colleague = from a colleague's job { $day }
+before-from-theirs = from job { $day } of { $who }
+before-from-jobs = from { $jobs } jobs, the best of { $day }
+before-too-late = This job has its marks already. Earlier jobs can only be taken over before that: start a new job with 'Same again'.
+before-halves-first = The two half widths come first: type them, then the marks can go where they were.
+before-half-off = Centre to the { $side } edge: { $measured } mm here, { $before } mm before. Off by { $by } mm, { $allowed } mm is normal.
+before-face-off = Head { $label } { $read } here, { $before } before. Off by { $by }°, { $allowed }° is normal.
+before-opens-marks = So this is another bumper, perhaps a facelift. Open again: marks, areas to keep clear of, face angles, ring sets. Places, leads and minutes stay. Measure again first if a tape may have slipped.
+before-opens-faces = So this face is another. Open again: all face angles and ring sets. Marks, areas, places and leads stay.
+before-compare-halves = From earlier jobs. Type both half widths: they are compared before anything counts.
+before-halves-agree = The half widths agree with the earlier vehicles. Read two faces, and the others count as measured before.
+before-agrees = This vehicle agrees with the earlier ones. Faces that were not read here count as measured before, with their own ±.
+before-from-which = Which jobs
+before-never = Seen and done anew on this vehicle, every time: the look behind, cautions, the customer's agreement, walk test, obstacle learn, readings at the supply.
+body-van = van
+body-estate = estate
+body-saloon = saloon
+body-hatchback = hatchback
+body-coupe = coupé
+body-convertible = open car
+body-pick-up = pick-up
+body-bus = bus
+body-suv = off-roader
+told-bumper = Behind the bumper
+told-head = Behind head { $label }
+told-behind = { $place }: { $what }
+told-depth = { $place }: { $depth } mm of room
+told-volts-on = Supply point with reverse on: { $volts } V
+told-volts-off = Supply point with reverse off: { $volts } V
+told-volts-earth = From the earth point to the battery: { $volts } V
+told-set = Head { $label } had { $set }
+told-fault = A fault was looked for; likeliest: { $cause }
+told-came-back = { $times ->
+    [one] It came back once
+   *[other] It came back { $times } times
+}
+again-line-marks = Half widths and marks
+again-line-faces = Face angles
+again-line-no-drill = Areas to keep clear of
+again-line-places = Control box and grommet
+again-line-leads = Leads
+again-line-quote = Minutes and parts
+again-only-came-back = Every job of this model came back. What it says may be wrong: compare with care.
+again-came-back-left = { $jobs ->
+    [one] One job came back and does not count.
+   *[other] { $jobs } jobs came back and do not count.
+}
+again-other-bumper = { $jobs ->
+    [one] One job has another bumper under the same name (half width { $by } mm off) and does not count.
+   *[other] { $jobs } jobs have another bumper under the same name (half width up to { $by } mm off) and do not count.
+}
+again-many = { $jobs } jobs of one bumper; the best { $counted } count.
+again-not-handed-over = The best job is not handed over yet: it was never proved by a walk test and a customer.
+again-years-apart = { $years ->
+    [one] One year beyond what was fitted: it may be a facelift. The half widths and two faces will show.
+   *[other] { $years } years beyond what was fitted: it may be a facelift. The half widths and two faces will show.
+}
+again-halves = Centre to edge: { $left } mm left, { $right } mm right
+again-marks = Marks: { $marks }
+again-row = Row { $from_line } mm from the line across
+again-limit = { $limit } { $value } mm for this bumper
+again-face = Head { $label } { $face }
+again-face-spread = Head { $label } { $face } (spread { $between }° over { $vehicles } vehicles)
+again-area = { $from } to { $to }: { $why }
+again-place = Control box: { $words }
+again-place-cabin = Control box in the cabin: { $words }
+again-route-head = Head { $label } to the grommet: { $typed }
+again-route-display = Display lead: { $typed }
+again-route-speaker = Speaker lead: { $typed }
+again-route-supply = Supply lead: { $typed }
+again-route-shared = Grommet to control box: { $typed }
+again-slack = Slack: { $typed }
+again-minutes = { $median } minutes (from { $least } to { $greatest })
+again-part = { $count } × { $part }
+fleet-begun = { $begun } of { $count } vehicles begun
+fleet-came-back = Came back
+fleet-done = Handed over
+fleet-seated = { $done } of { $heads } heads in
+fleet-holes = { $done } of { $heads } holes made
+fleet-faces = { $done } of { $heads } faces known
+fleet-marks = Marks are set
+fleet-open = Just begun
+passed-too-large = The file is { $bytes } bytes; what a colleague passes on is at most { $most }. Nothing was kept.
+passed-not-one = This is no 'same again' file, or it is broken off. Nothing was kept. Ask for it again.
+passed-version = The file is of format { $found }; this app reads { $known }. Nothing was kept. Bring both apps to the same version.
+passed-wrong = The file cannot be right: { $place }. Nothing was kept. Ask for it again.
+passed-at-lessons = it has no jobs or too many
+passed-at-kit = its kit sheet breaks the rules
+passed-at-heads = it has not one mark and face a head
+passed-at-halves = no vehicle has such half widths
+passed-at-marks = its marks do not stand on the bumper in order
+passed-at-faces = no bumper has such a face angle
+passed-at-areas = an area to keep clear of is not on the bumper
+passed-at-words = its words are too long or of another kind
+passed-at-parts = its parts or minutes are out of all measure
+passed-at-told = what it tells beforehand cannot be
+passed-at-name = a vehicle in it has no name
+pass-nothing = There is nothing to pass on: none of these jobs has marks and a face that was read.
+pass-no-name = Without the customer's words the vehicle has no name. Type make and model in the job, then pass it on.
+
 ## Drawing
 
 learn-line-title = The run along time: reverse, beeps, quiet time
@@ -1208,6 +1316,10 @@ sheet-contact-is = { $feet }; face: { $round }
 sheet-readings = Readings
 sheet-readings-held = { $readings }, held
 sheet-readings-typed = { $readings }, typed (gauge ± { $plus }°)
+sheet-readings-before = { $vehicles ->
+    [one] one earlier vehicle
+   *[other] { $vehicles } earlier vehicles
+}
 sheet-greatest-part = Most of its ±
 sheet-no-part = none
 sheet-ground-by-eye = taken as level by eye (± { $plus }°)
@@ -1225,6 +1337,7 @@ sheet-straight = Positions are straight, as seen from behind.
 sheet-not-done = Not done or not settled
 sheet-open-marks = The marks are not planned.
 sheet-open-faces = The face is not read at: { $labels }.
+sheet-open-before = Face angles from earlier vehicles of the model, not read on this one: { $labels }.
 sheet-open-close-call = Head { $label }: the ring set is for now; it is not settled.
 sheet-open-cannot = Head { $label }: no ring set of this kit serves this spot.
 sheet-open-unzeroed = The phone was not zeroed at { $labels }: these face angles carry its own error (± { $plus }°).
@@ -1360,12 +1473,313 @@ deleted-jobs = { $jobs ->
 }
 bring-back = Bring back
 record-kept = A stored job cannot be read. It is kept as it is, under { $key }.
+record-twice = This job is among the deleted ones and among the others. Open it and look which is right before you delete one for good.
 job-not-here = That job is not on this phone.
+job-lost = { $job }, last changed { $when }, was saved here, but its record is gone from the browser's storage. Bring it back from a backup.
+job-lost-forget = Take it off the list
+to-store = Storage and backup
+list-search = Search
+list-search-note = Customer, plate, vehicle, kit, name, or a day: mar 2026, 2026-03-12
+list-filter = Filter and order
+list-standing = How it stands
+list-kit = Kit
+list-order = Order
+list-all = All
+list-found = { $found } of { $all } jobs
+list-open = Show all jobs
+list-more = { $more } more
+sort-changed = Last changed first
+sort-started = Last started first
+sort-customer = By customer
+sort-plate = By number plate
+sort-vehicle = By vehicle
+deleted-days = A deleted job can come back for { $days } days. Then it goes for good, with its pictures.
+deleted-since = Deleted { $when }
+deleted-more = { $more } more deleted jobs are not shown here.
+erase = For good
+erase-job = Delete { $job } for good
+erase-all = Delete all of these for good
+erase-jobs = { $jobs ->
+    [one] Delete this job for good, with its pictures? Nothing brings it back but a backup.
+   *[other] Delete { $jobs } jobs for good, with their pictures? Nothing brings them back but a backup.
+}
+erase-customer = { $jobs ->
+    [one] Delete the one job of { $customer } for good, with its pictures? Nothing brings it back but a backup.
+   *[other] Delete all { $jobs } jobs of { $customer } for good, with their pictures? Nothing brings them back but a backup.
+}
+erase-yes = Delete for good
+erase-no = Keep
+erase-busy = One of these jobs is just being saved. Wait a moment, then try again.
+erased = { $jobs ->
+    [one] One job is deleted for good.
+   *[other] { $jobs } jobs are deleted for good.
+}
+
+## Storage
+
+store-title = Storage and backup
+store-jobs = { $jobs ->
+    [0] No job on this phone
+    [one] One job on this phone
+   *[other] { $jobs } jobs on this phone
+}
+room-title = Room
+room-left = In use: { $used } MB. Room is left for about { $photos } more photos.
+room-short = Room runs short: { $used } MB in use, left for about { $photos } more photos. Free some room on the phone (films, downloads), or make a backup and delete old jobs for good.
+room-unknown = This browser does not say how much room is left.
+backup-title = Backup
+backup-why = One file with every job, its photos and job sheets. Keep it where this phone is not: on a computer, on a stick. Only who knows the passphrase can open it. It is also the way to another phone.
+backup-last = Last backup: { $when }
+backup-none-yet = No backup was made yet.
+backup-passphrase = Passphrase
+backup-passphrase-note = Some words that you will still know in years, 10 signs or more. Write it down: without it nobody can open the backup, not even you.
+backup-short = The passphrase needs { $least } signs or more.
+backup-make = Make a backup
+backup-going = { $done } of { $all } records packed
+backup-looking = { $percent } % of the backup looked through
+backup-taking = { $percent } % of the backup taken in
+backup-stop = Stop
+backup-stopped = Stopped.
+backup-open-title = Without a passphrase
+backup-open-warning = A backup without a passphrase can be read by everybody who gets the file: names, plates and photos of all customers. Make it only for a place that is locked itself.
+backup-open-make = Make it without a passphrase
+backup-made = { $name } is among the downloads: { $jobs ->
+    [one] one job
+   *[other] { $jobs } jobs
+}, { $photos ->
+    [one] one photo
+   *[other] { $photos } photos
+}. Move it to another place than this phone.
+backup-made-missing = { $made } { $missing ->
+    [one] One photo is gone from this phone and so not in it.
+   *[other] { $missing } photos are gone from this phone and so not in it.
+}
+backup-file = rakeline-{ $day }
+backup-file-job = rakeline-job-{ $job }-{ $day }
+backup-never = There is no backup of these jobs yet. If this phone breaks, they are gone. Make one
+backup-old = The last backup is { $days } days old, and jobs were changed since. Make one
+backup-not-written = The backup could not be written to its end. { $why }
+backup-not-locked = The backup could not be locked ({ $why }). None was made.
+backup-interrupted = The backup was interrupted. Start it again.
+backup-not-read = The file cannot be read ({ $why }). Copy it to this phone again.
+backup-armoured = This backup was turned into text. Turn it back into a file with the program that did it.
+backup-other-key = This file is locked for a key, not with a passphrase: it is no backup of Rakeline.
+backup-wants-passphrase = This backup is locked. Type its passphrase.
+backup-wrong-passphrase = This passphrase does not open the backup. Mind capitals and spaces.
+backup-too-much-work = This file asks for more work to open than a phone can do. It was not made by Rakeline.
+backup-newer-lock = This file is locked in a way that this version does not know. Update the app.
+backup-damaged = This backup is damaged or not complete. Copy it here again, or take an older one.
+backup-not-ours = This file is no backup of Rakeline.
+backup-newer = This backup was made by a newer version (format { $version }). Update the app, then take it in.
+backup-not-text = It is not the text that it should be.
+backup-no-picture = It is no picture.
+backup-bad-id = Its name is none of a job.
+zip-not-a-zip = This file is no backup: it is no zip.
+zip-cut-short = This backup ends too early. Copy it here again.
+zip-bad-name = Something in this file has a name that no backup has: { $name }. Nothing was taken in.
+zip-twice = This file holds { $name } twice. Nothing was taken in.
+zip-too-many = This file holds more than { $most } entries. Nothing was taken in.
+zip-too-large = { $name } in this file is larger than anything in a backup. Nothing was taken in.
+zip-bomb = { $name } in this file would unpack to far more than it is. Nothing was taken in.
+zip-method = { $name } in this file is packed or locked in a way that backups are not. Nothing was taken in.
+zip-damaged = { $name } in this file is damaged. Nothing was taken in.
+zip-directory = This file's list of contents does not fit what is in it. Nothing was taken in.
+restore-title = Take in a backup
+restore-why = From this phone or another one. You see first what it brings; nothing here is overwritten without being asked.
+restore-choose = Choose the file
+restore-file = { $name }, { $kb } kB
+restore-passphrase = Passphrase of this backup
+restore-passphrase-note = Leave it empty for a backup without one.
+restore-look = See what it brings
+restore-close = Leave it
+restore-new = { $jobs ->
+    [one] One job that is not here
+   *[other] { $jobs } jobs that are not here
+}
+restore-same = { $jobs ->
+    [one] One job is here already, the same
+   *[other] { $jobs } jobs are here already, the same
+}
+restore-newer-there = { $jobs ->
+    [one] One job that was changed later in the backup
+   *[other] { $jobs } jobs that were changed later in the backup
+}
+restore-newer-here = { $jobs ->
+    [one] One job that was changed later here: it stays as it is here
+   *[other] { $jobs } jobs that were changed later here: they stay as they are here
+}
+restore-deleted-here = { $jobs ->
+    [one] One job that was deleted here: it stays deleted
+   *[other] { $jobs } jobs that were deleted here: they stay deleted
+}
+restore-unreadable-here = { $jobs ->
+    [one] One job whose record here cannot be read: it is kept as it is
+   *[other] { $jobs } jobs whose records here cannot be read: they are kept as they are
+}
+restore-differs = { $job }: here changed { $here } ({ $read_here } faces read), in the backup { $there } ({ $read_there } faces read)
+restore-one = { $job }, changed { $when }
+restore-only = { $job }
+restore-newer-record = Job { $id }, written by a newer version; it is kept whole
+restore-photos = { $photos ->
+    [one] One photo
+   *[other] { $photos } photos
+}
+restore-kits = { $kits ->
+    [one] One kit sheet
+   *[other] { $kits } kit sheets
+}
+restore-settings = Settings of the workshop and the phone
+restore-odd = { $name } cannot be taken in: { $why }
+restore-foreign = { $files ->
+    [one] One file in it is none of Rakeline's and is left out.
+   *[other] { $files } files in it are none of Rakeline's and are left out.
+}
+restore-which = Jobs that were changed later in the backup
+restore-keep-mine = Leave mine
+restore-take-newer = Take the later ones
+restore-older-kept = Of a job that is replaced, the older one is put by.
+restore-take = Take it in
+restore-nothing = It brings nothing that is not here.
+restore-not-kept = What came so far is kept. Then it could not go on: { $why }
+restore-broken-off = Not all was taken in. { $why } Choose the file again to go on: what is here already is not taken twice.
+restore-wait = A backup is being taken in. Wait until it is done.
+restored = Taken in: { $new ->
+    [one] one new job
+   *[other] { $new } new jobs
+}, { $newer ->
+    [0] none replaced
+    [one] one replaced by its later version
+   *[other] { $newer } replaced by their later version
+}, { $photos ->
+    [one] one photo
+   *[other] { $photos } photos
+}.
+export-title = For other programs
+export-why = Jobs, face angles, readings and parts as tables (CSV) and as JSON, in one zip. Everybody who gets the file can read it.
+export-make = Save tables
+export-file = rakeline-tables-{ $day }
+export-left-out = { $jobs ->
+    [one] One job is not in these tables: its record cannot be read.
+   *[other] { $jobs } jobs are not in these tables: their records cannot be read.
+}
+check-store-title = Check
+check-store-why = Reads every stored job and says whether it is whole. What can be put right is put right; nothing is deleted.
+check-store = Check every job
+check-store-going = { $read } of { $all } read
+check-whole = { $count ->
+    [0] No job is stored.
+    [one] The one stored job is whole.
+   *[other] All { $count } stored jobs are whole.
+}
+check-mended = { $count ->
+    [one] One entry of the list was out of date. It is put right.
+   *[other] { $count } entries of the list were out of date. They are put right.
+}
+check-unreadable = { $count ->
+    [one] One record cannot be read. It is kept as it is; the list of jobs names it.
+   *[other] { $count } records cannot be read. They are kept as they are; the list of jobs names them.
+}
+check-lost = { $count ->
+    [one] One record is gone. The list of jobs names it; bring it back from a backup.
+   *[other] { $count } records are gone. The list of jobs names them; bring them back from a backup.
+}
+check-pictures = { $count ->
+    [one] One picture is gone. Bring it back from a backup.
+   *[other] { $count } pictures are gone. Bring them back from a backup.
+}
+erase-customer-title = Delete all of a customer
+erase-customer-why = When a customer asks for it: every job of that name goes for good, deleted ones too.
+erase-who = Customer
+erase-nobody = Choose
+erase-who-jobs = { $customer } ({ $jobs })
+erase-customer-ask = Delete all of this customer
+elsewhere-title = Open in another tab
+elsewhere-why = Rakeline is open in another tab or window of this browser. Two at once could overwrite each other's changes, so only one works at a time. Nothing is lost: all that was shown as saved is there.
+elsewhere-unsaved = The last change of the job that was open here could not be saved. It is kept here as long as this page stays open.
+elsewhere-here = Work here
 kit-none = The kit sheet could not be read, so no job was started.
 sample-job-name = Sample: Tarn Carrier
 sample-vehicle = Tarn Carrier van, 2023 (invented)
 sample-customer = Fell & Ghyll Deliveries (invented)
 sample-plate = SAMPLE 1
+
+## Screens: same again, fleet
+
+to-again = Same again
+again-line = From earlier jobs of the model
+again-title = Which model?
+again-why = Models that you or a colleague fitted before, the last one first.
+again-empty = No job has a vehicle's name yet. Type make, model and year in a job ('Customer, vehicle, plate'); the next one of that model then starts here.
+again-vehicle = Vehicle
+again-vehicle-note = Make, model, body, year. Case and spaces do not matter; other spellings are asked about.
+again-none-like = Nothing like it was fitted before. Start a job as usual.
+again-group = { $jobs ->
+    [one] One job · { $day }
+   *[other] { $jobs } jobs · last { $day }
+}
+again-group-theirs = { $jobs ->
+    [one] One job, a colleague's · { $day }
+   *[other] { $jobs } jobs, { $theirs } of colleagues · last { $day }
+}
+again-alike = Spelt nearly like it: is it the same?
+again-more = { $models } more models: type a few letters.
+again-nameless = { $jobs ->
+    [one] One job has no vehicle's name and cannot be found here.
+   *[other] { $jobs } jobs have no vehicle's name and cannot be found here.
+}
+again-back-to-models = Back to the models
+again-reading = Reading the earlier jobs…
+again-teaches-nothing = These jobs teach nothing yet: none has marks and a face that was read.
+again-counts = { $jobs ->
+    [one] One job counts.
+   *[other] { $jobs } jobs count, taken together.
+}
+again-newest = { $jobs } jobs of this model; the newest { $read } were read.
+again-alike-too = { $jobs ->
+    [one] '{ $vehicle }' has one job: is it the same model?
+   *[other] '{ $vehicle }' has { $jobs } jobs: is it the same model?
+}
+again-count-too = Same model, count it too
+again-told = Worth knowing beforehand
+again-take-line = { $line }: left out. Take it
+again-leave-line = { $line }: taken. Leave it out
+again-start = Take it all, start the job
+again-start-why = Nothing of it counts as seen.
+fleet-of = Several vehicles
+fleet-of-why = Each vehicle gets its own job, started from all before it. One list of parts for all.
+fleet-count = How many vehicles
+fleet-start = Start the first of them
+fleet-count-wrong = '{ $typed }' is no number of vehicles from 1 to { $most }.
+fleets-title = Fleets in work
+fleet-line = Fleet
+fleet-next = Next vehicle
+fleet-nothing-known = The jobs of this fleet teach nothing yet. Finish the first one's marks and faces.
+fleet-not-here = That fleet is not on this phone.
+fleet-end = Take this fleet off the list; its jobs stay
+fleet-vehicle = Vehicle { $number }
+fleet-parts = Parts for all
+fleet-parts-expected = { $vehicles ->
+    [one] For one vehicle as the first job took; it is not decided on itself yet.
+   *[other] For { $vehicles } vehicles as the first job took; they are not decided on themselves yet.
+}
+passed-title = From colleagues
+passed-why = A colleague's file holds what their jobs on a model teach, without their customers.
+passed-file = { $jobs ->
+    [one] One job { $who }
+   *[other] { $jobs } jobs { $who }
+}
+passed-remove = Remove
+passed-removed = Removed.
+passed-bring = Bring in a colleague's file
+passed-already-here = That file is here already.
+passed-kept = { $jobs ->
+    [one] One job brought in, marked as theirs.
+   *[other] { $jobs } jobs brought in, marked as theirs.
+}
+pass-title = Pass this on to a colleague
+pass-why = The file holds measures, marks, face angles, areas, places, leads, parts and minutes. Customer, plate, vehicle number, photos and times of day stay here, and so do words that name any of them. Names go along only if you say so.
+pass-say = Say that it comes from { $name }
+pass-save = Make the file
 
 ## Screens: measures and marks
 
@@ -2019,7 +2433,7 @@ rear-sinks = The loaded rear sinks by
 camera-refused = The camera is not allowed for this page. Allow it in the browser's settings for this site, or choose a picture from a file.
 camera-none = No camera answers; another app may hold it. Close that app, or choose a picture from a file.
 camera-not-yet = The live picture has not begun yet. Wait a moment and take the photo again.
-camera-not-a-picture = This file is no picture that can be kept. Choose a JPEG or PNG.
+camera-not-a-picture = This file is no picture that can be kept. Choose a JPEG, PNG or WebP.
 camera-failed = The camera failed ({ $why }). Choose a picture from a file.
 
 microphone-refused = The microphone is not allowed for this page. Allow it in the browser's settings for this site, or count by taps.
@@ -2477,3 +2891,91 @@ photos-originals = Copy and original
 photos-why = The copy is large enough for the screen and the job sheet. Originals take about ten times the room on the phone. Where a photo was taken is never kept.
 logo-choose = Choose a logo
 logo-drop = Take the logo off
+
+## Measuring from photos of mark cards
+cards-measure-title = Measure from photos
+cards-measure-why = A mark card stands with its tip on each mark. The photos give the distances in millimetres, each with its ±, on a curved bumper too. Laying no tape.
+cards-from-check = With mark cards on the marks, photos measure spacing, left against right and height without a tape.
+cards-to = Measure from photos
+cards-back = Back to the check
+cards-take = Take a photo
+cards-take-more = One more photo
+cards-shoot-1 = Stick a card on each mark, tip on the mark; one more card on the centre mark if you can.
+cards-shoot-2 = Take three photos from about two metres: from the left, from the middle, from the right, all cards in each.
+cards-shoot-3 = Main camera, no zoom, no flash. Hold still. Do not crop or send the photos through another app.
+cards-full = Six photos are solved together; take one out for another.
+cards-too-many-photos = At most { $most } photos are solved together. Take one out first.
+cards-looking = Looking for cards: { $percent } %
+cards-solving = Solving the photos together …
+cards-stop = Stop
+cards-stopped = Stopped. Nothing was changed.
+cards-again = Try again
+cards-busy = Sheets are being made. Try again when they are done.
+cards-unreadable = The answer could not be read. Try again.
+cards-photo = Photo { $photo }
+cards-larger = Larger, tap in it
+cards-card-good = { $card }: good
+cards-card-soft = { $card }: soft, it counts with a larger ±. Hold still, in better light.
+cards-card-small = { $card }: small in the photo, it counts with a larger ±. Go closer.
+cards-centre-card = Card { $card } on the centre mark
+cards-none-seen = No card is seen in this photo. Are the cards in it, upright and lit? Short distances can be measured by a flat thing below.
+cards-missing = Not seen in any photo yet: { $cards }.
+cards-all-on-plan = All marks are where they should be
+cards-some-off = { $off ->
+    [one] One mark is off the plan
+   *[other] { $off } marks are off the plan
+}
+cards-measured = Measured
+cards-at-left = { $at } mm left ± { $plus }
+cards-at-right = { $at } mm right ± { $plus }
+cards-mark-no-straight = seen; straight distances need the card of its mirror mark too
+cards-on-plan = on the plan within ± { $plus } mm
+cards-left-of-plan = { $by } mm too far left ± { $plus }
+cards-right-of-plan = { $by } mm too far right ± { $plus }
+cards-zero-centre = Counted from the card on the centre mark.
+cards-zero-halves = No card stands on the centre mark: the marks are compared with each other; a shift of all of them does not show. Put one more card on the centre mark to see it.
+cards-distances = Distances
+cards-gap = { $left } to { $right }: straight { $straight } mm ± { $straight_plus }; through the air { $chord } ± { $chord_plus }; along the face { $along } ± { $along_plus }
+cards-gap-no-straight = { $left } to { $right }: through the air { $chord } mm ± { $chord_plus }; along the face { $along } ± { $along_plus }
+cards-evenness = Largest gap less smallest: { $by } mm ± { $plus }
+cards-symmetry = Left against right, at most: { $by } mm ± { $plus }
+cards-head = Head { $label }: { $at }; { $above } mm above the marks ± { $plus }
+cards-below-line = Mark { $label }: { $by } mm below the line ± { $plus }
+cards-above-line = Mark { $label }: { $by } mm above the line ± { $plus }
+cards-edited = Photo { $photo } was cropped or edited: it counts with a larger ±. Better take it anew.
+cards-shape = Shape from above
+cards-shape-why = The cards show how far the face is turned at each mark. This can check typed or swept corner angles, or stand in for them.
+cards-corner = { $label }: { $angle }
+cards-shape-checks = It only checks; corner angles come from what was typed or swept.
+cards-shape-counts = It counts: corner angles and distances along the face come from the photos.
+cards-shape-take = Use this shape
+cards-shape-drop = Use typed or swept angles again
+cards-keep = Keep it with the figures
+cards-kept = Kept for the check and the job sheet
+cards-taps = Fitted heads and a line
+cards-taps-why = Choose what to tap, tap near it in the photo, then exactly in the magnifier. Heads are placed on the face between the cards. A line, tapped at two or more places, gives each mark's height.
+cards-head-of = Head { $label }
+cards-line-of = A line across
+cards-line-out = Take the line out
+cards-tap-head = Tap the middle of head { $label }
+cards-tap-line = Tap the line, left and right of the marks
+cards-magnifier = Magnifier
+cards-magnifier-why = Tap exactly here; the place is set by this tap.
+flat-title = Without cards: a short distance
+flat-why = By one flat thing of known size beside it. A bumper is bent: the ± grows quickly, and beyond 10 mm no figure is told.
+flat-width = Plate's width, or the taped length
+flat-height = Plate's height
+flat-a4 = A4 sheet, lying
+flat-letter = Letter sheet, lying
+flat-card = Bank card
+flat-plate = Number plate
+flat-taped = Taped length
+flat-corner-1 = Tap its upper left corner
+flat-corner-2 = Tap its upper right corner
+flat-corner-3 = Tap its lower right corner
+flat-corner-4 = Tap its lower left corner
+flat-tape-from = Tap where the taped length begins
+flat-tape-to = Tap where the taped length ends
+flat-from = Tap where the distance begins
+flat-to = Tap where the distance ends
+flat-found = { $by } mm ± { $plus }

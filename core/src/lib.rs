@@ -6,7 +6,8 @@
 //! job changes. Measured values come from [`estimate`] (face angles from
 //! [`sample`]s), decisions from [`decide`] (mark-out, ring set) by the limits
 //! of a [`kit::KitSheet`]. [`drawing`] and [`report`] turn a job into what is
-//! seen and printed; [`diagnose`] says why a system gives false alarms; [`record`] is how it is stored.
+//! seen and printed; [`diagnose`] says why a system gives false alarms; [`record`] is how it is stored;
+//! [`again`] is what earlier jobs of a model teach the next.
 //!
 //! Modules import only from those above them in this list; a test reads the
 //! `use` lines. No clock, file, network, randomness or log: time and bytes
@@ -50,5 +51,7 @@ pub mod drawing;
 pub mod diagnose;
 
 pub mod record;
+
+pub mod again;
 
 pub mod report;

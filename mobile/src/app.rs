@@ -6,9 +6,9 @@ use crate::driver::{AppState, Boot};
 use crate::platform::Platform;
 use crate::route::{Route, Step};
 use crate::screens::{
-    Behind, Check, Corners, EditKit, Faces, Fault, GroundScreen, Holes, Jobs, Kit, Kits, Learn,
-    Level, Loom, Marks, Measures, Opening, Parts, QuickKit, Restock, Rings, SettingsScreen, Sheet,
-    SightScreen, Walk, Whole, Zero,
+    AgainScreen, Behind, Cards, Check, Corners, EditKit, Elsewhere, Faces, Fault, FleetScreen,
+    GroundScreen, Holes, Jobs, Kit, Kits, Learn, Level, Loom, Marks, Measures, Opening, Parts,
+    QuickKit, Restock, Rings, SettingsScreen, Sheet, SightScreen, StoreScreen, Walk, Whole, Zero,
 };
 use crate::shell::Shell;
 
@@ -22,6 +22,9 @@ pub fn App() -> Element {
     let now = state.read();
     if now.boot == Boot::Opening {
         return rsx! { Opening {} };
+    }
+    if now.boot == Boot::Elsewhere {
+        return rsx! { Elsewhere {} };
     }
     let theme = now.settings.theme.class();
     rsx! {
@@ -38,7 +41,10 @@ fn screen(now: &AppState) -> Element {
         (Route::NewKit, _) => rsx! { QuickKit {} },
         (Route::Kit(id), _) => rsx! { Kit { id: id.clone() } },
         (Route::EditKit(id), _) => rsx! { EditKit { id: id.clone() } },
+        (Route::Again, _) => rsx! { AgainScreen {} },
+        (Route::Fleet(name), _) => rsx! { FleetScreen { name: name.clone() } },
         (Route::Restock, _) => rsx! { Restock {} },
+        (Route::Store, _) => rsx! { StoreScreen {} },
         (Route::Settings, _) => rsx! { SettingsScreen {} },
         (Route::Job(..), false) => rsx! { Opening {} },
         (Route::Job(_, Step::Whole), true) => rsx! { Whole {} },
@@ -60,5 +66,6 @@ fn screen(now: &AppState) -> Element {
         (Route::Job(_, Step::Corners), true) => rsx! { Corners {} },
         (Route::Job(_, Step::Level), true) => rsx! { Level {} },
         (Route::Job(_, Step::Sight), true) => rsx! { SightScreen {} },
+        (Route::Job(_, Step::Cards), true) => rsx! { Cards {} },
     }
 }

@@ -15,6 +15,7 @@ uniffi::setup_scaffolding!("rakeline_phone");
 use rakeline_ffi as _;
 
 pub mod app;
+pub mod backup;
 pub mod driver;
 #[cfg(feature = "worker")]
 pub mod ear;

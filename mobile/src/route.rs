@@ -43,10 +43,12 @@ pub enum Step {
     Level,
     /// What the heads will see.
     Sight,
+    /// Measuring from photos.
+    Cards,
 }
 
 /// Steps beside the path: each comes from one on it and goes back there.
-pub const BESIDE: [Step; 7] = [
+pub const BESIDE: [Step; 8] = [
     Step::Parts,
     Step::Fault,
     Step::Zero,
@@ -54,6 +56,7 @@ pub const BESIDE: [Step; 7] = [
     Step::Corners,
     Step::Level,
     Step::Sight,
+    Step::Cards,
 ];
 
 /// The steps in the order of the work.
@@ -94,6 +97,7 @@ impl Step {
             Self::Corners => "corners",
             Self::Level => "level",
             Self::Sight => "sight",
+            Self::Cards => "cards",
         }
     }
 
@@ -120,6 +124,7 @@ impl Step {
             Self::Corners => "step-corners",
             Self::Level => "step-level",
             Self::Sight => "step-sight",
+            Self::Cards => "step-cards",
         }
     }
 
@@ -129,6 +134,7 @@ impl Step {
         match self {
             Self::Zero | Self::Ground | Self::Corners | Self::Level => Self::Faces,
             Self::Sight => Self::Rings,
+            Self::Cards => Self::Check,
             Self::Fault => Self::Walk,
             on_path => on_path,
         }
@@ -150,10 +156,16 @@ pub enum Route {
     Kit(KitId),
     /// A kit sheet in the full editor.
     EditKit(KitId),
+    /// Models that were fitted before.
+    Again,
+    /// A fleet, by its name.
+    Fleet(String),
     /// What to buy again.
     Restock,
     /// Workshop and look.
     Settings,
+    /// Storage and backup.
+    Store,
 }
 
 /// Name of a kit sheet in the store, or of a sample.
@@ -171,8 +183,11 @@ impl Route {
             Self::NewKit => "/kits/new".to_owned(),
             Self::Kit(id) => format!("/kit/{}", id.0),
             Self::EditKit(id) => format!("/kit/{}/edit", id.0),
+            Self::Again => "/again".to_owned(),
+            Self::Fleet(name) => format!("/fleet/{name}"),
             Self::Restock => "/parts".to_owned(),
             Self::Settings => "/settings".to_owned(),
+            Self::Store => "/storage".to_owned(),
         }
     }
 
@@ -195,8 +210,11 @@ impl Route {
             ["kits", "new"] => Self::NewKit,
             ["kit", id] => Self::Kit(kit(id)),
             ["kit", id, "edit"] => Self::EditKit(kit(id)),
+            ["again"] => Self::Again,
+            ["fleet", name] => Self::Fleet((*name).to_owned()),
             ["parts"] => Self::Restock,
             ["settings"] => Self::Settings,
+            ["storage"] => Self::Store,
             _ => Self::Jobs,
         }
     }
@@ -219,8 +237,11 @@ mod tests {
             Route::NewKit,
             Route::Kit(kit.clone()),
             Route::EditKit(kit),
+            Route::Again,
+            Route::Fleet("f1".to_owned()),
             Route::Restock,
             Route::Settings,
+            Route::Store,
         ] {
             assert_eq!(Route::of(&route.path()), route);
         }

@@ -1,9 +1,11 @@
 //! Between screens and devices: sends intents through the driver and
 //! performs the actions that follow.
 
+mod backup;
 mod learn;
 mod pictures;
-mod records;
+mod recall;
+mod store;
 
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
@@ -15,11 +17,12 @@ use futures_util::StreamExt;
 use rakeline_core::job::JobId;
 use rakeline_core::units::Millis;
 
+use crate::backup::Stop;
 use crate::driver::{
-    Action, AppState, Intent, KitIntent, LevelIntent, Measure, Now, Place, Target, handle,
-    screen_turn,
+    Action, AgainIntent, AppState, Intent, KIT_DRAFT_KEY, KIT_EDIT_KEY, KIT_PREFIX, KitIntent,
+    LevelIntent, Measure, Now, Place, Target, handle, screen_turn,
 };
-use crate::platform::{MotionEvent, Platform, Task, Ticker, WorkHandle};
+use crate::platform::{Alone, InFile, MotionEvent, Platform, Task, Ticker, WorkHandle};
 use crate::route::KitId;
 
 /// How often sensor readings are looked at: ten screens a second are enough
@@ -45,6 +48,9 @@ pub struct Shell {
     asked_to_persist: Rc<Cell<bool>>,
     /// The worker's task under way.
     task: Rc<RefCell<Option<WorkHandle>>>,
+    /// The backup that was chosen, and 'stop' for what is done with it.
+    backup_file: Rc<RefCell<Option<Rc<dyn InFile>>>>,
+    backup_stop: Rc<RefCell<Stop>>,
     /// Number of the task that is wanted now.
     wanted: Rc<Cell<Option<u64>>>,
 }
@@ -85,6 +91,8 @@ impl Shell {
             learn_turns: Rc::default(),
             asked_to_persist: Rc::default(),
             task: Rc::default(),
+            backup_file: Rc::default(),
+            backup_stop: Rc::default(),
             wanted: Rc::default(),
         };
         shell.listen();
@@ -117,34 +125,12 @@ impl Shell {
 
     /// The root's task: opens the app, then hears devices.
     async fn root(self, mut devices: UnboundedReceiver<FromDevice>) {
-        self.boot().await;
+        self.boot(Alone::IfFree).await;
         while let Some(from) = devices.next().await {
             match from {
                 FromDevice::Intent(intent) => self.send(intent),
                 FromDevice::Turn => self.turn(),
             }
-        }
-    }
-
-    async fn boot(&self) {
-        self.send(Intent::OnDevice(self.platform.page.device()));
-        let path = self.platform.page.path();
-        match self.read_all().await {
-            Ok((jobs, trash, settings)) => {
-                self.read_kits().await;
-                self.send(Intent::Booted {
-                    jobs,
-                    trash,
-                    settings,
-                    path,
-                });
-                let found = self.platform.storage.blob_list().await;
-                self.send(Intent::BlobsFound(found.unwrap_or_default()));
-                if asks_for_sample(&self.platform.page.query()) {
-                    self.send(Intent::OpenSample(self.new_id()));
-                }
-            }
-            Err(fault) => self.send(Intent::BootFailed(fault)),
         }
     }
 
@@ -237,6 +223,22 @@ impl Shell {
                     shell.send(Intent::Kits(KitIntent::FileOpened(id, file)));
                 });
             }
+            Action::Recall(ids) => {
+                let shell = self.clone();
+                spawn_forever(async move {
+                    let found = shell.recall(ids).await.map_err(|fault| fault.message());
+                    shell.send(Intent::Again(AgainIntent::Recalled(found)));
+                });
+            }
+            Action::OpenPassed(most) => {
+                let opened = platform.files.open_text(most);
+                let shell = self.clone();
+                spawn_forever(async move {
+                    let file = opened.await;
+                    let id = shell.platform.page.random_id();
+                    shell.send(Intent::Again(AgainIntent::Brought(id, file)));
+                });
+            }
             Action::StartWork(number, task) => self.start_work(number, task),
             Action::StartSheet(number, task, pictures) => self.start_sheet(number, task, pictures),
             Action::StopWork => {
@@ -258,7 +260,7 @@ impl Shell {
                     let kept = outcome.is_ok();
                     shell.send(Intent::Committed(number, outcome));
                     if kept && !shell.asked_to_persist.replace(true) {
-                        shell.platform.storage.persist().await;
+                        shell.ask_to_keep().await;
                     }
                 });
             }
@@ -269,13 +271,16 @@ impl Shell {
                     shell.send(Intent::Loaded(id, step, found));
                 });
             }
-            Action::Move(id, to) => {
-                let shell = self.clone();
-                spawn_forever(async move {
-                    let outcome = shell.move_record(&id, to).await;
-                    shell.send(Intent::Moved(id, to, outcome));
-                });
-            }
+            Action::Backup(_)
+            | Action::StopBackup
+            | Action::ChooseBackup
+            | Action::LookInto(_)
+            | Action::TakeIn(..) => self.backup(action),
+            Action::Move(_)
+            | Action::Erase(_)
+            | Action::AskRoom
+            | Action::CheckStore(_)
+            | Action::TakeOver => self.store(action),
         }
     }
 
@@ -344,6 +349,19 @@ impl Shell {
             self.send(Intent::Motion(heard));
         }
         self.send(Intent::Tick(self.platform.clock.monotonic()));
+    }
+
+    /// The kit sheets before the screens: a job may ask for them.
+    async fn read_kits(&self) {
+        let storage = &self.platform.storage;
+        let kits = storage.list(KIT_PREFIX).await;
+        let quick = storage.get(KIT_DRAFT_KEY).await;
+        let edit = storage.get(KIT_EDIT_KEY).await;
+        self.send(Intent::Kits(KitIntent::Booted {
+            kits: kits.unwrap_or_default(),
+            quick: quick.ok().flatten(),
+            edit: edit.ok().flatten(),
+        }));
     }
 }
 

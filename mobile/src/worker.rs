@@ -6,6 +6,9 @@
 use rakeline_core::drawing::{SightAsked, sight};
 use rakeline_core::estimate::photo::decode::decode;
 use rakeline_core::estimate::photo::detect::{Flow, look};
+use rakeline_core::estimate::photo::measured::Given;
+use rakeline_core::estimate::photo::outcome::{by_plane, outcome};
+use rakeline_core::estimate::photo::result::{Print, U_TIP};
 use rakeline_core::job::JobState;
 use rakeline_core::report::{Pages, Pictures, for_paper, mark_cards, pdf, sheet_pdf, template};
 use rakeline_core::text::{Message, msg};
@@ -35,7 +38,22 @@ pub fn work(task: &Task, progress: &dyn Fn(f32)) -> Result<Vec<u8>, Message> {
         Task::Template { facts, paper } => template(facts, *paper),
         Task::MarkCards { marks, paper } => mark_cards(*marks, *paper),
         Task::Sight { job, asked } => return seen(job, asked),
+        Task::Backup(task) => return crate::backup::work(task),
         Task::SeePhoto { marks, file } => return see_photo(*marks, file, progress),
+        Task::SolvePhotos {
+            photos,
+            marks,
+            line,
+            taps,
+        } => {
+            let given = Given {
+                marks: *marks,
+                print: Print::new(*line)?,
+                u_tip: U_TIP,
+            };
+            return as_json(&outcome(photos, &given, taps)?);
+        }
+        Task::FlatLength { photo, flat, taps } => return as_json(&by_plane(photo, *flat, taps)?),
     };
     progress(0.1);
     pdf(&pages, &say).map_err(|fault| fault.message())
@@ -69,15 +87,16 @@ fn see_photo(marks: usize, file: &[u8], progress: &dyn Fn(f32)) -> Result<Vec<u8
     });
     let mut seen = looked.map_err(|stopped| failed(format!("{stopped:?}")))?;
     seen.for_job(marks);
-    let text = rakeline_core::json::write(&seen);
+    as_json(&seen)
+}
+
+fn as_json<T: serde::Serialize>(of: &T) -> Result<Vec<u8>, Message> {
+    let text = rakeline_core::json::write(of);
     text.map(String::into_bytes)
-        .map_err(|fault| failed(fault.to_string()))
+        .map_err(|fault| msg("work-stopped").text("why", fault.to_string()))
 }
 
 /// What the heads of a job will see, as JSON.
 fn seen(job: &JobState, asked: &SightAsked) -> Result<Vec<u8>, Message> {
-    let sight = sight(job, asked)?;
-    let text = rakeline_core::json::write(&sight);
-    text.map(String::into_bytes)
-        .map_err(|fault| msg("work-stopped").text("why", fault.to_string()))
+    as_json(&sight(job, asked)?)
 }

@@ -31,7 +31,7 @@ const RING: [(isize, isize); 16] = [
 ];
 
 /// Least response; a cross of contrast K grey levels gives about 6 K.
-const LEAST: i16 = 90;
+const LEAST: i16 = 55;
 
 /// Rows of brightness.
 #[derive(Clone, Copy)]

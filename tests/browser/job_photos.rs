@@ -78,6 +78,7 @@ fn finished_heads_are_photographed_drawn_on_and_printed_upright_without_their_pl
         phone.wait_for(&format!("finished heads: {head} of 4"), PATIENCE);
     }
     saved(&phone);
+    phone.tap_named("Photos of the finished heads");
     phone.tap_nth("Draw on it", 0);
     phone.wait_for("Tap where the arrow begins", PATIENCE);
     draw_at(&phone, 0.15, 0.2);
@@ -89,6 +90,7 @@ fn finished_heads_are_photographed_drawn_on_and_printed_upright_without_their_pl
     look(&phone, "heads-drawn");
     phone.reload();
     phone.wait_for("finished heads: 4 of 4", PATIENCE);
+    phone.tap_named("Photos of the finished heads");
     phone.until("the photos are on the sheet", || {
         phone.eval("document.querySelectorAll('.paper-sheet .shots img').length") == 4
     });

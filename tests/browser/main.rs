@@ -3,6 +3,8 @@
 // A journey fails by panicking with what it saw.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
+mod again;
+mod cards;
 mod fitter;
 mod full_size;
 mod harness;
@@ -18,6 +20,7 @@ mod pictures;
 mod quick_path;
 mod sensors;
 mod sight;
+mod storage;
 mod trouble;
 mod typing;
 mod walk;

@@ -2,6 +2,7 @@
 //! computations, one module a source.
 #![cfg(test)]
 
+mod again_random_effects;
 mod an3461;
 mod attitude;
 mod axes;

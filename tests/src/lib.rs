@@ -4,6 +4,7 @@
 //! the memory platform), `browser` (journeys in real Chromium, see
 //! [`browser`]), `tidy` (rules about the text of the sources).
 
+pub mod again_cases;
 #[cfg(feature = "browser")]
 pub mod browser;
 pub mod cabin;

@@ -2,7 +2,8 @@
 //! the actions as the app's shell does, one after the other.
 
 mod pictures;
-mod records;
+mod recall;
+mod store;
 mod told;
 
 use std::cell::{Cell, RefCell};
@@ -10,14 +11,15 @@ use std::collections::VecDeque;
 use std::rc::Rc;
 use std::task::{Context, Poll, Waker};
 
+use rakeline::backup::Stop;
 use rakeline::driver::{
-    Action, AppState, Intent, KIT_DRAFT_KEY, KIT_EDIT_KEY, KIT_PREFIX, KitIntent, LearnIntent, Now,
-    Place, handle,
+    Action, AgainIntent, AppState, Intent, KIT_DRAFT_KEY, KIT_EDIT_KEY, KIT_PREFIX, KitIntent,
+    LearnIntent, Now, Place, StoreIntent, handle, open_store,
 };
 use rakeline::platform::memory::MemoryPlatform;
 use rakeline::platform::{
-    Clock, LocalFuture, Microphone, Motion, MotionEvent, Page, Print, Sound, Speech, Storage,
-    Ticker, Vibration, Visibility, Wake, WorkHandle,
+    Alone, Clock, InFile, LocalFuture, Microphone, Motion, MotionEvent, Page, Print, Sound, Speech,
+    Storage, Ticker, Vibration, Visibility, Wake, WorkHandle,
 };
 use rakeline::route::KitId;
 use rakeline::texts::say;
@@ -25,7 +27,7 @@ use rakeline_core::estimate::beep::ToneGate;
 use rakeline_core::job::JobId;
 use rakeline_core::units::Millis;
 
-use records::{move_record, read_all};
+use recall::recall;
 
 /// How often the app looks at the readings, as the shell does.
 const TURN: Millis = Millis(100.0);
@@ -36,7 +38,7 @@ pub(super) const SAMPLE: Millis = Millis(20.0);
 pub struct Bench {
     pub app: AppState,
     pub phone: MemoryPlatform,
-    waiting: VecDeque<LocalFuture<'static, Intent>>,
+    pub(super) waiting: VecDeque<LocalFuture<'static, Intent>>,
     posted: Rc<RefCell<VecDeque<Intent>>>,
     heard: Rc<RefCell<Vec<MotionEvent>>>,
     due: Rc<Cell<bool>>,
@@ -44,6 +46,8 @@ pub struct Bench {
     learn_due: Rc<Cell<bool>>,
     learn_turns: Option<Ticker>,
     task: Option<WorkHandle>,
+    pub(super) backup_file: Rc<RefCell<Option<Rc<dyn InFile>>>>,
+    pub(super) backup_stop: Stop,
     pub(super) samples: u32,
 }
 
@@ -66,10 +70,12 @@ impl Bench {
             learn_due: Rc::default(),
             learn_turns: None,
             task: None,
+            backup_file: Rc::default(),
+            backup_stop: Stop::default(),
             samples: 0,
         };
         bench.listen();
-        bench.boot();
+        bench.boot(Alone::IfFree);
         bench
     }
 
@@ -89,9 +95,8 @@ impl Bench {
         }));
     }
 
-    fn boot(&mut self) {
+    pub(super) fn boot(&mut self, how: Alone) {
         self.send_only(Intent::OnDevice(self.phone.page.device()));
-        let storage = self.phone.storage.clone();
         let path = self.phone.page.path();
         let shelf = self.phone.storage.clone();
         self.waiting.push_back(Box::pin(async move {
@@ -101,16 +106,14 @@ impl Bench {
                 edit: shelf.get(KIT_EDIT_KEY).await.ok().flatten(),
             })
         }));
+        let posted = self.posted.clone();
+        let lost = Rc::new(move |()| {
+            let over = Intent::Store(StoreIntent::TakenOver);
+            posted.borrow_mut().push_back(over);
+        });
+        let storage = self.phone.storage.clone();
         self.waiting.push_back(Box::pin(async move {
-            match read_all(&*storage).await {
-                Ok((jobs, trash, settings)) => Intent::Booted {
-                    jobs,
-                    trash,
-                    settings,
-                    path,
-                },
-                Err(fault) => Intent::BootFailed(fault),
-            }
+            open_store(&*storage, how, lost, path).await
         }));
         let pictures = self.phone.storage.clone();
         self.waiting.push_back(Box::pin(async move {
@@ -119,7 +122,7 @@ impl Bench {
         self.settle();
     }
 
-    fn now(&self) -> Now {
+    pub(super) fn now(&self) -> Now {
         Now {
             at: self.phone.clock.now(),
             zone: self.phone.clock.zone(),
@@ -207,6 +210,20 @@ impl Bench {
                 let told = async { Intent::Kits(KitIntent::FileOpened(id, opened.await)) };
                 self.waiting.push_back(Box::pin(told));
             }
+            Action::Recall(ids) => {
+                let storage = self.phone.storage.clone();
+                self.waiting.push_back(Box::pin(async move {
+                    let found = recall(&*storage, ids).await;
+                    let found = found.map_err(|fault| fault.message());
+                    Intent::Again(AgainIntent::Recalled(found))
+                }));
+            }
+            Action::OpenPassed(most) => {
+                let opened = self.phone.platform().files.open_text(most);
+                let id = self.phone.page.random_id();
+                let told = async { Intent::Again(AgainIntent::Brought(id, opened.await)) };
+                self.waiting.push_back(Box::pin(told));
+            }
             Action::Commit(number, writes) => {
                 let storage = self.phone.storage.clone();
                 self.waiting.push_back(Box::pin(async move {
@@ -255,13 +272,7 @@ impl Bench {
                     Intent::Loaded(id, step, found)
                 }));
             }
-            Action::Move(id, to) => {
-                let storage = self.phone.storage.clone();
-                self.waiting.push_back(Box::pin(async move {
-                    let outcome = move_record(&*storage, &id, to).await;
-                    Intent::Moved(id, to, outcome)
-                }));
-            }
+            other => self.store(other),
         }
     }
 

@@ -254,7 +254,7 @@ fn parts_are_used_from_the_first_hole_and_the_quote_adds_up() {
     drill(&mut bench, 0);
     assert!(!job::parts_used(bench.job()).is_empty());
     let entry = &bench.app.jobs[0];
-    assert!(entry.taken_at.is_some() && !entry.parts.is_empty());
+    assert!(entry.taken_at.is_some() && !entry.parts().is_empty());
 }
 
 #[test]

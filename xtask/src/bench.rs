@@ -14,7 +14,7 @@ use crate::test::{self, PYTHON};
 use crate::tools::{Bench, Tree};
 
 /// The suites that measure the app in a browser.
-const IN_BROWSER: [&str; 3] = ["first", "coverage", "learn"];
+const IN_BROWSER: [&str; 5] = ["first", "coverage", "learn", "storage", "again"];
 
 /// The suite of the Android package: it builds for phones and asks a JVM.
 const ANDROID: &str = "android";

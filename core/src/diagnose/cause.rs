@@ -1,10 +1,13 @@
 //! What may be behind a fault.
 
+use serde::{Deserialize, Serialize};
+
 use crate::job::Finding;
 use crate::text::{Message, msg};
 
 /// A possible cause.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum Cause {
     /// A head points below level.
     AimBelowLevel,

@@ -24,6 +24,8 @@ pub enum Part {
     Ground,
     /// The corner angle, which counts on a slope.
     Turn,
+    /// From vehicle to vehicle of a model.
+    Vehicles,
 }
 
 /// One part with its share of the face angle's standard uncertainty, and
@@ -51,6 +53,7 @@ impl BudgetItem {
             Part::Seating => "budget-seating",
             Part::Ground => "budget-ground",
             Part::Turn => "budget-turn",
+            Part::Vehicles => "budget-vehicles",
         })
     }
 }

@@ -43,6 +43,13 @@ pub enum Origin {
         /// Reference of the gauge.
         against: Against,
     },
+    /// Not read on this vehicle: measured on earlier ones of the model.
+    Before {
+        /// How many.
+        vehicles: u16,
+        /// Whether what read them had its own error found.
+        zeroed: bool,
+    },
 }
 
 /// The corner angle at a spot.
@@ -286,7 +293,7 @@ fn on_ground(
     };
     // A gauge's ± covers how it was held: contact is the phone's alone.
     let u_contact = match origin {
-        Origin::Typed { .. } => Degrees(0.0),
+        Origin::Typed { .. } | Origin::Before { .. } => Degrees(0.0),
         Origin::Zeroed { .. } | Origin::Unzeroed => around.contact.u(),
     };
     let budget = budget

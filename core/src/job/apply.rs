@@ -6,7 +6,10 @@ use super::entry::Field;
 use super::event::JobEvent;
 use super::marks::{holds_the_rules, moved};
 use super::state::{ClockTrust, JobState, Marks, MarksFrom, SheetIssue, TakenReading, Tape};
-use super::{behind, check, coverage, fault, holes, kit_asked, learned, loom, mark_out, measuring};
+use super::{
+    before, behind, card_photos, check, coverage, fault, holes, kit_asked, learned, loom, mark_out,
+    measuring,
+};
 use super::{job_photos, quote, rings_chosen, standing, steps_done, time_spent, waits, walk};
 use crate::text::{Message, msg};
 use crate::units::Offset;
@@ -59,7 +62,10 @@ pub struct Refusal(pub Message);
 /// | `Time` | a stage's minutes as corrected |
 /// | `Standing` | how the job stands; a visit needs its reason |
 /// | `Photo` | a photo joins or leaves the job, something is drawn on it |
+/// | `Cards` | a photo or a tap more or less voids what was measured; `Measured` is of all that is there |
 /// | `Coverage` | kept |
+/// | `Before(TakenOver)` | needs a job without marks that took nothing over yet; nothing of it counts as seen |
+/// | `Before(MarksAsBefore)` | needs half widths that agree and marks inside the rules |
 /// | `SheetIssued` | the next number |
 ///
 /// Every event raises the job's revision by one. A time before the last event is taken as the last event's, and the job
@@ -150,7 +156,9 @@ pub fn apply(
         JobEvent::Time(event) => time_spent::apply(&mut next, event)?,
         JobEvent::Standing(event) => standing::apply(&mut next, event, at)?,
         JobEvent::Photo(event) => job_photos::apply(&mut next, event, at)?,
+        JobEvent::Cards(event) => card_photos::apply(&mut next, event)?,
         JobEvent::Coverage(event) => coverage::apply(&mut next, event),
+        JobEvent::Before(event) => before::apply(&mut next, event)?,
         JobEvent::SheetIssued { zone } => {
             next.sheets.push(SheetIssue {
                 number: next_number(job),

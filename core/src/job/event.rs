@@ -2,7 +2,9 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::before::BeforeEvent;
 use super::behind::BehindEvent;
+use super::card_photos::CardPhotosEvent;
 use super::check::CheckEvent;
 use super::coverage::CoverageEvent;
 use super::entry::Field;
@@ -104,8 +106,12 @@ pub enum JobEvent {
     Standing(StandingEvent),
     /// Something about a photo.
     Photo(PhotoEvent),
+    /// Something about photos of mark cards.
+    Cards(CardPhotosEvent),
     /// Something was said about what is behind the vehicle.
     Coverage(CoverageEvent),
+    /// Something about what earlier jobs of the model hand on.
+    Before(BeforeEvent),
     /// A job sheet was issued.
     SheetIssued {
         /// Name of the time zone.

@@ -122,8 +122,10 @@ pub fn marks_explained(job: &JobState) -> Vec<Message> {
     let Some(marks) = &job.marks else {
         return Vec::new();
     };
-    let MarksFrom::Plan(kind) = marks.from else {
-        return vec![msg("marks-by-hand")];
+    let kind = match marks.from {
+        MarksFrom::Plan(kind) => kind,
+        MarksFrom::Hand => return vec![msg("marks-by-hand")],
+        MarksFrom::Before => return vec![msg("marks-as-before")],
     };
     let task = task_for(job, marks.half_left, marks.half_right);
     match solve(&task) {

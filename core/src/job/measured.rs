@@ -2,6 +2,7 @@
 //! the readings of a spot, what repeats and mirror spots say, the shape
 //! from above, level in a photo.
 
+use super::card_photos::{ShapeFrom, shape_of};
 use super::measuring::{LevelPhoto, PictureLine};
 use super::rings::rake_at;
 use super::state::{JobState, Spot, TakenReading};
@@ -99,10 +100,14 @@ pub fn sweep(job: &JobState) -> Option<Result<ClosedSweep, Message>> {
     (!job.measuring.stations.is_empty()).then(|| close_sweep(&job.measuring.stations, &job.ground))
 }
 
-/// The shape from above, where a sweep gave one.
+/// The shape from above: by photos where that was chosen, else where a sweep
+/// gave one.
 #[must_use]
 pub fn plan_curve(job: &JobState) -> Option<PlanCurve> {
-    PlanCurve::from_sweep(&sweep(job)?.ok()?).ok()
+    match job.card_photos.shape {
+        ShapeFrom::Photos => shape_of(&job.card_photos),
+        ShapeFrom::Angles => PlanCurve::from_sweep(&sweep(job)?.ok()?).ok(),
+    }
 }
 
 /// The corner angle at a spot: typed, else from the sweep, else not known.

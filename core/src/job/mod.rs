@@ -1,7 +1,11 @@
 //! A job: events are facts, [`apply`] turns them into the next state.
 
+mod agreed;
 mod apply;
+mod before;
 mod behind;
+mod card_photos;
+mod card_words;
 mod check;
 mod coverage;
 mod entry;
@@ -30,10 +34,25 @@ mod waits;
 mod walk;
 mod ways_out;
 
+pub use agreed::{
+    Agrees, FACES_ASKED, MARK_NEAR, U_HALF_WIDTH, agreement_words, faces_agree, faces_open,
+    halves_agree, measured_before, read_by,
+};
 pub use apply::{Refusal, TEXT_GREATEST, apply, step_again, step_back};
+pub use before::{
+    Before, BeforeEvent, EARLIER_JOBS_GREATEST, ExpectedFace, ExpectedHalves, FromJob, Handed,
+    Instrument, may_be_handed,
+};
 pub use behind::{
     Answer, BehindEvent, BehindState, PANEL_GREATEST, behind_headline, behind_words, look,
     typed_depth, typed_panel,
+};
+pub use card_photos::{
+    CARD_PHOTOS_GREATEST, CardPhoto, CardPhotos, CardPhotosEvent, ShapeFrom, TAPS_GREATEST,
+};
+pub use card_words::{
+    MarkLine, card_words, cards_missing, corners_by_photos, mark_lines, notes_on, photo_lines,
+    zero_words,
 };
 pub use check::{
     Agreed, AgreedHow, Check, CheckEvent, CheckView, SeenBehind, check_view, tape_reading,
@@ -95,8 +114,8 @@ pub use quote::{
     parts_taken_at, parts_used, price_typed, quote, total_words, unpriced,
 };
 pub use rings::{
-    aim_with_ring, budget_lines, face_with_plus_minus, facing_words, rake_at, ring_choice,
-    ring_choices, rings_headline, settled_by, with_plus_minus,
+    aim_with_ring, budget_lines, face_with_plus_minus, facing_words, rake_at, rake_read,
+    ring_choice, ring_choices, rings_headline, settled_by, with_plus_minus,
 };
 pub use rings_chosen::{
     HandTaken, MirrorPair, RingsEvent, RingsState, SetTaken, TakenBy, aim_at, pair_words, pairs,

@@ -77,5 +77,7 @@ pub fn blobs_of(job: &JobState) -> Vec<String> {
         let copy = std::iter::once(photo.blob.clone());
         copy.chain(photo.original.clone())
     });
-    level.chain(behind).chain(taken).collect()
+    let cards = job.card_photos.photos.iter();
+    let cards = cards.map(|photo| photo.blob.clone());
+    level.chain(behind).chain(taken).chain(cards).collect()
 }

@@ -2,6 +2,7 @@
 //! sheet. Nothing here is stored: better knowledge of the phone or the
 //! ground corrects what was read before.
 
+use super::agreed::measured_before;
 use super::holes::typed_old_hole;
 use super::measured::{around, phone_as_seated};
 use super::state::{JobState, Spot};
@@ -12,9 +13,19 @@ use crate::estimate::rake::{Origin, RakeEstimate, estimate_rake};
 use crate::text::{Message, msg};
 use crate::units::{COVERAGE_95, Degrees};
 
-/// The face angle at a spot; `None` until it is read.
+/// The face angle at a spot: read on this vehicle, else measured before
+/// where this vehicle agrees; `None` until one of them is so.
 #[must_use]
 pub fn rake_at(job: &JobState, spot: &Spot) -> Option<RakeEstimate> {
+    rake_read(job, spot).or_else(|| {
+        let mut spots = job.spots.iter();
+        measured_before(job, spots.position(|other| other.label == spot.label)?)
+    })
+}
+
+/// The face angle at a spot as read on this vehicle.
+#[must_use]
+pub fn rake_read(job: &JobState, spot: &Spot) -> Option<RakeEstimate> {
     let readings: Vec<_> = spot.readings.iter().map(|taken| taken.reading).collect();
     estimate_rake(&readings, &phone_as_seated(job), &around(job, spot))
 }
@@ -44,8 +55,8 @@ fn facts(job: &JobState, spot: &Spot, estimate: &RakeEstimate) -> SpotFacts {
     SpotFacts {
         rake: estimate.rake,
         origin: match estimate.origin {
-            Origin::Zeroed { .. } => RakeOrigin::Zeroed,
-            Origin::Unzeroed => RakeOrigin::Unzeroed,
+            Origin::Zeroed { .. } | Origin::Before { zeroed: true, .. } => RakeOrigin::Zeroed,
+            Origin::Unzeroed | Origin::Before { zeroed: false, .. } => RakeOrigin::Unzeroed,
             Origin::Typed { .. } => RakeOrigin::Typed,
         },
         material: job.behind.material,

@@ -3,7 +3,10 @@
 use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Serialize};
 
+use super::agreed::measured_before;
+use super::before::Before;
 use super::behind::BehindState;
+use super::card_photos::CardPhotos;
 use super::check::Check;
 use super::coverage::CoverageState;
 use super::entry::Field;
@@ -79,6 +82,8 @@ pub enum MarksFrom {
     Plan(PlanKind),
     /// A plan, and then moved by hand.
     Hand,
+    /// Where they were on an earlier vehicle of the model.
+    Before,
 }
 
 impl MarksFrom {
@@ -88,6 +93,7 @@ impl MarksFrom {
         match self {
             Self::Plan(kind) => kind.message(),
             Self::Hand => msg("plan-by-hand"),
+            Self::Before => msg("plan-as-before"),
         }
     }
 }
@@ -231,9 +237,15 @@ pub struct JobState {
     /// Photos, oldest first.
     #[serde(default)]
     pub photos: Vec<Photo>,
+    /// What is measured from photos of mark cards.
+    #[serde(default)]
+    pub card_photos: CardPhotos,
     /// What is behind the vehicle.
     #[serde(default)]
     pub coverage: CoverageState,
+    /// What was taken over from earlier jobs of the model.
+    #[serde(default)]
+    pub before: Before,
     /// Job sheets issued so far.
     pub sheets: Vec<SheetIssue>,
 }
@@ -283,7 +295,9 @@ impl JobState {
             standing: Standing::default(),
             visits: Vec::new(),
             photos: Vec::new(),
+            card_photos: CardPhotos::default(),
             coverage: CoverageState::default(),
+            before: Before::default(),
             sheets: Vec::new(),
         }
     }
@@ -310,10 +324,13 @@ impl JobState {
         (last.revision == self.revision).then_some(last)
     }
 
-    /// How many spots have a face angle.
+    /// How many spots have a face angle: read, or measured before where this
+    /// vehicle agrees.
     #[must_use]
     pub fn read_count(&self) -> usize {
-        self.spots.iter().filter(|spot| spot.is_read()).count()
+        let known =
+            |(at, spot): &(usize, &Spot)| spot.is_read() || measured_before(self, *at).is_some();
+        self.spots.iter().enumerate().filter(known).count()
     }
 
     /// Whether every spot has a face angle.

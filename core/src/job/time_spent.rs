@@ -71,7 +71,7 @@ fn stage_of(event: &JobEvent) -> Option<Stage> {
     Some(match event {
         JobEvent::Typed(field, _) => stage_of_field(*field)?,
         JobEvent::MarksPlanned { .. } | JobEvent::MarkOut(_) | JobEvent::TapeLaid => Stage::Marks,
-        JobEvent::Check(_) => Stage::Check,
+        JobEvent::Check(_) | JobEvent::Cards(_) => Stage::Check,
         JobEvent::FaceRead { .. } | JobEvent::FaceDropped { .. } | JobEvent::Measuring(_) => {
             Stage::Faces
         }

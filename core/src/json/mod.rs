@@ -8,6 +8,7 @@
 mod parse;
 mod print;
 mod reader;
+mod sum;
 mod writer;
 
 use std::fmt;
@@ -18,6 +19,7 @@ use serde_json::Value;
 
 pub use parse::parse;
 pub use print::{pretty, print};
+pub use sum::sum;
 
 /// Why a text or a value is not what was asked.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -1,6 +1,7 @@
 //! The workshop's sheets: names, copies, files.
 
 use super::{KitSheet, SheetFault, parse};
+use crate::json;
 
 /// What bringing in a file comes to.
 #[derive(Clone, Debug, PartialEq)]
@@ -82,16 +83,24 @@ pub fn file_name(sheet: &KitSheet) -> String {
     }
 }
 
-/// Which of these jobs' sheets are this sheet as it stands, and which were
-/// made from a sheet of this name that looked different then.
+/// What a sheet is recognised by: another one hardly ever has the same.
 #[must_use]
-pub fn used_in<'a, Id: Clone + 'a>(
+pub fn print_of(sheet: &KitSheet) -> u64 {
+    json::write(sheet).map_or(0, |text| json::sum(&text))
+}
+
+/// Which of these jobs' sheets, by name and print, are this sheet as it
+/// stands, and which were made from a sheet of this name that looked
+/// different then.
+#[must_use]
+pub fn used_in<'a, Id>(
     sheet: &KitSheet,
-    jobs: impl Iterator<Item = (Id, &'a KitSheet)>,
+    jobs: impl Iterator<Item = (Id, &'a str, u64)>,
 ) -> Vec<(Id, Use)> {
-    jobs.filter(|(_, kept)| kept.name == sheet.name)
-        .map(|(id, kept)| {
-            let same = if kept == sheet {
+    let print = print_of(sheet);
+    jobs.filter(|(_, name, _)| *name == sheet.name)
+        .map(|(id, _, kept)| {
+            let same = if kept == print {
                 Use::AsItStands
             } else {
                 Use::AsItWas
@@ -155,7 +164,10 @@ mod tests {
         let mut now = was.clone();
         now.mark_out.inner.0 += 5.0;
         let jobs = [(1, now.clone()), (2, was)];
-        let found = used_in(&now, jobs.iter().map(|(id, sheet)| (*id, sheet)));
+        let kept = jobs
+            .iter()
+            .map(|(id, sheet)| (*id, sheet.name.as_str(), print_of(sheet)));
+        let found = used_in(&now, kept);
         assert_eq!(found, [(1, Use::AsItStands), (2, Use::AsItWas)]);
     }
 }

@@ -62,6 +62,9 @@ fn row(job: &JobState, spot: &crate::job::Spot) -> Option<Vec<Message>> {
         Origin::Typed { plus_minus, .. } => msg("sheet-readings-typed")
             .count("readings", count)
             .deg("plus", plus_minus.0),
+        Origin::Before { vehicles, .. } => {
+            msg("sheet-readings-before").count("vehicles", i64::from(vehicles))
+        }
         Origin::Zeroed { .. } | Origin::Unzeroed => {
             msg("sheet-readings-held").count("readings", count)
         }

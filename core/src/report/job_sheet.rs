@@ -318,11 +318,15 @@ fn not_done(job: &JobState) -> Vec<Message> {
     let unread: Vec<String> = job
         .spots
         .iter()
-        .filter(|spot| !spot.is_read())
+        .filter(|spot| rake_at(job, spot).is_none())
         .map(|spot| spot.label.clone())
         .collect();
     if !unread.is_empty() {
         lines.push(msg("sheet-open-faces").text("labels", unread.join(", ")));
+    }
+    let before = labels_where(job, |origin| matches!(origin, Origin::Before { .. }));
+    if !before.is_empty() {
+        lines.push(msg("sheet-open-before").text("labels", before.join(", ")));
     }
     for spot in &job.spots {
         let Some(choice) = ring_choice(job, spot) else {

@@ -6,15 +6,23 @@ use rakeline_core::report::Paper;
 use rakeline_core::text::Message;
 use rakeline_core::units::Millis;
 
+use super::again::AgainIntent;
+use super::backup::BackupIntent;
+use super::cards::CardsIntent;
+use super::entry::JobEntry;
 use super::kit_shelf::KitIntent;
 use super::layout::{CheckIntent, MarkOutIntent};
 use super::learn::LearnIntent;
+use super::listing::ListIntent;
 use super::measure::Measure;
 use super::photos::{PhotoIntent, PictureUse};
 use super::sight::SightIntent;
+use super::store::StoreIntent;
+use super::stored::{Erased, Stored};
 use super::walk::WalkIntent;
 use super::workshop::WorkshopIntent;
 use super::{JOB_PREFIX, Sheets, TRASH_PREFIX};
+use crate::backup::{BackupOf, Brings, Passphrase, Plan};
 use crate::platform::{
     MotionEvent, OutFile, Picture, PictureFrom, Pulse, Shared, StorageFault, Task, Tone,
     Visibility, WorkEvent, Write,
@@ -54,14 +62,10 @@ impl Place {
 /// What a screen or a device says.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Intent {
-    /// Records were read at the start.
+    /// The store was read at the start.
     Booted {
-        /// Keys and texts under `job/`.
-        jobs: Vec<(String, String)>,
-        /// Keys and texts under `trash/`.
-        trash: Vec<(String, String)>,
-        /// The settings' text.
-        settings: Option<String>,
+        /// What it holds.
+        stored: Box<Stored>,
         /// Path and query of the address.
         path: String,
     },
@@ -111,6 +115,8 @@ pub enum Intent {
     Fill(Vec<Asked>),
     /// What the fitter wants of the kit sheets.
     Kits(KitIntent),
+    /// On the screens of same again.
+    Again(AgainIntent),
     /// Tape is on; the face angles follow.
     TapeOn,
     /// Starts, or starts again, the sensor for the faces.
@@ -140,7 +146,13 @@ pub enum Intent {
     /// A deleted job comes back.
     RestoreJob(JobId),
     /// A record was moved between the jobs and the deleted ones, or was not.
-    Moved(JobId, Place, Result<(), StorageFault>),
+    Moved(JobId, Result<(), StorageFault>),
+    /// What of the list is to be shown.
+    List(ListIntent),
+    /// About the store.
+    Store(StoreIntent),
+    /// Backup and the way back.
+    Backup(BackupIntent),
     /// Takes back the last step of the open job.
     Undo,
     /// Does the step again that was taken back last.
@@ -161,6 +173,8 @@ pub enum Intent {
     PrintQuote,
     /// Makes sheets at full size as PDF.
     MakeSheets(Sheets),
+    /// Measuring by photos of mark cards.
+    Cards(CardsIntent),
     /// What the heads will see.
     Sight(SightIntent),
     /// Gives up the sheets under way.
@@ -178,8 +192,27 @@ pub enum Action {
     Commit(u64, Vec<Write>),
     /// Reads a job's record for a step.
     Load(JobId, Step),
-    /// Moves a record to this place in one atomic step.
-    Move(JobId, Place),
+    /// Moves a record to where this entry says, in one atomic step.
+    Move(Box<JobEntry>),
+    /// Deletes records for good.
+    Erase(Vec<Erased>),
+    /// Asks how much room there is, and whether the records are kept.
+    AskRoom,
+    /// Reads records by their keys and holds them against their sums.
+    CheckStore(Vec<(String, u64)>),
+    /// Makes a backup or tables and hands the file out.
+    Backup(BackupOf),
+    /// Gives up what is under way about backups.
+    StopBackup,
+    /// Asks for a backup's file.
+    ChooseBackup,
+    /// Reads the chosen file and says what it would bring.
+    LookInto(Passphrase),
+    /// Takes in what the chosen file brings.
+    TakeIn(Passphrase, Box<Plan>, Brings),
+    /// Makes this page the only one that works on the records, and opens the
+    /// store again.
+    TakeOver,
     /// Shows a screen as a new step of the history.
     Push(Route),
     /// Shows a screen in place of the present step of the history.
@@ -200,6 +233,10 @@ pub enum Action {
     Print,
     /// Asks for a file of at most so many bytes.
     OpenFile(usize),
+    /// Reads the records of these jobs and colleagues' files.
+    Recall(Vec<JobId>),
+    /// Asks for a colleague's file of at most so many bytes.
+    OpenPassed(usize),
     /// Says something aloud.
     Say(Message),
     /// Ends what is being said.

@@ -1,16 +1,18 @@
 //! The list of jobs: start, open, leave, delete with a way back.
 
+use std::cmp::Ordering;
+
 use rakeline_core::job::{FaultEvent, JobEvent, JobId, JobState, apply};
-use rakeline_core::json;
 use rakeline_core::kit;
 use rakeline_core::order;
 use rakeline_core::record;
 use rakeline_core::text::{Message, msg};
 
+use super::entry::JobEntry;
 use super::intent::{Action, Now, Place};
-use super::state::{AppState, Boot, JobEntry, Notice, Saved, Settings, UndoOf, Unreadable};
+use super::state::{AppState, Boot, Notice, Saved, UndoOf};
 use super::work::{self, Shown};
-use super::{JOB_PREFIX, TRASH_PREFIX, fit, keeping, kits};
+use super::{again, brief, fit, keeping, kits};
 use crate::platform::StorageFault;
 use crate::route::{Route, Step};
 use crate::sample_job;
@@ -18,79 +20,31 @@ use crate::sample_job;
 /// The kit sheet of the first start.
 const FIRST_KIT: &str = include_str!("../../../assets/kits/plain-four.json");
 
-pub(super) fn booted(
-    app: &mut AppState,
-    jobs: Vec<(String, String)>,
-    trash: Vec<(String, String)>,
-    settings: Option<&str>,
-    path: &str,
-) -> Vec<Action> {
-    let mut unreadable = Vec::new();
-    app.jobs = entries(jobs, JOB_PREFIX, &mut unreadable);
-    app.trash = entries(trash, TRASH_PREFIX, &mut unreadable);
-    app.unreadable = unreadable;
-    read_settings(app, settings);
-    app.boot = Boot::Ready;
-    match Route::of(path) {
-        Route::Job(id, step) => {
-            app.route = Route::Job(id.clone(), step);
-            load(app, id, step)
-        }
-        other => {
-            app.route = other;
-            kits::arrive(app);
-            Vec::new()
-        }
-    }
-}
-
-fn entries(
-    records: Vec<(String, String)>,
-    prefix: &str,
-    unreadable: &mut Vec<Unreadable>,
-) -> Vec<JobEntry> {
-    let mut entries = Vec::new();
-    for (key, text) in records {
-        let id = JobId(key.strip_prefix(prefix).unwrap_or(&key).to_owned());
-        match read_as(&id, &text) {
-            Ok(job) => entries.push(JobEntry::of(&job)),
-            Err(why) => unreadable.push(Unreadable { key, why }),
-        }
-    }
-    sort(&mut entries);
-    entries
-}
-
-/// What can be read of the settings. Where something can't, the text is put
-/// by with the first commit.
-fn read_settings(app: &mut AppState, text: Option<&str>) {
-    let Some(text) = text else { return };
-    match json::read::<Settings>(text) {
-        Ok(settings) => app.settings = settings,
-        Err(_) => {
-            let settings = json::parse(text).unwrap_or_default();
-            let fitter = settings.get("fitter").and_then(|fitter| fitter.as_str());
-            app.settings.fitter = fitter.unwrap_or_default().to_owned();
-            app.broken_settings = Some(text.to_owned());
-        }
-    }
+fn newest_first(a: &JobEntry, b: &JobEntry) -> Ordering {
+    b.changed.cmp(&a.changed).then_with(|| a.id.cmp(&b.id))
 }
 
 pub(super) fn sort(entries: &mut [JobEntry]) {
-    order::sort_by(entries, |a, b| {
-        b.changed.cmp(&a.changed).then_with(|| a.id.cmp(&b.id))
-    });
+    order::sort_by(entries, newest_first);
 }
 
-pub(super) fn boot_failed(app: &mut AppState, fault: &StorageFault) -> Vec<Action> {
-    app.boot = Boot::NoStorage(fault.message());
-    Vec::new()
+/// Puts an entry in its place of a list in order, instead of the one that
+/// was there.
+pub(super) fn place(entries: &mut Vec<JobEntry>, entry: JobEntry) {
+    if let Some(at) = entries.iter().position(|other| other.id == entry.id) {
+        entries.remove(at);
+    }
+    let at = entries.partition_point(|other| newest_first(other, &entry) == Ordering::Less);
+    entries.insert(at, entry);
 }
 
 /// Starts a job. A second tap while one is being opened starts none.
 pub(super) fn start(app: &mut AppState, id: JobId, now: &Now) -> Vec<Action> {
     if app.boot == Boot::Opening || app.route != Route::Jobs || app.open.is_some() {
         return Vec::new();
+    }
+    if app.backup.is_taking() {
+        return say(app, msg("restore-wait"));
     }
     let Some(kit) = app.settings.last_kit.clone().or_else(first_kit) else {
         return say(app, msg("kit-none"));
@@ -111,6 +65,9 @@ pub(super) fn start(app: &mut AppState, id: JobId, now: &Now) -> Vec<Action> {
 pub(super) fn start_fault(app: &mut AppState, id: JobId, now: &Now) -> Vec<Action> {
     if app.boot == Boot::Opening || app.route != Route::Jobs || app.open.is_some() {
         return Vec::new();
+    }
+    if app.backup.is_taking() {
+        return say(app, msg("restore-wait"));
     }
     let Some(kit) = app.settings.last_kit.clone().or_else(first_kit) else {
         return say(app, msg("kit-none"));
@@ -137,7 +94,7 @@ pub(super) fn open_sample(app: &mut AppState, id: JobId, now: &Now) -> Vec<Actio
     }
 }
 
-fn enter(app: &mut AppState, job: JobState, step: Step) -> Vec<Action> {
+pub(super) fn enter(app: &mut AppState, job: JobState, step: Step) -> Vec<Action> {
     let route = keeping::on_screen(app, job, Saved::Yes, step);
     let mut actions = vec![Action::Push(route)];
     actions.extend(keeping::save(app));
@@ -154,9 +111,12 @@ pub(super) fn say(app: &mut AppState, message: Message) -> Vec<Action> {
 
 /// Opens a job of the list. A second tap on it opens nothing more.
 pub(super) fn open(app: &mut AppState, id: &JobId) -> Vec<Action> {
-    let on_its_way = app.opening.as_ref() == Some(id) || app.moving.contains(id);
+    let on_its_way = app.opening.as_ref() == Some(id) || is_moving(app, id);
     if app.open.is_some() || on_its_way {
         return Vec::new();
+    }
+    if app.backup.is_taking() {
+        return say(app, msg("restore-wait"));
     }
     if let Some(route) = keeping::reopen(app, id, Step::Measures) {
         return vec![Action::Push(route)];
@@ -164,7 +124,7 @@ pub(super) fn open(app: &mut AppState, id: &JobId) -> Vec<Action> {
     load(app, id.clone(), Step::Measures)
 }
 
-fn load(app: &mut AppState, id: JobId, step: Step) -> Vec<Action> {
+pub(super) fn load(app: &mut AppState, id: JobId, step: Step) -> Vec<Action> {
     app.opening = Some(id.clone());
     vec![Action::Load(id, step)]
 }
@@ -202,7 +162,7 @@ pub(super) fn loaded(
 }
 
 /// The job of a record, if it is the one whose key it stands under.
-fn read_as(id: &JobId, text: &str) -> Result<JobState, Message> {
+pub(super) fn read_as(id: &JobId, text: &str) -> Result<JobState, Message> {
     let job = record::read(text).map_err(|fault| fault.message())?;
     if job.id == *id {
         Ok(job)
@@ -241,8 +201,10 @@ pub(super) fn go_to(app: &mut AppState, route: Route) -> Vec<Action> {
     app.route = route.clone();
     app.notice = None;
     kits::arrive(app);
+    let recall = again::arrive(app);
     let next = keeping::bring_back(app).unwrap_or_else(|| vec![Action::Push(route)]);
     actions.extend(next);
+    actions.extend(recall);
     actions
 }
 
@@ -261,6 +223,7 @@ pub(super) fn popped(app: &mut AppState, path: &str) -> Vec<Action> {
     app.opening = None;
     app.route = to.clone();
     kits::arrive(app);
+    actions.extend(again::arrive(app));
     if let Some(back) = keeping::bring_back(app) {
         actions.extend(back);
     } else if let Route::Job(id, step) = to {
@@ -273,57 +236,78 @@ pub(super) fn popped(app: &mut AppState, path: &str) -> Vec<Action> {
 }
 
 /// Moves a job to the deleted ones; the notice offers the way back.
-pub(super) fn delete(app: &mut AppState, id: &JobId) -> Vec<Action> {
-    shift(app, id, Place::Trash)
+pub(super) fn delete(app: &mut AppState, id: &JobId, now: &Now) -> Vec<Action> {
+    shift(app, id, Place::Trash, now)
 }
 
 /// Moves a deleted job back.
-pub(super) fn restore(app: &mut AppState, id: &JobId) -> Vec<Action> {
+pub(super) fn restore(app: &mut AppState, id: &JobId, now: &Now) -> Vec<Action> {
     app.notice = None;
-    shift(app, id, Place::Jobs)
+    shift(app, id, Place::Jobs, now)
 }
 
-/// Moves a record that rests, once, and never onto one that can't be read.
-fn shift(app: &mut AppState, id: &JobId, to: Place) -> Vec<Action> {
-    let from = match to {
-        Place::Trash => &app.jobs,
-        Place::Jobs => &app.trash,
+fn is_moving(app: &AppState, id: &JobId) -> bool {
+    app.moving.iter().any(|entry| entry.id == *id)
+}
+
+/// Whether a job's record rests: it is not on the screen, not on its way
+/// there, not being kept, moved or deleted.
+pub(super) fn rests(app: &AppState, id: &JobId) -> bool {
+    !is_moving(app, id)
+        && app.opening.as_ref() != Some(id)
+        && app.job().is_none_or(|job| job.id != *id)
+        && !app.left.iter().any(|left| left.job.id == *id)
+        && !app.store.erasing.iter().any(|one| one.id == *id)
+}
+
+/// Moves a record that rests, once, and never onto one that can't be read or
+/// onto another that is there.
+fn shift(app: &mut AppState, id: &JobId, to: Place, now: &Now) -> Vec<Action> {
+    let (from, there, deleted) = match to {
+        Place::Trash => (&app.jobs, &app.trash, Some(now.at)),
+        Place::Jobs => (&app.trash, &app.jobs, None),
     };
-    let busy = app.moving.contains(id)
-        || app.opening.as_ref() == Some(id)
-        || app.job().is_some_and(|job| job.id == *id)
-        || app.left.iter().any(|left| left.job.id == *id);
-    if busy || !from.iter().any(|entry| entry.id == *id) {
+    let Some(entry) = from.iter().find(|entry| entry.id == *id) else {
         return Vec::new();
+    };
+    if !rests(app, id) {
+        return Vec::new();
+    }
+    if app.backup.is_taking() {
+        return say(app, msg("restore-wait"));
     }
     let key = to.key(id);
     if app.unreadable.iter().any(|record| record.key == key) {
         return say(app, msg("record-kept").text("key", key));
     }
-    app.moving.push(id.clone());
-    vec![Action::Move(id.clone(), to)]
+    if there.iter().any(|other| other.id == *id) {
+        return say(app, msg("record-twice"));
+    }
+    let mut entry = entry.clone();
+    entry.deleted = deleted;
+    app.moving.push(entry.clone());
+    vec![Action::Move(Box::new(entry))]
 }
 
 pub(super) fn moved(
     app: &mut AppState,
     id: &JobId,
-    to: Place,
     outcome: Result<(), StorageFault>,
 ) -> Vec<Action> {
-    app.moving.retain(|moving| moving != id);
+    let Some(at) = app.moving.iter().position(|entry| entry.id == *id) else {
+        return Vec::new();
+    };
+    let entry = app.moving.remove(at);
     if let Err(fault) = outcome {
         return say(app, fault.message());
     }
+    let to = brief::place(&entry);
     let (from, into) = match to {
         Place::Trash => (&mut app.jobs, &mut app.trash),
         Place::Jobs => (&mut app.trash, &mut app.jobs),
     };
-    let Some(place) = from.iter().position(|entry| entry.id == *id) else {
-        return Vec::new();
-    };
-    let entry = from.remove(place);
-    into.push(entry);
-    sort(into);
+    from.retain(|other| other.id != *id);
+    place(into, entry);
     if to == Place::Trash {
         app.notice = Some(Notice {
             message: msg("job-deleted"),

@@ -6,10 +6,11 @@ use rakeline_core::json;
 use rakeline_core::record;
 use rakeline_core::text::msg;
 
-use super::intent::{Action, Place};
-use super::jobs::{best_step, say, sort};
-use super::state::{AppState, Boot, JobEntry, LeftHow, LeftJob, Notice, OpenJob, Saved};
-use super::{KEPT_SETTINGS_KEY, SETTINGS_KEY, paper, reading, work};
+use super::entry::JobEntry;
+use super::intent::Action;
+use super::jobs::{best_step, place, say};
+use super::state::{AppState, Boot, LeftHow, LeftJob, Notice, OpenJob, Saved};
+use super::{KEPT_SETTINGS_KEY, SETTINGS_KEY, brief, paper, reading, work};
 use crate::platform::{StorageFault, Write};
 use crate::route::{Route, Step};
 
@@ -28,16 +29,30 @@ pub(super) fn save(app: &mut AppState) -> Vec<Action> {
     };
     app.commits += 1;
     open.saved = Saved::Saving(app.commits);
-    let entry = JobEntry::of(&open.job);
-    let mut writes = vec![Write::Put {
-        key: Place::Jobs.key(&entry.id),
-        value,
-    }];
-    app.jobs.retain(|other| other.id != entry.id);
-    app.jobs.push(entry);
-    sort(&mut app.jobs);
+    let entry = JobEntry::of(&open.job, &value);
+    let mut writes = put(&entry, value).to_vec();
+    place(&mut app.jobs, entry);
     writes.extend(left_again(app));
     writes.extend(settings(app));
+    vec![Action::Commit(app.commits, writes)]
+}
+
+/// The steps that keep a record and its entry.
+#[must_use]
+pub fn put(entry: &JobEntry, record: String) -> [Write; 2] {
+    let record = Write::Put {
+        key: brief::place(entry).key(&entry.id),
+        value: record,
+    };
+    [record, brief::put(entry)]
+}
+
+/// One atomic step beside the open job; none where there is nothing to do.
+pub(super) fn commit(app: &mut AppState, writes: Vec<Write>) -> Vec<Action> {
+    if writes.is_empty() {
+        return Vec::new();
+    }
+    app.commits += 1;
     vec![Action::Commit(app.commits, writes)]
 }
 
@@ -51,9 +66,9 @@ fn left_again(app: &mut AppState) -> Vec<Write> {
         .filter_map(|left| {
             let value = record::write(&left.job).ok()?;
             left.how = LeftHow::Saving(number);
-            let key = Place::Jobs.key(&left.job.id);
-            Some(Write::Put { key, value })
+            Some(put(&JobEntry::of(&left.job, &value), value))
         })
+        .flatten()
         .collect()
 }
 

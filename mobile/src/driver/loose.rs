@@ -17,7 +17,7 @@ pub(super) fn found(app: &AppState, keys: Vec<String>, now: &Now) -> Vec<Action>
         return Vec::new();
     }
     let open = app.job().map(job::blobs_of).unwrap_or_default();
-    let entries = || app.jobs.iter().chain(&app.trash);
+    let entries = || app.jobs.iter().chain(&app.trash).chain(&app.lost);
     let is_logo = |key: &String| {
         let logo = app.settings.logo.as_ref();
         logo.is_some_and(|logo| logo.blob == *key)

@@ -7,6 +7,7 @@ use rakeline_core::estimate::still::StillReading;
 use rakeline_core::job::{Load, MeasuringEvent};
 use rakeline_core::report::Logo;
 
+use super::cards::CardsDraft;
 use super::corners::{self, SweepDraft};
 use super::intent::{Action, Now};
 use super::learn::LearnDraft;
@@ -36,6 +37,8 @@ pub struct Drafts {
     pub level: LevelDraft,
     /// What the heads will see.
     pub sight: SightDraft,
+    /// Photos of mark cards.
+    pub cards: CardsDraft,
     /// Walk test and fault.
     pub walk: WalkDraft,
     /// Photos of the job.

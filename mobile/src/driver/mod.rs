@@ -4,8 +4,15 @@
 //! the moment and performs the actions, the workflow tests do the same on a
 //! scripted phone.
 
+mod again;
+mod backup;
+mod boot;
+mod brief;
+mod cards;
 mod corners;
 mod ear;
+mod entry;
+mod erase;
 mod fit;
 mod held;
 mod intent;
@@ -18,6 +25,7 @@ mod layout;
 mod learn;
 mod level;
 mod lie;
+mod listing;
 mod loose;
 mod measure;
 mod paper;
@@ -26,6 +34,8 @@ mod photos;
 mod reading;
 mod sight;
 mod state;
+mod store;
+mod stored;
 mod target;
 mod typed_face;
 mod visits;
@@ -34,25 +44,38 @@ mod work;
 mod workshop;
 mod zeroing;
 
+pub use again::{
+    AgainDraft, AgainIntent, FleetView, Group, PASSED_PREFIX, RECALLED_GREATEST, Recalled, Said,
+};
+pub use backup::{BACKUP_DAYS, BackupDraft, BackupIntent, Chosen, WayBack, Whole, backup_due};
+pub use brief::BRIEF_PREFIX;
+pub use cards::{CardsDraft, CardsIntent};
 pub use corners::{SweepDraft, corner_field, station_words, sweep_field, sweep_places};
 pub use ear::{Ear, EarNow};
+pub use entry::JobEntry;
+pub use erase::{EraseWhat, TRASH_DAYS, customers};
 pub use held::{Beside, BoardWay, Held, Phase, Target};
 pub use intent::{Action, Intent, Now, Place};
+pub use keeping::put as record_and_entry;
 pub use kit_shelf::{Editing, KitEntry, KitIntent, Kits, QUICK_PAGES};
 pub use layout::{CheckIntent, MarkOutIntent};
 pub use learn::{LearnDraft, LearnIntent};
 pub use level::{CameraState, LevelDraft, LevelIntent, ShownPhoto, live_level, screen_turn};
 pub use lie::BoardDraft;
+pub use listing::{ListIntent, ListWish, Listed, SHOWN, SortBy, kits_of, listed};
 pub use measure::{Drafts, Measure};
+pub use paper::sheet_of;
 pub use phone::{
     Bay, PhoneSettings, Voice, age as zeroing_age, in_use as phone_in_use, profile as phone_profile,
 };
 pub use photos::{COPY_SIDE, PhotoIntent, PhotosDraft, PictureUse, Shows};
 pub use sight::{SightDraft, SightIntent, TILT_GREATEST};
 pub use state::{
-    AppState, Boot, JobEntry, LeftHow, LeftJob, Making, Notice, OpenJob, Saved, Settings, Sheets,
-    UndoOf, Unreadable,
+    AppState, Boot, LeftHow, LeftJob, Making, Notice, OpenJob, Saved, Settings, Sheets, UndoOf,
+    Unreadable,
 };
+pub use store::{Checked, StoreDraft, StoreIntent};
+pub use stored::{Erased, Stored, check_all, erase, move_record, open_store, read_store};
 pub use walk::{Lead, Pace, WalkDraft, WalkIntent, head_now as walk_head, point_now as walk_point};
 pub use workshop::{Letter, Letterhead, PhotoPolicy, Theme, WorkshopIntent};
 pub use zeroing::ZeroDraft;
@@ -82,6 +105,9 @@ pub const KIT_EDIT_KEY: &str = "kit-edit";
 /// An intent that makes no sense at the moment (a second tap on a button
 /// that already did its work) changes nothing.
 pub fn handle(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
+    if app.boot == Boot::Elsewhere && !store::is_heard_elsewhere(&intent) {
+        return Vec::new();
+    }
     let mut actions = learn::before(app, &intent, now);
     actions.extend(follow(app, intent, now));
     actions
@@ -89,14 +115,9 @@ pub fn handle(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
 
 fn follow(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
     match intent {
-        Intent::Booted {
-            jobs,
-            trash,
-            settings,
-            path,
-        } => jobs::booted(app, jobs, trash, settings.as_deref(), &path),
+        Intent::Booted { stored, path } => boot::booted(app, *stored, &path, now),
         Intent::BlobsFound(keys) => loose::found(app, keys, now),
-        Intent::BootFailed(fault) => jobs::boot_failed(app, &fault),
+        Intent::BootFailed(fault) => boot::boot_failed(app, &fault),
         Intent::StartJob(id) => jobs::start(app, id, now),
         Intent::StartFault(id) => jobs::start_fault(app, id, now),
         Intent::OpenSample(id) => jobs::open_sample(app, id, now),
@@ -106,9 +127,15 @@ fn follow(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
             actions.extend(learn::found(app, now));
             actions
         }
-        Intent::DeleteJob(id) => jobs::delete(app, &id),
-        Intent::RestoreJob(id) => jobs::restore(app, &id),
-        Intent::Moved(id, place, outcome) => jobs::moved(app, &id, place, outcome),
+        Intent::DeleteJob(id) => jobs::delete(app, &id, now),
+        Intent::RestoreJob(id) => jobs::restore(app, &id, now),
+        Intent::Moved(id, outcome) => jobs::moved(app, &id, outcome),
+        Intent::List(said) => {
+            listing::handle(&mut app.list, said);
+            Vec::new()
+        }
+        Intent::Store(said) => store::handle(app, said),
+        Intent::Backup(said) => backup::handle(app, said, now),
         Intent::GoJobs => jobs::go_list(app),
         Intent::Popped(path) => jobs::popped(app, &path),
         Intent::Committed(number, outcome) => keeping::committed(app, number, outcome),
@@ -131,6 +158,7 @@ fn follow(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
         Intent::CameAgain(why) => visits::came_again(app, why, now),
         Intent::Workshop(intent) => workshop::handle(app, intent, now),
         Intent::Kits(intent) => kits::handle(app, intent, now),
+        Intent::Again(intent) => again::handle(app, intent, now),
         Intent::TapeOn => work::tape_on(app, now),
         Intent::Undo => work::undo(app, now),
         Intent::Redo => work::redo(app, now),
@@ -140,7 +168,10 @@ fn follow(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
         Intent::PrintQuote => work::print_once(app, now),
         Intent::MakeSheets(sheets) => paper::make(app, sheets, now),
         Intent::StopSheets => paper::stop(app),
-        Intent::Worked(number, event) => match sight::worked(app, number, &event) {
+        Intent::Cards(said) => cards::handle(app, said, now),
+        Intent::Worked(number, event) => match sight::worked(app, number, &event)
+            .or_else(|| cards::worked(app, number, &event, now))
+        {
             Some(actions) => actions,
             None => {
                 let mut actions = paper::worked(app, number, event);

@@ -1,15 +1,17 @@
 //! Sheets at full size: asked for, under way, out of the app.
 
+use chrono::{DateTime, FixedOffset};
 use rakeline_core::job::{JobState, read_check_line};
 use rakeline_core::report::{
-    Length, Paper, SheetLook, customer_sheet, job_sheet, kept, template_facts, workshop_sheet,
+    Document, Length, Paper, SheetLook, customer_sheet, job_sheet, kept, template_facts,
+    workshop_sheet,
 };
 use rakeline_core::text::msg;
 
 use super::intent::{Action, Now};
 use super::sight;
-use super::state::{AppState, Making, Notice, Sheets};
-use super::{keeping, work};
+use super::state::{AppState, Making, Notice, Settings, Sheets};
+use super::{cards, keeping, work};
 use crate::platform::{OutFile, Shared, Task, WorkEvent};
 use crate::steps::book;
 use crate::texts::say;
@@ -43,7 +45,9 @@ pub(super) fn check_line(app: &mut AppState, typed: String) -> Vec<Action> {
     if app.settings.check_lines == before {
         return Vec::new();
     }
-    keeping::save(app)
+    let mut actions = keeping::save(app);
+    actions.extend(cards::line_changed(app));
+    actions
 }
 
 /// Starts to make sheets; a second tap starts none.
@@ -110,17 +114,27 @@ fn sheet_task(app: &AppState, job: &JobState, sheets: Sheets) -> (Task, Vec<Stri
             (document, Length::AsNeeded)
         }
     };
+    printed(&app.settings, job, (document, length), at)
+}
+
+/// The task that prints a document, and the keys of the pictures on it.
+fn printed(
+    settings: &Settings,
+    job: &JobState,
+    (document, length): (Document, Length),
+    at: DateTime<FixedOffset>,
+) -> (Task, Vec<String>) {
     let mut pictures = document.pictures();
-    pictures.extend(app.settings.logo.as_ref().map(|logo| logo.blob.clone()));
+    pictures.extend(settings.logo.as_ref().map(|logo| logo.blob.clone()));
     let task = Task::Sheet {
         pictures: Vec::new(),
         files: Vec::new(),
         document: Box::new(document),
         look: SheetLook {
-            paper: app.settings.paper,
+            paper: settings.paper,
             length,
-            workshop: app.settings.letterhead.lines(),
-            logo: app.settings.logo.clone(),
+            workshop: settings.letterhead.lines(),
+            logo: settings.logo.clone(),
             foot: msg("sheet-foot")
                 .text("id", job.id.0.clone())
                 .text("version", env!("CARGO_PKG_VERSION")),
@@ -128,6 +142,19 @@ fn sheet_task(app: &AppState, job: &JobState, sheets: Sheets) -> (Task, Vec<Stri
         },
     };
     (task, pictures)
+}
+
+/// The whole job sheet as it was issued last, with its number and the keys of
+/// its pictures, for a backup;
+/// `None` where the job has changed since or none was issued.
+#[must_use]
+pub fn sheet_of(settings: &Settings, job: &JobState) -> Option<(u32, Task, Vec<String>)> {
+    let issue = job.issued()?;
+    let mut document = job_sheet(job, issue.at, &issue.zone);
+    document.sections.extend(kept(job, book()));
+    let whole = (document, Length::AsNeeded);
+    let (task, pictures) = printed(settings, job, whole, issue.at);
+    Some((issue.number, task, pictures))
 }
 
 /// Gives up what is under way.

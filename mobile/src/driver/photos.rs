@@ -3,6 +3,7 @@
 use rakeline_core::job::{BehindEvent, BehindPhoto, JobEvent, Photo, PhotoEvent, PhotoOf, Whose};
 use rakeline_core::text::{Message, msg};
 
+use super::cards::CardsIntent;
 use super::held;
 use super::intent::{Action, Intent, Now};
 use super::level::LevelIntent;
@@ -26,6 +27,8 @@ pub enum PictureUse {
     Job,
     /// The workshop's logo.
     Logo,
+    /// Measuring by mark cards.
+    Cards,
 }
 
 impl PictureUse {
@@ -36,6 +39,7 @@ impl PictureUse {
             Self::Level => Intent::Measure(Measure::Level(LevelIntent::Came(picture))),
             Self::Job => Intent::Photo(PhotoIntent::Came(picture)),
             Self::Logo => Intent::Workshop(WorkshopIntent::LogoCame(picture)),
+            Self::Cards => Intent::Cards(CardsIntent::Came(picture)),
         }
     }
 
@@ -46,6 +50,8 @@ impl PictureUse {
             Self::Level => Intent::Measure(Measure::Level(LevelIntent::Came(Ok(Some(picture))))),
             Self::Job => Intent::Photo(PhotoIntent::Smaller(picture, copy)),
             Self::Logo => Intent::Workshop(WorkshopIntent::LogoSmaller(copy.unwrap_or(picture))),
+            // The whole picture is measured in.
+            Self::Cards => Intent::Cards(CardsIntent::Came(Ok(Some(picture)))),
         }
     }
 
@@ -56,6 +62,7 @@ impl PictureUse {
             Self::Level => Intent::Measure(Measure::Level(LevelIntent::Stored(outcome))),
             Self::Job => Intent::Photo(PhotoIntent::Stored(outcome)),
             Self::Logo => Intent::Workshop(WorkshopIntent::LogoStored(outcome)),
+            Self::Cards => Intent::Cards(CardsIntent::Stored(outcome)),
         }
     }
 
@@ -64,7 +71,7 @@ impl PictureUse {
     pub fn read(self, key: String, url: Result<Option<String>, StorageFault>) -> Intent {
         match self {
             Self::Level => Intent::Measure(Measure::Level(LevelIntent::Read(key, url))),
-            Self::Job | Self::Logo => Intent::Photo(PhotoIntent::Read(key, url)),
+            Self::Job | Self::Logo | Self::Cards => Intent::Photo(PhotoIntent::Read(key, url)),
         }
     }
 }

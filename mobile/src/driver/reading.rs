@@ -2,7 +2,7 @@
 
 use rakeline_core::estimate::rake::{FaceReading, Side};
 use rakeline_core::estimate::still::StillReading;
-use rakeline_core::job::{JobEvent, MeasuringEvent};
+use rakeline_core::job::{self, JobEvent, MeasuringEvent};
 use rakeline_core::text::{Message, msg};
 
 use super::held::{self, Phase, Target};
@@ -13,7 +13,7 @@ use super::work::{self, Back};
 use crate::route::{Route, Step};
 
 fn first_unread(app: &AppState) -> Option<usize> {
-    app.job()?.spots.iter().position(|spot| !spot.is_read())
+    job::faces_open(app.job()?).first().copied()
 }
 
 /// Starts the sensor for the first spot that is not read; with every spot
@@ -205,9 +205,7 @@ fn say_next(app: &AppState, next: usize) -> Vec<Action> {
 
 /// The next open spot to the right, else the first open one.
 fn next_after(app: &AppState, spot: usize) -> Option<usize> {
-    let spots = &app.job()?.spots;
-    let open = |index: &usize| spots.get(*index).is_some_and(|place| !place.is_read());
-    (spot..spots.len())
-        .find(open)
-        .or_else(|| (0..spot).find(open))
+    let open = job::faces_open(app.job()?);
+    let right = open.iter().find(|index| **index >= spot);
+    right.or_else(|| open.first()).copied()
 }

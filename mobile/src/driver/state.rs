@@ -1,11 +1,8 @@
 //! What the app knows at a moment. Screens read it and send intents.
 
-use std::rc::Rc;
-
-use rakeline_core::decide::parts::{Part, PartLine};
-use rakeline_core::job::{
-    Field, JobId, JobState, Particular, blobs_of, parts_taken_at, parts_used,
-};
+use rakeline_core::again::Fleet;
+use rakeline_core::decide::parts::Part;
+use rakeline_core::job::{Field, JobId, JobState};
 use rakeline_core::kit::KitSheet;
 use rakeline_core::report::{Logo, Paper};
 use rakeline_core::sample::CheckLine;
@@ -13,10 +10,15 @@ use rakeline_core::text::Message;
 use rakeline_core::units::Millis;
 use serde::{Deserialize, Serialize};
 
+use super::again::AgainDraft;
+use super::backup::BackupDraft;
+use super::entry::JobEntry;
 use super::held::Held;
 use super::kit_shelf::Kits;
+use super::listing::ListWish;
 use super::measure::Drafts;
 use super::phone::{Bay, PhoneSettings, Voice};
+use super::store::StoreDraft;
 use super::workshop::{Letterhead, PhotoPolicy, Theme};
 use crate::route::Route;
 
@@ -29,53 +31,8 @@ pub enum Boot {
     Ready,
     /// Storage does not answer; jobs would not be kept.
     NoStorage(Message),
-}
-
-/// A job in the list.
-#[derive(Clone, Debug, PartialEq)]
-pub struct JobEntry {
-    /// Its name in the store.
-    pub id: JobId,
-    /// What it is called, empty if nothing was typed.
-    pub name: String,
-    /// The vehicle, empty if not typed.
-    pub vehicle: String,
-    /// When it was started.
-    pub created: chrono::DateTime<chrono::FixedOffset>,
-    /// Its last change.
-    pub changed: chrono::DateTime<chrono::FixedOffset>,
-    /// Face angles read.
-    pub read: usize,
-    /// Heads of the kit.
-    pub heads: usize,
-    /// Its kit sheet, as it was when fitted.
-    pub kit: Rc<KitSheet>,
-    /// When the first part was taken from the shelf.
-    pub taken_at: Option<chrono::DateTime<chrono::FixedOffset>>,
-    /// The parts it took.
-    pub parts: Vec<PartLine>,
-    /// Keys of its pictures.
-    pub blobs: Vec<String>,
-}
-
-impl JobEntry {
-    /// The list's view of a job.
-    #[must_use]
-    pub fn of(job: &JobState) -> Self {
-        Self {
-            id: job.id.clone(),
-            name: job.name.trim().to_owned(),
-            vehicle: job.particular(Particular::Vehicle).trim().to_owned(),
-            created: job.created,
-            changed: job.changed,
-            read: job.read_count(),
-            heads: job.spots.len(),
-            kit: Rc::new(job.kit.clone()),
-            taken_at: parts_taken_at(job),
-            parts: parts_used(job),
-            blobs: blobs_of(job),
-        }
-    }
+    /// Another page of the app works on the records.
+    Elsewhere,
 }
 
 /// A stored record that can't be read. It is kept as it is.
@@ -147,6 +104,8 @@ pub enum UndoOf {
     Step,
     /// The kit sheet deleted last comes back.
     Kit,
+    /// A colleague's file removed last comes back.
+    Received,
 }
 
 /// What is kept between jobs.
@@ -181,6 +140,10 @@ pub struct Settings {
     pub photos: PhotoPolicy,
     /// What the check line of the mark cards measures, by paper.
     pub check_lines: Vec<(Paper, CheckLine)>,
+    /// When everything was last backed up.
+    pub backed_up: Option<chrono::DateTime<chrono::FixedOffset>>,
+    /// Fleets in work.
+    pub fleets: Vec<Fleet>,
 }
 
 impl Settings {
@@ -239,14 +202,22 @@ pub struct AppState {
     pub trash: Vec<JobEntry>,
     /// Records that can't be read.
     pub unreadable: Vec<Unreadable>,
+    /// Jobs that the list knows and whose records are gone.
+    pub lost: Vec<JobEntry>,
+    /// What of the list is shown.
+    pub list: ListWish,
+    /// The store: room, checks, deletions.
+    pub store: StoreDraft,
+    /// Backup and the way back.
+    pub backup: BackupDraft,
     /// The job on the screen.
     pub open: Option<OpenJob>,
     /// Jobs that were left while their last commit was under way.
     pub left: Vec<LeftJob>,
     /// The job whose record is being read to be opened.
     pub opening: Option<JobId>,
-    /// Jobs on their way to the deleted ones or back.
-    pub moving: Vec<JobId>,
+    /// Jobs on their way to the deleted ones or back, as they will be there.
+    pub moving: Vec<JobEntry>,
     /// Settings as stored that could not be read, until they are put by.
     pub broken_settings: Option<String>,
     /// When the job sheet was last handed to the printer, monotonic.
@@ -263,6 +234,8 @@ pub struct AppState {
     pub reading: Option<Held>,
     /// What is under way and not yet a fact of the job.
     pub drafts: Drafts,
+    /// What the screens of same again show.
+    pub again: AgainDraft,
     /// What the system says this phone is.
     pub device: String,
     /// Commits begun so far.
@@ -280,6 +253,10 @@ impl Default for AppState {
             jobs: Vec::new(),
             trash: Vec::new(),
             unreadable: Vec::new(),
+            lost: Vec::new(),
+            list: ListWish::default(),
+            store: StoreDraft::default(),
+            backup: BackupDraft::default(),
             open: None,
             left: Vec::new(),
             opening: None,
@@ -292,6 +269,7 @@ impl Default for AppState {
             notice: None,
             reading: None,
             drafts: Drafts::default(),
+            again: AgainDraft::default(),
             device: String::new(),
             commits: 0,
             making: None,

@@ -2,14 +2,14 @@
 
 use rakeline_core::decide::mark_out::PlanKind;
 use rakeline_core::job::{
-    self, Field, HalfWidths, JobEvent, JobState, MarksFrom, Particular, Tape,
+    self, BeforeEvent, Field, HalfWidths, JobEvent, JobState, MarksFrom, Particular, Tape,
 };
 use rakeline_core::text::Message;
 use rakeline_core::units::Millis;
 
 use super::intent::{Action, Now};
 use super::state::{AppState, Notice, UndoOf};
-use super::{fit, held, keeping, learn, level, photos, reading, sight, walk};
+use super::{cards, fit, held, keeping, learn, level, photos, reading, sight, walk};
 use crate::route::{Route, Step};
 
 /// How many steps back are kept.
@@ -91,6 +91,7 @@ pub(super) fn show(app: &mut AppState, step: Step, shown: Shown) -> Vec<Action> 
     match step {
         Step::Faces => actions.extend(reading::start(app)),
         Step::Level => actions.extend(level::start(app)),
+        Step::Cards => actions.extend(cards::open(app)),
         Step::Sight | Step::Sheet => actions.extend(sight::follow(app)),
         _ => {}
     }
@@ -103,6 +104,7 @@ pub(super) fn leave_screen(app: &mut AppState) -> Vec<Action> {
     actions.extend(level::leave(app));
     actions.extend(walk::stop(app));
     actions.extend(photos::leave(app));
+    actions.extend(cards::leave(app));
     actions.extend(learn::leave(app));
     app.drafts = super::measure::Drafts::default();
     actions
@@ -143,6 +145,22 @@ pub(super) fn show_marks(app: &mut AppState, now: &Now) -> Vec<Action> {
     if job.marks.is_some() && !job::marks_are_stale(job) {
         return show(app, Step::Marks, Shown::NotYet);
     }
+    if let (HalfWidths::Ready { left, right, .. }, job::Agrees::Yes) =
+        (job::half_widths(job), job::halves_agree(job))
+    {
+        let as_before = JobEvent::Before(BeforeEvent::MarksAsBefore {
+            half_left: left,
+            half_right: right,
+        });
+        let mut actions = event(app, as_before, Back::Step, now);
+        if !actions.is_empty() {
+            actions.extend(show(app, Step::Marks, Shown::NotYet));
+            return actions;
+        }
+    }
+    let Some(job) = app.job() else {
+        return Vec::new();
+    };
     match job::plans(job) {
         Some(Ok(plans)) => match plans.proposed {
             Some(kind) => plan_marks(app, kind, now),

@@ -9,7 +9,7 @@ use super::intent::{Action, Now};
 use super::keeping;
 use super::photos::{LOGO_SIDE, PictureUse};
 use super::state::{AppState, Notice};
-use crate::platform::{CameraFault, Picture, PictureFrom, StorageFault, Write};
+use crate::platform::{CameraFault, Picture, PictureFrom, StorageFault};
 use crate::route::Route;
 
 /// Longest line of the letterhead, characters.
@@ -192,12 +192,8 @@ pub(super) fn handle(app: &mut AppState, intent: WorkshopIntent, now: &Now) -> V
             app.settings.letterhead.0[which as usize] = line;
         }
     }
-    let writes: Vec<Write> = keeping::settings(app);
-    if writes.is_empty() {
-        return Vec::new();
-    }
-    app.commits += 1;
-    vec![Action::Commit(app.commits, writes)]
+    let writes = keeping::settings(app);
+    keeping::commit(app, writes)
 }
 
 fn refuse(app: &mut AppState, message: Message) -> Vec<Action> {

@@ -129,7 +129,9 @@ fn stage_of(job: &JobState, step: Step) -> Stage {
         Step::Parts | Step::Fault => (false, false),
         Step::Sheet => (!job.sheets.is_empty(), false),
         // Not on the path.
-        Step::Zero | Step::Ground | Step::Corners | Step::Level | Step::Sight => (false, false),
+        Step::Zero | Step::Ground | Step::Corners | Step::Level | Step::Sight | Step::Cards => {
+            (false, false)
+        }
     };
     match (done, shut) {
         (true, _) => Stage::Done,

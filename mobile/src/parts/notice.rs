@@ -2,7 +2,7 @@
 
 use dioxus::prelude::*;
 
-use crate::driver::{Intent, KitIntent, UndoOf};
+use crate::driver::{AgainIntent, Intent, KitIntent, UndoOf};
 use crate::shell::use_shell;
 use crate::texts::{say, t};
 
@@ -25,6 +25,7 @@ pub fn NoticeBar() -> Element {
                             UndoOf::Deletion(id) => Intent::RestoreJob(id.clone()),
                             UndoOf::Step => Intent::Undo,
                             UndoOf::Kit => Intent::Kits(KitIntent::BringBack),
+                            UndoOf::Received => Intent::Again(AgainIntent::BringBack),
                         });
                     },
                     {t("undo")}

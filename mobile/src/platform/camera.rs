@@ -9,7 +9,7 @@ use super::LocalFuture;
 /// A picture without its location.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Picture {
-    /// The file, JPEG or PNG.
+    /// The file: JPEG, PNG or WebP.
     pub bytes: Vec<u8>,
     /// Width as it is shown, pixels.
     pub width: u32,

@@ -2,6 +2,9 @@
 
 use std::future::Future;
 use std::pin::Pin;
+use std::rc::Rc;
+
+use super::LocalFuture;
 
 use super::Told;
 
@@ -29,8 +32,27 @@ pub enum OpenedFile {
 /// A future that owns what it needs.
 pub type OwnFuture<T> = Pin<Box<dyn Future<Output = T>>>;
 
+/// A chosen file that is read piece by piece.
+pub trait InFile {
+    /// Its name.
+    fn name(&self) -> String;
+
+    /// Its size in bytes.
+    fn size(&self) -> u64;
+
+    /// At most so many bytes from a place on; none at its end. What went
+    /// wrong is in the system's own words.
+    fn read(&self, from: u64, most: usize) -> LocalFuture<'_, Result<Vec<u8>, String>>;
+}
+
 /// Files that the fitter chooses.
 pub trait Files {
+    /// Asks for a file of any size; `None` where none was chosen. Call it
+    /// inside a tap.
+    fn open_file(&self) -> OwnFuture<Option<Rc<dyn InFile>>> {
+        Box::pin(async { None })
+    }
+
     /// Asks for a file of at most so many bytes. Call it inside a tap.
     fn open_text(&self, most: usize) -> OwnFuture<OpenedFile>;
 

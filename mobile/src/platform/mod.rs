@@ -33,15 +33,15 @@ use std::rc::Rc;
 
 pub use camera::{Camera, CameraFault, Picture, PictureFrom};
 pub use clock::Clock;
-pub use files::{Files, OpenedFile, OwnFuture};
+pub use files::{Files, InFile, OpenedFile, OwnFuture};
 pub use microphone::{Microphone, MicrophoneEvent, MicrophoneFault, MicrophoneSink};
 pub use motion::{Motion, MotionEvent, MotionFault, MotionSink, SourceName};
 pub use page::{Page, Ticker, Told, Visibility};
 pub use picture::{LARGEST, MOST_PIXELS, cleaned};
-pub use share::{OutFile, Share, Shared};
+pub use share::{OutFile, OutStream, Share, Shared};
 pub use signals::{Note, Print, Pulse, Sound, Tone, Vibration, Wake};
 pub use speech::Speech;
-pub use storage::{PersistAnswer, Storage, StorageFault, Write};
+pub use storage::{Alone, PersistAnswer, Room, Storage, StorageFault, Write};
 pub use work::{Task, Work, WorkEvent, WorkHandle};
 
 /// A future of this thread that may borrow its device.

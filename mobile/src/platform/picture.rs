@@ -1,5 +1,6 @@
 //! A picture without its location: everything that a camera writes beside
-//! the pixels goes, but which way up it is to be shown. Nothing is decoded.
+//! the pixels goes, but which way up it is to be shown, and its focal length
+//! with the size that belongs to it. Nothing is decoded.
 
 use img_parts::jpeg::{Jpeg, JpegSegment, markers};
 use img_parts::{Bytes, ImageEXIF};
@@ -11,7 +12,8 @@ pub const LARGEST: usize = 40_000_000;
 /// Widest or highest picture that is taken, pixels.
 pub const MOST_PIXELS: u32 = 20_000;
 
-/// Takes location, maker's notes and thumbnails out of a JPEG or PNG file.
+/// Takes location, maker's notes and thumbnails out of a JPEG, PNG or WebP
+/// file.
 ///
 /// # Errors
 /// [`CameraFault::Empty`], [`CameraFault::Heic`], and
@@ -29,6 +31,8 @@ pub fn cleaned(bytes: Vec<u8>) -> Result<Picture, CameraFault> {
     }
     let picture = if bytes.starts_with(&[0xFF, 0xD8]) {
         jpeg(bytes)
+    } else if bytes.starts_with(b"RIFF") {
+        webp(&bytes)
     } else {
         png(bytes)
     };
@@ -40,7 +44,10 @@ pub fn cleaned(bytes: Vec<u8>) -> Result<Picture, CameraFault> {
 
 fn jpeg(bytes: Vec<u8>) -> Option<Picture> {
     let mut jpeg = Jpeg::from_bytes(Bytes::from(bytes)).ok()?;
-    let turned = jpeg.exif().and_then(|exif| orientation(&exif)).unwrap_or(1);
+    let exif = jpeg.exif();
+    let exif = exif.as_deref().and_then(Tiff::new);
+    let turned = exif.as_ref().and_then(Tiff::orientation).unwrap_or(1);
+    let lens = exif.as_ref().and_then(Tiff::lens);
     let frame = jpeg
         .segments()
         .iter()
@@ -49,8 +56,8 @@ fn jpeg(bytes: Vec<u8>) -> Option<Picture> {
     let height = u32::from(u16::from_be_bytes([size[0], size[1]]));
     let width = u32::from(u16::from_be_bytes([size[2], size[3]]));
     jpeg.segments_mut().retain(keeps);
-    if turned != 1 {
-        jpeg.set_exif(Some(Bytes::from(only_orientation(turned))));
+    if turned != 1 || lens.is_some() {
+        jpeg.set_exif(Some(Bytes::from(only_needed(turned, lens))));
     }
     let (width, height) = if turned >= 5 {
         (height, width)
@@ -119,46 +126,162 @@ fn png(bytes: Vec<u8>) -> Option<Picture> {
     })
 }
 
-/// Tag of the orientation (Exif 2.32, 4.6.4): 1 upright to 8.
-const ORIENTATION: u16 = 0x0112;
+/// Chunks of a WebP file that are the picture (RFC 9649, 2.7).
+const WEBP_PICTURE: [&[u8; 4]; 5] = [b"VP8X", b"ICCP", b"ALPH", b"VP8 ", b"VP8L"];
+/// Flags of what is written beside the pixels: Exif and XMP.
+const WEBP_BESIDE: u8 = 0b1100;
 
-/// The orientation in a TIFF block, from its first directory.
-fn orientation(tiff: &[u8]) -> Option<u16> {
-    let big = match tiff.get(..2)? {
-        b"MM" => true,
-        b"II" => false,
-        _ => return None,
-    };
-    let two = |at: usize| {
-        let pair: [u8; 2] = tiff.get(at..at + 2)?.try_into().ok()?;
-        Some(if big {
-            u16::from_be_bytes(pair)
-        } else {
-            u16::from_le_bytes(pair)
-        })
-    };
-    let four: [u8; 4] = tiff.get(4..8)?.try_into().ok()?;
-    let first = if big {
-        u32::from_be_bytes(four)
-    } else {
-        u32::from_le_bytes(four)
-    };
-    let start = usize::try_from(first).ok()?;
-    let entries = usize::from(two(start)?).min(200);
-    (0..entries)
-        .map(|entry| start + 2 + 12 * entry)
-        .find(|at| two(*at) == Some(ORIENTATION))
-        .and_then(|at| two(at + 8))
-        .filter(|turned| (1..=8).contains(turned))
+/// Only the chunks that are the picture.
+fn webp(bytes: &[u8]) -> Option<Picture> {
+    if bytes.get(8..12)? != b"WEBP" {
+        return None;
+    }
+    let mut clean = b"RIFF\0\0\0\0WEBP".to_vec();
+    let mut size = None;
+    let mut at = 12;
+    while at + 8 <= bytes.len() {
+        let kind: &[u8; 4] = bytes.get(at..at + 4)?.try_into().ok()?;
+        let length: [u8; 4] = bytes.get(at + 4..at + 8)?.try_into().ok()?;
+        let length = usize::try_from(u32::from_le_bytes(length)).ok()?;
+        let end = (at + 8).checked_add(length)?;
+        let content = bytes.get(at + 8..end)?;
+        if WEBP_PICTURE.contains(&kind) {
+            size = size.or_else(|| webp_size(kind, content));
+            let from = clean.len();
+            clean.extend_from_slice(bytes.get(at..end)?);
+            if kind == b"VP8X" {
+                *clean.get_mut(from + 8)? &= !WEBP_BESIDE;
+            }
+            if length % 2 == 1 {
+                clean.push(0);
+            }
+        }
+        at = end + length % 2;
+    }
+    let whole = u32::try_from(clean.len() - 8).ok()?;
+    clean.get_mut(4..8)?.copy_from_slice(&whole.to_le_bytes());
+    let (width, height) = size?;
+    Some(Picture {
+        bytes: clean,
+        width,
+        height,
+    })
 }
 
-/// A TIFF block with the orientation alone.
-fn only_orientation(turned: u16) -> Vec<u8> {
-    let mut tiff = b"MM\0\x2A\0\0\0\x08\0\x01".to_vec();
+/// Size in the first chunk (RFC 9649, 2.7.1; RFC 6386, 9.1; RFC 9649, 3.4).
+fn webp_size(kind: &[u8; 4], content: &[u8]) -> Option<(u32, u32)> {
+    let number = |at: usize, bytes: usize| {
+        let part = content.get(at..at + bytes)?;
+        Some(
+            part.iter()
+                .rev()
+                .fold(0u32, |sum, b| (sum << 8) | u32::from(*b)),
+        )
+    };
+    match kind {
+        b"VP8X" => Some((number(4, 3)? + 1, number(7, 3)? + 1)),
+        b"VP8 " => Some((number(6, 2)? & 0x3FFF, number(8, 2)? & 0x3FFF)),
+        b"VP8L" => {
+            let both = number(1, 4)?;
+            Some(((both & 0x3FFF) + 1, ((both >> 14) & 0x3FFF) + 1))
+        }
+        _ => None,
+    }
+}
+
+/// Tag of the orientation (Exif 2.32, 4.6.4): 1 upright to 8.
+const ORIENTATION: u16 = 0x0112;
+/// Where the directory of the photo's own tags is.
+const DIRECTORY: u16 = 0x8769;
+/// Width, height and the focal length as on 35 mm film, in that directory.
+const OF_LENS: [u16; 3] = [0xA002, 0xA003, 0xA405];
+
+/// A TIFF block as it is read.
+struct Tiff<'a> {
+    bytes: &'a [u8],
+    big: bool,
+}
+
+impl<'a> Tiff<'a> {
+    fn new(bytes: &'a [u8]) -> Option<Self> {
+        let big = match bytes.get(..2)? {
+            b"MM" => true,
+            b"II" => false,
+            _ => return None,
+        };
+        Some(Self { bytes, big })
+    }
+
+    fn number(&self, at: usize, size: usize) -> Option<u32> {
+        let part = self.bytes.get(at..at.checked_add(size)?)?;
+        let add = |sum: u32, byte: &u8| (sum << 8) | u32::from(*byte);
+        Some(if self.big {
+            part.iter().fold(0, add)
+        } else {
+            part.iter().rev().fold(0, add)
+        })
+    }
+
+    /// A whole number of a directory, of two bytes or four.
+    fn entry(&self, directory: usize, tag: u16) -> Option<u32> {
+        let entries = (self.number(directory, 2)? as usize).min(200);
+        let mut places = (0..entries).map(|entry| directory + 2 + 12 * entry);
+        let at = places.find(|at| self.number(*at, 2) == Some(u32::from(tag)))?;
+        match self.number(at + 2, 2)? {
+            3 => self.number(at + 8, 2),
+            4 => self.number(at + 8, 4),
+            _ => None,
+        }
+    }
+
+    fn first(&self) -> Option<usize> {
+        usize::try_from(self.number(4, 4)?).ok()
+    }
+
+    fn orientation(&self) -> Option<u16> {
+        let turned = u16::try_from(self.entry(self.first()?, ORIENTATION)?).ok()?;
+        (1..=8).contains(&turned).then_some(turned)
+    }
+
+    /// Width, height and focal length as on 35 mm film, where the last is
+    /// there.
+    fn lens(&self) -> Option<[u32; 3]> {
+        let directory = usize::try_from(self.entry(self.first()?, DIRECTORY)?).ok()?;
+        let read = |tag| self.entry(directory, tag).unwrap_or_default();
+        let lens = OF_LENS.map(read);
+        (lens[2] > 0).then_some(lens)
+    }
+}
+
+/// The orientation in a TIFF block, from its first directory.
+#[cfg(test)]
+fn orientation(tiff: &[u8]) -> Option<u16> {
+    Tiff::new(tiff)?.orientation()
+}
+
+/// A TIFF block with the orientation, and what tells the lens: without it
+/// nothing can be measured from the photo as well.
+fn only_needed(turned: u16, lens: Option<[u32; 3]>) -> Vec<u8> {
+    let mut tiff = b"MM\0\x2A\0\0\0\x08\0".to_vec();
+    tiff.push(if lens.is_some() { 2 } else { 1 });
     tiff.extend(ORIENTATION.to_be_bytes());
     tiff.extend([0, 3, 0, 0, 0, 1]);
     tiff.extend(turned.to_be_bytes());
-    tiff.extend([0, 0, 0, 0, 0, 0]);
+    tiff.extend([0, 0]);
+    if let Some(lens) = lens {
+        // Behind this directory: 8 of the head, 2, two entries, 4.
+        const BEHIND: u32 = 8 + 2 + 2 * 12 + 4;
+        tiff.extend(DIRECTORY.to_be_bytes());
+        tiff.extend([0, 4, 0, 0, 0, 1]);
+        tiff.extend(BEHIND.to_be_bytes());
+        tiff.extend([0, 0, 0, 0, 0, 3]);
+        for (tag, value) in OF_LENS.into_iter().zip(lens) {
+            tiff.extend(tag.to_be_bytes());
+            tiff.extend([0, 4, 0, 0, 0, 1]);
+            tiff.extend(value.to_be_bytes());
+        }
+    }
+    tiff.extend([0, 0, 0, 0]);
     tiff
 }
 
@@ -184,7 +307,7 @@ mod tests {
 
     #[test]
     fn the_location_goes_and_the_size_comes_from_the_header() {
-        let mut exif = only_orientation(1);
+        let mut exif = only_needed(1, None);
         exif.extend(b"GPS 54.4609 -3.0886");
         let picture = cleaned(camera_file(&exif)).unwrap();
         assert_eq!((picture.width, picture.height), (640, 480));
@@ -195,13 +318,30 @@ mod tests {
 
     #[test]
     fn a_picture_taken_upright_is_still_shown_upright() {
-        let mut exif = only_orientation(6);
+        let mut exif = only_needed(6, None);
         exif.extend(b"GPS 54.4609");
         let picture = cleaned(camera_file(&exif)).unwrap();
         assert_eq!((picture.width, picture.height), (480, 640));
         assert!(!holds(&picture.bytes, b"GPS"));
         let again = Jpeg::from_bytes(Bytes::from(picture.bytes)).unwrap();
         assert_eq!(again.exif().and_then(|exif| orientation(&exif)), Some(6));
+    }
+
+    #[test]
+    fn the_focal_length_stays_with_its_size() {
+        let mut exif = only_needed(6, Some([4_032, 3_024, 26]));
+        exif.extend(b"GPS 54.4609");
+        let picture = cleaned(camera_file(&exif)).unwrap();
+        assert!(!holds(&picture.bytes, b"GPS"));
+        let again = Jpeg::from_bytes(Bytes::from(picture.bytes)).unwrap();
+        let exif = again.exif().unwrap();
+        let tiff = Tiff::new(&exif).unwrap();
+        assert_eq!(tiff.orientation(), Some(6));
+        assert_eq!(tiff.lens(), Some([4_032, 3_024, 26]));
+        for end in 0..exif.len() {
+            let part = Tiff::new(&exif[..end]);
+            assert!(part.is_none_or(|part| part.lens().is_none_or(|lens| lens[2] == 26)));
+        }
     }
 
     fn png_file(kinds: &[&[u8; 4]]) -> Vec<u8> {

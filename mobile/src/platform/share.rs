@@ -2,7 +2,7 @@
 
 use rakeline_core::text::{Message, msg};
 
-use super::LocalFuture;
+use super::{LocalFuture, OwnFuture, StorageFault};
 
 /// A file that leaves the app.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -43,8 +43,25 @@ impl Shared {
     }
 }
 
+/// A file that leaves the app piece by piece; dropped before its end it
+/// leaves nothing.
+pub trait OutStream {
+    /// Adds the next bytes. `Ok` comes only when they are written.
+    fn write(&mut self, bytes: Vec<u8>) -> LocalFuture<'_, Result<(), StorageFault>>;
+
+    /// Ends the file and hands it out.
+    fn finish(self: Box<Self>) -> OwnFuture<Shared>;
+}
+
 /// The way out for files.
 pub trait Share {
+    /// Begins a file that is written piece by piece; `None` where the system
+    /// takes whole files only.
+    fn begin(&self, name: &str, mime: &'static str) -> OwnFuture<Option<Box<dyn OutStream>>> {
+        let _ = (name, mime);
+        Box::pin(async { None })
+    }
+
     /// Hands a file to another app where the system can, else saves it among
     /// the downloads.
     fn save(&self, file: OutFile) -> LocalFuture<'_, Shared>;

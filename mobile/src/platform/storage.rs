@@ -2,7 +2,7 @@
 
 use rakeline_core::text::{Message, msg};
 
-use super::LocalFuture;
+use super::{LocalFuture, Told};
 
 /// One change of a commit.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -67,6 +67,24 @@ impl PersistAnswer {
     }
 }
 
+/// How much the system gives to the store.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Room {
+    /// What is in use, bytes.
+    pub used: u64,
+    /// The most that the system gives, used bytes included.
+    pub most: u64,
+}
+
+/// How a page asks to be the only one that works on the records.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Alone {
+    /// Unless another page is.
+    IfFree,
+    /// In any case; the other page is told that it no longer is.
+    TakeOver,
+}
+
 /// The store of records. Requests are served in the order in which they
 /// were made, also when their futures are polled in another.
 pub trait Storage {
@@ -75,6 +93,12 @@ pub trait Storage {
 
     /// All keys that start with `prefix`, with their texts, in order of key.
     fn list(&self, prefix: &str) -> LocalFuture<'_, Result<Vec<(String, String)>, StorageFault>>;
+
+    /// All keys that start with `prefix`, in order.
+    fn keys(&self, prefix: &str) -> LocalFuture<'_, Result<Vec<String>, StorageFault>> {
+        let listed = self.list(prefix);
+        Box::pin(async move { Ok(listed.await?.into_iter().map(|(key, _)| key).collect()) })
+    }
 
     /// Makes all changes in one atomic step: afterwards all of them are kept
     /// or none is. `Ok` comes only when they are.
@@ -95,4 +119,17 @@ pub trait Storage {
 
     /// Asks the system to keep the records for good.
     fn persist(&self) -> LocalFuture<'_, PersistAnswer>;
+
+    /// How much room the system gives; `None` where it does not tell.
+    fn room(&self) -> LocalFuture<'_, Option<Room>> {
+        Box::pin(async { None })
+    }
+
+    /// Asks to be the only page that works on the records, and whether it
+    /// is; `lost` is told when another page took over. Where only one page
+    /// can be open, it always is.
+    fn alone(&self, how: Alone, lost: Told<()>) -> LocalFuture<'_, bool> {
+        let _ = (how, lost);
+        Box::pin(async { true })
+    }
 }

@@ -1,12 +1,16 @@
 //! Heavy work beside the screens: PDFs, what the heads will see, photos.
 
 use rakeline_core::drawing::SightAsked;
+use rakeline_core::estimate::photo::result::{FlatKind, Taps};
+use rakeline_core::estimate::photo::seen::PhotoSeen;
 use rakeline_core::job::JobState;
 use rakeline_core::report::{Document, Paper, SheetLook, TemplateFacts};
 use rakeline_core::text::{Message, msg};
+use rakeline_core::units::Millimetres;
 use serde::{Deserialize, Serialize};
 
 use super::Told;
+use crate::backup::BackupTask;
 
 /// What can be asked of the worker; travels as JSON.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -34,6 +38,27 @@ pub enum Task {
         #[serde(skip)]
         file: Vec<u8>,
     },
+    /// Photos of mark cards solved together: done with an `Outcome` as JSON.
+    SolvePhotos {
+        /// What was seen in them.
+        photos: Vec<PhotoSeen>,
+        /// How many marks the job has.
+        marks: usize,
+        /// What the sheet's check line measures, if it was measured.
+        line: Option<Millimetres>,
+        /// What was tapped.
+        taps: Taps,
+    },
+    /// A short distance by a flat thing or a taped length: done with an
+    /// `Estimate<Millimetres>` as JSON.
+    FlatLength {
+        /// The photo.
+        photo: Box<PhotoSeen>,
+        /// By what.
+        flat: FlatKind,
+        /// Its corners or ends, then both ends of the distance, pixels.
+        taps: Vec<[f64; 2]>,
+    },
     /// A job sheet as PDF.
     Sheet {
         /// What it says.
@@ -55,6 +80,8 @@ pub enum Task {
         /// What is asked.
         asked: SightAsked,
     },
+    /// A step of a backup.
+    Backup(Box<BackupTask>),
 }
 
 impl Task {
@@ -63,14 +90,21 @@ impl Task {
     pub fn take_file(&mut self) -> Vec<u8> {
         match self {
             Self::SeePhoto { file, .. } | Self::Sheet { files: file, .. } => core::mem::take(file),
+            Self::Backup(task) => task.file().map(core::mem::take).unwrap_or_default(),
             _ => Vec::new(),
         }
     }
 
     /// Puts it back where the work is done.
     pub fn put_file(&mut self, bytes: Vec<u8>) {
-        if let Self::SeePhoto { file, .. } | Self::Sheet { files: file, .. } = self {
-            *file = bytes;
+        match self {
+            Self::SeePhoto { file, .. } | Self::Sheet { files: file, .. } => *file = bytes,
+            Self::Backup(task) => {
+                if let Some(file) = task.file() {
+                    *file = bytes;
+                }
+            }
+            _ => {}
         }
     }
 

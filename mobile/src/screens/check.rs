@@ -83,8 +83,26 @@ pub fn Check() -> Element {
                     }
                 }
             }
+            ByPhotos {}
             FromBehind { job: job.clone() }
             Agreement { job: job.clone() }
+        }
+    }
+}
+
+/// The way to the photos, which measure without a tape.
+#[component]
+fn ByPhotos() -> Element {
+    let shell = use_shell();
+    rsx! {
+        section { class: "stack no-print",
+            h2 { {t("cards-measure-title")} }
+            p { class: "why", {t("cards-from-check")} }
+            button {
+                class: "also",
+                onclick: move |_| shell.send(Intent::GoStep(Step::Cards)),
+                {t("cards-to")}
+            }
         }
     }
 }

@@ -210,7 +210,7 @@ fn Rest(job: JobState) -> Element {
     }
     let kind = match marks.from {
         MarksFrom::Plan(kind) => kind,
-        MarksFrom::Hand => PlanKind::Symmetric,
+        MarksFrom::Hand | MarksFrom::Before => PlanKind::Symmetric,
     };
     rsx! {
         button {

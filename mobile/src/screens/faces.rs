@@ -5,6 +5,7 @@ use rakeline_core::job::{self, JobState, Spot};
 use rakeline_core::text::{Message, msg};
 use rakeline_core::units::Degrees;
 
+use super::again_taken::AgainTaken;
 use super::marks::NoMarks;
 use super::typed_face::TypedFace;
 use crate::driver::{Intent, Measure, Phase, phone_in_use};
@@ -67,6 +68,7 @@ pub fn Faces() -> Element {
                 h1 { {say(&msg("faces-title").text("label", label.clone()))} }
                 p { class: "why", {t("faces-why")} }
             }
+            AgainTaken { job: job.clone() }
             SpotBar { job: job.clone(), here: spot }
             HeldBox { figures: Figures::Face }
             Repeats { index: spot }
@@ -83,8 +85,7 @@ pub fn Faces() -> Element {
 
 /// The first spot that is not read.
 fn first_open(job: &JobState) -> usize {
-    let open = job.spots.iter().position(|spot| !spot.is_read());
-    open.unwrap_or_default()
+    job::faces_open(job).first().copied().unwrap_or_default()
 }
 
 /// The spot read just before this one, for 'read again'.

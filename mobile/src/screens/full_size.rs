@@ -57,6 +57,28 @@ pub fn FullSize() -> Element {
 #[component]
 fn Cards() -> Element {
     let shell = use_shell();
+    rsx! {
+        h2 { {t("cards-title")} }
+        p { class: "why", {t("cards-why")} }
+        button {
+            class: "also",
+            onclick: move |_| shell.send(Intent::MakeSheets(Sheets::MarkCards)),
+            {t("cards-print")}
+        }
+        ol { class: "steps small",
+            li { {t("cards-how-1")} }
+            li { {t("cards-how-2")} }
+            li { {t("cards-how-3")} }
+        }
+        CheckLine {}
+    }
+}
+
+/// What the check line of the mark cards measures on the paper in use; kept
+/// for all jobs.
+#[component]
+pub fn CheckLine() -> Element {
+    let shell = use_shell();
     let state = shell.state.read();
     let paper = state.settings.paper;
     let kept = state.settings.check_line();
@@ -71,20 +93,8 @@ fn Cards() -> Element {
     let empty = typed.trim().is_empty();
     let paper = PAPERS.iter().find(|(other, _)| *other == paper);
     let label = msg("cards-line").message("paper", msg(paper.map_or("paper", |(_, key)| *key)));
-    let (make, type_it) = (shell.clone(), shell.clone());
+    let type_it = shell.clone();
     rsx! {
-        h2 { {t("cards-title")} }
-        p { class: "why", {t("cards-why")} }
-        button {
-            class: "also",
-            onclick: move |_| make.send(Intent::MakeSheets(Sheets::MarkCards)),
-            {t("cards-print")}
-        }
-        ol { class: "steps small",
-            li { {t("cards-how-1")} }
-            li { {t("cards-how-2")} }
-            li { {t("cards-how-3")} }
-        }
         Entry {
             id: "check-line",
             label: say(&label),

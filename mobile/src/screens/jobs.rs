@@ -5,11 +5,24 @@ use dioxus::prelude::*;
 use rakeline_core::moment;
 use rakeline_core::text::msg;
 
-use crate::driver::{Boot, Intent, JobEntry, KitIntent, WorkshopIntent};
+use super::job_list::{Lost, Search, Trash};
+use crate::driver::{
+    AgainIntent, Boot, Intent, JobEntry, KitIntent, ListIntent, StoreIntent, WorkshopIntent,
+    backup_due, listed,
+};
 use crate::parts::NoticeBar;
 use crate::route::Route;
 use crate::shell::use_shell;
 use crate::texts::{plain, say, t};
+
+/// From so many jobs on they can be searched.
+const SEARCHED_FROM: usize = 4;
+
+/// A count as texts take it.
+#[must_use]
+pub fn count_of(count: usize) -> i64 {
+    i64::try_from(count).unwrap_or(i64::MAX)
+}
 
 /// The first screen.
 #[component]
@@ -28,8 +41,12 @@ pub fn Jobs() -> Element {
     let empty = state.jobs.is_empty();
     let (start, sample, kits, restock) =
         (shell.clone(), shell.clone(), shell.clone(), shell.clone());
-    let fault = shell.clone();
-    let workshop = shell.clone();
+    let (fault, workshop) = (shell.clone(), shell.clone());
+    let (storage, more) = (shell.clone(), shell.clone());
+    let remind = shell.clone();
+    let shown = listed(&state);
+    let due = backup_due(&state, &shell.now().at);
+    let again = shell.clone();
     rsx! {
         div { class: "frame",
             header { class: "head",
@@ -41,6 +58,16 @@ pub fn Jobs() -> Element {
             main { class: "body",
                 if let Some(trouble) = trouble {
                     div { class: "trouble-box", role: "alert", {trouble} }
+                }
+                if let Some(due) = due {
+                    button {
+                        class: "note-box reminder",
+                        onclick: move |_| remind.send(Intent::Store(StoreIntent::Go)),
+                        {say(&due)}
+                    }
+                }
+                for lost in state.lost.iter() {
+                    Lost { key: "{lost.id.0}", job: lost.clone() }
                 }
                 for broken in state.unreadable.iter() {
                     div { class: "trouble-box", role: "alert", key: "{broken.key}",
@@ -59,9 +86,19 @@ pub fn Jobs() -> Element {
                     }
                 } else {
                     h1 { {t("jobs-title")} }
+                    if state.jobs.len() >= SEARCHED_FROM || !state.list.is_open() {
+                        Search {}
+                    }
                     ul { class: "jobs",
-                        for job in state.jobs.iter() {
-                            Row { key: "{job.id.0}", job: job.clone() }
+                        for job in shown.rows.iter() {
+                            Row { key: "{job.id.0}", job: (*job).clone() }
+                        }
+                    }
+                    if shown.found > shown.rows.len() {
+                        button {
+                            class: "also",
+                            onclick: move |_| more.send(Intent::List(ListIntent::More)),
+                            {say(&msg("list-more").count("more", count_of(shown.found - shown.rows.len())))}
                         }
                     }
                 }
@@ -71,6 +108,11 @@ pub fn Jobs() -> Element {
                     {t("open-sample")}
                 }
                 div { class: "things",
+                    button {
+                        class: "also whole-row",
+                        onclick: move |_| again.send(Intent::Again(AgainIntent::Go)),
+                        {t("to-again")}
+                    }
                     button {
                         class: "also",
                         onclick: move |_| kits.send(Intent::Kits(KitIntent::Go(Route::Kits))),
@@ -88,21 +130,17 @@ pub fn Jobs() -> Element {
                     }
                     button {
                         class: "also whole-row",
+                        onclick: move |_| storage.send(Intent::Store(StoreIntent::Go)),
+                        {t("to-store")}
+                    }
+                    button {
+                        class: "also whole-row",
                         onclick: move |_| fault.send(Intent::StartFault(fault.new_id())),
                         {t("start-fault")}
                     }
                 }
                 if !state.trash.is_empty() {
-                    details {
-                        summary {
-                            {say(&msg("deleted-jobs").count("jobs", i64::try_from(state.trash.len()).unwrap_or(i64::MAX)))}
-                        }
-                        ul { class: "jobs",
-                            for job in state.trash.iter() {
-                                Deleted { key: "{job.id.0}", job: job.clone() }
-                            }
-                        }
-                    }
+                    Trash {}
                 }
             }
             div { class: "base",
@@ -145,9 +183,16 @@ fn Row(job: JobEntry) -> Element {
     let (open, delete) = (shell.clone(), shell);
     let (open_id, delete_id) = (job.id.clone(), job.id.clone());
     let title = job_title(&job.name, &job.created);
+    let about = [&job.vehicle, &job.plate, &job.customer].map(|text| plain(text));
+    let about: Vec<&str> = about
+        .iter()
+        .map(String::as_str)
+        .filter(|text| !text.is_empty())
+        .collect();
+    let about = about.join(" · ");
     let progress = say(&msg("job-progress")
-        .count("read", i64::try_from(job.read).unwrap_or(i64::MAX))
-        .count("heads", i64::try_from(job.heads).unwrap_or(i64::MAX))
+        .count("read", count_of(job.read))
+        .count("heads", count_of(job.heads))
         .text("when", day_and_time(&job.changed)));
     rsx! {
         li {
@@ -155,8 +200,8 @@ fn Row(job: JobEntry) -> Element {
                 class: "open",
                 onclick: move |_| open.send(Intent::OpenJob(open_id.clone())),
                 b { {title.clone()} }
-                if !job.vehicle.is_empty() {
-                    span { {plain(&job.vehicle)} }
+                if !about.is_empty() {
+                    span { {about} }
                 }
                 span { {progress} }
             }
@@ -165,22 +210,6 @@ fn Row(job: JobEntry) -> Element {
                 "aria-label": say(&msg("delete-job").text("job", title)),
                 onclick: move |_| delete.send(Intent::DeleteJob(delete_id.clone())),
                 {t("delete")}
-            }
-        }
-    }
-}
-
-#[component]
-fn Deleted(job: JobEntry) -> Element {
-    let shell = use_shell();
-    let id = job.id.clone();
-    rsx! {
-        li {
-            span { class: "open kept", b { {job_title(&job.name, &job.created)} } }
-            button {
-                class: "plain",
-                onclick: move |_| shell.send(Intent::RestoreJob(id.clone())),
-                {t("bring-back")}
             }
         }
     }

@@ -100,7 +100,7 @@ fn row_words(state: &AppState, entry: &KitEntry) -> Message {
     let used = state
         .jobs
         .iter()
-        .filter(|job| job.kit.name == entry.sheet.name)
+        .filter(|job| job.kit == entry.sheet.name)
         .count();
     msg("kit-row")
         .count(
@@ -149,7 +149,7 @@ pub fn Kit(id: KitId) -> Element {
         state
             .jobs
             .iter()
-            .map(|job| (job.id.clone(), job.kit.as_ref())),
+            .map(|job| (job.id.clone(), job.kit.as_str(), job.kit_print)),
     );
     let used: Vec<Message> = jobs
         .iter()

@@ -148,7 +148,8 @@ pub fn Restock() -> Element {
                 .is_some_and(|at| since.is_none_or(|since| at > since))
         })
         .collect();
-    let lines = restock(jobs.iter().map(|job| job.parts.as_slice()));
+    let parts: Vec<Vec<PartLine>> = jobs.iter().map(|job| job.parts()).collect();
+    let lines = restock(parts.iter().map(Vec::as_slice));
     let count = i64::try_from(jobs.len()).unwrap_or(i64::MAX);
     let (back, done) = (shell.clone(), shell.clone());
     rsx! {

@@ -156,7 +156,8 @@ fn on(place: PicturePlace, high: f64) -> (f64, f64) {
     (f64::from(place.x) * WIDE, f64::from(place.y) * high)
 }
 
-fn drawn(note: &Note, high: f64) -> Element {
+/// A note on a picture so high in the drawing's own units.
+pub fn drawn(note: &Note, high: f64) -> Element {
     match note {
         Note::Arrow(from, to) => {
             let (from, to) = (on(*from, high), on(*to, high));

@@ -7,6 +7,7 @@ use rakeline_core::estimate::zero::Phone;
 use rakeline_core::job::{self, JobState, Spot};
 use rakeline_core::text::msg;
 
+use super::again_taken::AgainTaken;
 use super::faces::Repeats;
 use super::marks::NoMarks;
 use super::ring_by_hand::ByHand;
@@ -61,6 +62,7 @@ pub fn Rings() -> Element {
                 }
                 p { class: "why", {t("rings-swap")} }
             }
+            AgainTaken { job: job.clone() }
             for line in pairs {
                 div { class: "note-box", role: "status", {line} }
             }

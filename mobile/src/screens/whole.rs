@@ -148,7 +148,7 @@ fn Asked(question: Question, answer: Option<Truth>) -> Element {
     let shell = use_shell();
     let words = say(&question.message());
     rsx! {
-        div { class: "asked", role: "group", "aria-label": "{words}",
+        div { class: "question", role: "group", "aria-label": "{words}",
             span { {words.clone()} }
             div { class: "choice",
                 for (truth , key) in [(Truth::Yes, "yes"), (Truth::No, "no")] {

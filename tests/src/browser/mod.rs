@@ -13,14 +13,17 @@
 mod cdp;
 mod daylight;
 mod files;
+mod kills;
 mod launch;
 mod phone;
 mod picture;
 mod sensors;
 mod server;
+mod sound;
 mod tab;
 mod touch;
 
+pub use kills::lost_over_kills;
 pub use launch::PhoneSetup;
 pub use phone::Phone;
 pub use picture::Shot;

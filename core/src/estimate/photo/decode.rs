@@ -163,7 +163,10 @@ fn jpeg(bytes: &[u8], wanted: ColorSpace) -> Result<Pixels, PhotoFault> {
         return Err(PhotoFault::CutShort);
     }
     let damaged = |fault: &dyn core::fmt::Debug| PhotoFault::Damaged(short(&format!("{fault:?}")));
+    // For measuring strict: what is damaged is refused, not shown as far as it
+    // goes, where cards may stand beside their places.
     let options = DecoderOptions::default()
+        .set_strict_mode(wanted == ColorSpace::Luma)
         .jpeg_set_out_colorspace(wanted)
         .set_max_width(usize::from(u16::MAX))
         .set_max_height(usize::from(u16::MAX));

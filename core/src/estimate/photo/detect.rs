@@ -36,7 +36,7 @@ const FULL_MOST: usize = 24_000_000;
 /// Saddles that are looked at on each level.
 const SADDLES: [usize; LEVELS as usize] = [3_000, 2_000, 1_200, 600];
 /// Smallest cell that is measured on, pixels.
-const CELL_LEAST: f64 = 2.6;
+const CELL_LEAST: f64 = 2.2;
 /// Largest blur, share of a cell.
 const BLUR_MOST: f64 = 0.45;
 /// Largest uncertainty of a cross, pixels.
@@ -59,7 +59,11 @@ pub fn look(luma: &Luma, progress: &mut dyn FnMut(Progress) -> Flow) -> Result<P
     };
     let crosses = crosses(rows, progress)?;
     tell(progress, 0.8)?;
-    let Grouped { found, nameless } = group(rows, &crosses);
+    let Grouped {
+        found,
+        nameless,
+        soft,
+    } = group(rows, &crosses);
     let mut cards = Vec::new();
     let mut faults = Vec::new();
     for (n, found) in found.iter().enumerate() {
@@ -75,7 +79,7 @@ pub fn look(luma: &Luma, progress: &mut dyn FnMut(Progress) -> Flow) -> Result<P
     }
     cards.sort_by_key(|card: &CardSeen| card.code);
     twice(&mut cards, &mut faults);
-    add_nameless(rows, &nameless, &found, &mut faults);
+    add_nameless(rows, [&nameless, &soft], &found, &mut faults);
     tell(progress, 1.0)?;
     Ok(PhotoSeen {
         width: u32::try_from(rows.width).unwrap_or(u32::MAX),
@@ -174,7 +178,7 @@ fn measured(rows: Rows, found: &Found) -> Result<CardSeen, CardTrouble> {
         let map = Homography::through(&CROSSES, &places).ok_or(CardTrouble::Covered)?;
         for n in 0..4 {
             let slope = map.slope(CROSSES[n]);
-            let fit = refine(rows, places[n], slope).filter(|fit| near(fit, places[n], slope));
+            let fit = fit(rows, places[n], slope);
             fits[n] = fit;
             match fit {
                 Some(fit) => places[n] = fit.at,
@@ -231,6 +235,23 @@ fn near(fit: &Fitted, from: [f64; 2], slope: [[f64; 2]; 2]) -> bool {
     let off = (fit.at[0] - from[0]).hypot(fit.at[1] - from[1]);
     let moved_most = (0.6 * cell[0].min(cell[1])).max(1.5);
     off < moved_most && fit.contrast > 0.02 && fit.left < 45.0
+}
+
+/// Fits a cross at a place, or where the place is only estimated, beside it.
+fn fit(rows: Rows, at: [f64; 2], slope: [[f64; 2]; 2]) -> Option<Fitted> {
+    let from = |at: [f64; 2]| refine(rows, at, slope).filter(|fit| near(fit, at, slope));
+    from(at).or_else(|| {
+        let beside = |x: f64, y: f64| {
+            let place = |k: usize| at[k] + CELL * (x * slope[0][k] + y * slope[1][k]);
+            [place(0), place(1)]
+        };
+        const STEPS: [f64; 3] = [-0.5, 0.0, 0.5];
+        let fits = STEPS
+            .iter()
+            .flat_map(|x| STEPS.map(|y| from(beside(*x, y))))
+            .flatten();
+        fits.min_by(|a, b| (a.left / a.contrast).total_cmp(&(b.left / b.contrast)))
+    })
 }
 
 /// Why a cross could not be fitted.
@@ -301,10 +322,11 @@ fn twice(cards: &mut Vec<CardSeen>, faults: &mut Vec<CardFault>) {
     });
 }
 
-/// Adds cards whose code could not be read, unless one that was lies there.
+/// Adds cards whose code could not be read, unless one that was lies there:
+/// first those with a code's border, then those too soft to show one.
 fn add_nameless(
     rows: Rows,
-    nameless: &[[[f64; 2]; 4]],
+    squares: [&[[[f64; 2]; 4]]; 2],
     found: &[Found],
     faults: &mut Vec<CardFault>,
 ) {
@@ -312,25 +334,52 @@ fn add_nameless(
         .iter()
         .map(|found| middle(&found.crosses).into())
         .collect();
-    for places in nameless {
+    let [framed, soft] = squares;
+    let framed = framed.iter().map(|places| (places, CardTrouble::Unread));
+    let soft = soft.iter().map(|places| (places, CardTrouble::Blurred));
+    for (places, trouble) in framed.chain(soft) {
         let at = middle(places);
         let side = (places[0][0] - places[2][0]).hypot(places[0][1] - places[2][1]);
         let known = taken
             .iter()
             .any(|other| (other[0] - at.0).hypot(other[1] - at.1) < side / 2.0);
-        let fitted = Homography::through(&CROSSES, places).is_some_and(|map| {
-            CROSSES.iter().zip(places).all(|(&cross, &place)| {
-                let slope = map.slope(cross);
-                refine(rows, place, slope).is_some_and(|fit| near(&fit, place, slope))
-            })
-        });
-        if !known && fitted {
+        if !known && fitted(rows, places, trouble) {
             taken.push(at.into());
             faults.push(CardFault {
                 code: None,
                 at,
-                trouble: CardTrouble::Unread,
+                trouble,
             });
         }
     }
 }
+
+/// Whether all four crosses of a square look like a card's; of a soft one
+/// they must be soft, and alike.
+fn fitted(rows: Rows, places: &[[f64; 2]; 4], trouble: CardTrouble) -> bool {
+    let Some(map) = Homography::through(&CROSSES, places) else {
+        return false;
+    };
+    let mut contrast = [f64::INFINITY, 0.0];
+    for (&cross, &place) in CROSSES.iter().zip(places) {
+        let slope = map.slope(cross);
+        let Some(fit) = refine(rows, place, slope).filter(|fit| near(fit, place, slope)) else {
+            return false;
+        };
+        let cell = cell(slope);
+        let soft = (fit.blur[0] / cell[1]).max(fit.blur[1] / cell[0]);
+        if trouble == CardTrouble::Blurred && (soft < SOFT_LEAST || fit.left > SOFT_LEFT) {
+            return false;
+        }
+        contrast = [contrast[0].min(fit.contrast), contrast[1].max(fit.contrast)];
+    }
+    trouble != CardTrouble::Blurred || contrast[0] > SOFT_ALIKE * contrast[1]
+}
+
+/// A card whose code can't be seen at all has crosses at least so soft,
+/// share of a cell,
+const SOFT_LEAST: f64 = 0.35;
+/// of which the fit leaves at most so many grey levels,
+const SOFT_LEFT: f64 = 14.0;
+/// and whose contrasts are alike to this ratio.
+const SOFT_ALIKE: f64 = 0.5;

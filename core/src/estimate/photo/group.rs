@@ -26,6 +26,9 @@ pub struct Grouped {
     pub found: Vec<Found>,
     /// Well-shaped cards without one.
     pub nameless: Vec<Nameless>,
+    /// Squares of crosses around something dark: cards too soft to be read,
+    /// or chance.
+    pub soft: Vec<Nameless>,
 }
 
 /// Longest side of a card's square of crosses, share of the picture.
@@ -49,6 +52,8 @@ const ALIKE: f64 = 0.3;
 const READS_MOST: usize = 30_000;
 /// Nearest neighbours each way that are tried.
 const TRIED: usize = 10;
+/// Most squares around something dark that are kept.
+const SOFT_MOST: usize = 60;
 
 /// Puts crosses together. Of two readings of one place the one with more
 /// crosses seen counts.
@@ -72,11 +77,16 @@ pub fn group(rows: Rows, crosses: &[Cross]) -> Grouped {
     for three in threes {
         search.three(three);
     }
+    for one in 0..crosses.len() {
+        if !search.used[one] && search.near_edge(crosses[one].at, longest) {
+            search.cut(one, &grid);
+        }
+    }
     search.grouped
 }
 
 /// Crosses by place.
-struct Near {
+pub(super) struct Near {
     cell: f64,
     columns: usize,
     cells: Vec<Vec<usize>>,
@@ -126,23 +136,23 @@ struct Three {
     places: [[f64; 2]; 4],
 }
 
-struct Search<'a> {
-    rows: Rows<'a>,
-    crosses: &'a [Cross],
-    used: Vec<bool>,
+pub(super) struct Search<'a> {
+    pub(super) rows: Rows<'a>,
+    pub(super) crosses: &'a [Cross],
+    pub(super) used: Vec<bool>,
     reads: usize,
     grouped: Grouped,
 }
 
-fn cross2(a: [f64; 2], b: [f64; 2]) -> f64 {
+pub(super) fn cross2(a: [f64; 2], b: [f64; 2]) -> f64 {
     a[0] * b[1] - a[1] * b[0]
 }
 
-fn minus(a: [f64; 2], b: [f64; 2]) -> [f64; 2] {
+pub(super) fn minus(a: [f64; 2], b: [f64; 2]) -> [f64; 2] {
     [a[0] - b[0], a[1] - b[1]]
 }
 
-fn length(a: [f64; 2]) -> f64 {
+pub(super) fn length(a: [f64; 2]) -> f64 {
     a[0].hypot(a[1])
 }
 
@@ -164,11 +174,29 @@ impl Search<'_> {
                 }
             }
         }
+        // As the lower left one (or, upside down, the upper right one) of a
+        // card whose cross opposite is hidden.
+        for (right, above) in [(&ahead, usize::from(turned)), (&back, usize::from(!turned))] {
+            let lists = [&ahead, &back];
+            for &r in &right[0] {
+                for &a in &lists[above][1] {
+                    let [own, r_at, a_at] = [corner, r, a].map(|n| self.crosses[n].at);
+                    let (wide, high) = (length(minus(r_at, own)), length(minus(a_at, own)));
+                    let fourth = [a_at[0] + r_at[0] - own[0], a_at[1] + r_at[1] - own[1]];
+                    if wide.max(high) <= NARROW * wide.min(high) && threes.len() < READS_MOST {
+                        threes.push(Three {
+                            of: [corner, r, a],
+                            places: [a_at, fourth, r_at, own],
+                        });
+                    }
+                }
+            }
+        }
     }
 
     /// Crosses that could be of a cross's card, nearest first: ahead along
     /// its x edge and its y edge, and back along both.
-    fn along_edges(&self, from: usize, near: &Near) -> [[Vec<usize>; 2]; 2] {
+    pub(super) fn along_edges(&self, from: usize, near: &Near) -> [[Vec<usize>; 2]; 2] {
         let own = &self.crosses[from];
         let ways = [own.across, own.along];
         let mut found: [[Vec<(f64, usize)>; 2]; 2] = Default::default();
@@ -236,15 +264,6 @@ impl Search<'_> {
             .filter(|(off, _)| *off < reach)
             .collect();
         candidates.sort_by(|a, b| a.0.total_cmp(&b.0));
-        if candidates.is_empty() {
-            if threes.len() < READS_MOST {
-                threes.push(Three {
-                    of: [corner, right, below],
-                    places: [own, r, fourth, b],
-                });
-            }
-            return false;
-        }
         for (_, last) in candidates.into_iter().take(3) {
             let of = [corner, right, last, below];
             let places = of.map(|n| self.crosses[n].at);
@@ -254,6 +273,12 @@ impl Search<'_> {
                 }
                 return true;
             }
+        }
+        if threes.len() < READS_MOST {
+            threes.push(Three {
+                of: [corner, right, below],
+                places: [own, r, fourth, b],
+            });
         }
         false
     }
@@ -270,7 +295,7 @@ impl Search<'_> {
         }
     }
 
-    fn name(&mut self, places: [[f64; 2]; 4], seen: usize) -> bool {
+    pub(super) fn name(&mut self, places: [[f64; 2]; 4], seen: usize) -> bool {
         if self.reads >= READS_MOST {
             return false;
         }
@@ -284,6 +309,14 @@ impl Search<'_> {
                 self.grouped.nameless.push(places);
                 return false;
             }
+            Between::Nothing
+                if seen == 4
+                    && self.grouped.soft.len() < SOFT_MOST
+                    && dark_inside(self.rows, &map) =>
+            {
+                self.grouped.soft.push(places);
+                return false;
+            }
             Between::Border | Between::Nothing => return false,
         };
         let turn = usize::from(read.turned);
@@ -293,6 +326,27 @@ impl Search<'_> {
         });
         true
     }
+}
+
+/// Whether the middle of a square of crosses is darker than its sides.
+fn dark_inside(rows: Rows, map: &Homography) -> bool {
+    const STEPS: [f64; 5] = [-14.0, -7.0, 0.0, 7.0, 14.0];
+    let grey = |x: f64, y: f64| {
+        let [u, v] = map.at((x, y));
+        rows.at(u, v)
+    };
+    let inside: Vec<f64> = STEPS
+        .iter()
+        .flat_map(|x| STEPS.map(|y| grey(*x, y)))
+        .collect();
+    let sides: Vec<f64> = [-27.0, 27.0]
+        .into_iter()
+        .flat_map(|far| STEPS.map(|along| [grey(far, along), grey(along, far.abs())]))
+        .flatten()
+        .collect();
+    let mean = |of: &[f64]| of.iter().sum::<f64>() / of.len() as f64;
+    let least = sides.iter().copied().fold(f64::INFINITY, f64::min);
+    mean(&sides) > mean(&inside) + 20.0 && least > mean(&inside)
 }
 
 fn alike(one: f64, other: f64) -> bool {

@@ -45,6 +45,8 @@ mod gate;
 #[cfg(feature = "photo")]
 mod group;
 #[cfg(feature = "photo")]
+mod group_cut;
+#[cfg(feature = "photo")]
 pub mod heads;
 #[cfg(feature = "photo")]
 mod homography;

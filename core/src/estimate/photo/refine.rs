@@ -32,7 +32,7 @@ const SPREAD: f64 = 0.2;
 /// Iterations at most.
 const ROUNDS: usize = 18;
 /// Least pixels in a window.
-const PIXELS_LEAST: usize = 24;
+const PIXELS_LEAST: usize = 14;
 
 /// A cross that was fitted.
 #[derive(Clone, Copy, Debug, PartialEq)]

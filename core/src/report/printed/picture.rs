@@ -4,8 +4,9 @@ use jpeg_encoder::{ColorType, Encoder};
 
 use crate::estimate::photo::decode::{PhotoFault, Pixels, colours};
 
-/// Longer side of a photo on paper, pixels: 400 a inch at a width of 85 mm.
-pub const ON_PAPER: usize = 1_400;
+/// Longest side of a photo on paper, pixels: 400 an inch at 100 mm; a job's
+/// own copies pass as they are.
+pub const ON_PAPER: usize = 1_600;
 
 /// Quality of a photo on paper.
 const QUALITY: u8 = 85;

@@ -19,7 +19,7 @@ use std::rc::Rc;
 use super::Platform;
 pub use camera::MemoryCamera;
 pub use clock::MemoryClock;
-pub use files::MemoryFiles;
+pub use files::{MemoryFiles, MemoryInFile};
 pub use microphone::MemoryMicrophone;
 pub use motion::MemoryMotion;
 pub use page::MemoryPage;

@@ -6,7 +6,9 @@ use std::future::poll_fn;
 use std::task::{Poll, Waker};
 
 use crate::platform::turns::Turns;
-use crate::platform::{LocalFuture, PersistAnswer, Storage, StorageFault, Write};
+use crate::platform::{
+    Alone, LocalFuture, PersistAnswer, Room, Storage, StorageFault, Told, Write,
+};
 
 /// Scripted storage.
 #[derive(Default)]
@@ -20,6 +22,12 @@ pub struct MemoryStorage {
     waiting: RefCell<Vec<Waker>>,
     asked: Cell<usize>,
     kept: Cell<Option<PersistAnswer>>,
+    room: Cell<Option<Room>>,
+    elsewhere: Cell<bool>,
+    lost: RefCell<Option<Told<()>>>,
+    /// Pictures asked to be written, failed ones included.
+    pictures: Cell<usize>,
+    planned_pictures: RefCell<Vec<(usize, StorageFault)>>,
 }
 
 impl MemoryStorage {
@@ -74,6 +82,42 @@ impl MemoryStorage {
     pub fn fail_commit(&self, n: usize, fault: StorageFault) {
         let which = self.asked.get() + n;
         self.planned.borrow_mut().push((which, fault));
+    }
+
+    /// How many pictures were asked to be written, failed ones included.
+    #[must_use]
+    pub fn pictures(&self) -> usize {
+        self.pictures.get()
+    }
+
+    /// The `n`th picture from now on (the next is 1) is not written.
+    pub fn fail_picture(&self, n: usize, fault: StorageFault) {
+        let which = self.pictures.get() + n;
+        self.planned_pictures.borrow_mut().push((which, fault));
+    }
+
+    /// Puts a picture past the app.
+    pub fn plant_picture(&self, key: &str, bytes: &[u8]) {
+        let mut blobs = self.blobs.borrow_mut();
+        blobs.insert(key.to_owned(), bytes.to_vec());
+    }
+
+    /// Loses a record, as a broken disk does.
+    pub fn lose(&self, key: &str) {
+        self.records.borrow_mut().remove(key);
+    }
+
+    /// What `room` answers; nothing unless set.
+    pub fn answer_room(&self, room: Room) {
+        self.room.set(Some(room));
+    }
+
+    /// Another page works on the records.
+    pub fn open_elsewhere(&self) {
+        self.elsewhere.set(true);
+        if let Some(lost) = self.lost.take() {
+            lost(());
+        }
     }
 
     /// Every request from now on fails, as in a private window.
@@ -194,7 +238,13 @@ impl Storage for MemoryStorage {
 
     fn blob_put(&self, key: &str, bytes: Vec<u8>) -> LocalFuture<'_, Result<(), StorageFault>> {
         let key = key.to_owned();
+        self.pictures.set(self.pictures.get() + 1);
+        let number = self.pictures.get();
         Box::pin(async move {
+            let mut planned = self.planned_pictures.borrow_mut();
+            if let Some(i) = planned.iter().position(|(n, _)| *n == number) {
+                return Err(planned.remove(i).1);
+            }
             if let Some(fault) = &*self.standing.borrow() {
                 return Err(fault.clone());
             }
@@ -229,6 +279,22 @@ impl Storage for MemoryStorage {
 
     fn persist(&self) -> LocalFuture<'_, PersistAnswer> {
         Box::pin(async { self.kept.get().unwrap_or(PersistAnswer::Kept) })
+    }
+
+    fn room(&self) -> LocalFuture<'_, Option<Room>> {
+        Box::pin(async { self.room.get() })
+    }
+
+    fn alone(&self, how: Alone, lost: Told<()>) -> LocalFuture<'_, bool> {
+        Box::pin(async move {
+            if how == Alone::TakeOver {
+                self.elsewhere.set(false);
+            }
+            if !self.elsewhere.get() {
+                self.lost.replace(Some(lost));
+            }
+            !self.elsewhere.get()
+        })
     }
 }
 

@@ -6,7 +6,9 @@ use std::rc::Rc;
 use rakeline_core::text::Message;
 
 use crate::platform::work::{Task, Work, WorkEvent, WorkHandle, stopped};
-use crate::platform::{LocalFuture, OutFile, Share, Shared, Told};
+use crate::platform::{
+    LocalFuture, OutFile, OutStream, OwnFuture, Share, Shared, StorageFault, Told,
+};
 
 /// What becomes of the next task.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -98,7 +100,9 @@ impl Work for MemoryWork {
 /// Keeps the files that left the app.
 #[derive(Default)]
 pub struct MemoryShare {
-    files: RefCell<Vec<OutFile>>,
+    files: Rc<RefCell<Vec<OutFile>>>,
+    /// The write of that number, counted over all pieces, finds no room.
+    full_at: Rc<Cell<Option<usize>>>,
     refusal: RefCell<Option<String>>,
 }
 
@@ -115,7 +119,55 @@ impl MemoryShare {
     }
 }
 
+impl MemoryShare {
+    /// After so many pieces more there is no room for the next.
+    pub fn full_after(&self, pieces: usize) {
+        self.full_at.set(Some(pieces));
+    }
+}
+
+/// A file on its way out.
+struct MemoryOut {
+    file: OutFile,
+    files: Rc<RefCell<Vec<OutFile>>>,
+    full_at: Rc<Cell<Option<usize>>>,
+}
+
+impl OutStream for MemoryOut {
+    fn write(&mut self, bytes: Vec<u8>) -> LocalFuture<'_, Result<(), StorageFault>> {
+        Box::pin(async move {
+            match self.full_at.get() {
+                Some(0) => return Err(StorageFault::Full),
+                Some(left) => self.full_at.set(Some(left - 1)),
+                None => {}
+            }
+            self.file.bytes.extend(bytes);
+            Ok(())
+        })
+    }
+
+    fn finish(self: Box<Self>) -> OwnFuture<Shared> {
+        Box::pin(async move {
+            self.files.borrow_mut().push(self.file);
+            Shared::Saved
+        })
+    }
+}
+
 impl Share for MemoryShare {
+    fn begin(&self, name: &str, mime: &'static str) -> OwnFuture<Option<Box<dyn OutStream>>> {
+        let out: Box<dyn OutStream> = Box::new(MemoryOut {
+            file: OutFile {
+                name: name.to_owned(),
+                mime,
+                bytes: Vec::new(),
+            },
+            files: self.files.clone(),
+            full_at: self.full_at.clone(),
+        });
+        Box::pin(async { Some(out) })
+    }
+
     fn save(&self, file: OutFile) -> LocalFuture<'_, Shared> {
         Box::pin(async move {
             if let Some(why) = self.refusal.take() {

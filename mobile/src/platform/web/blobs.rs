@@ -10,30 +10,35 @@ use crate::platform::StorageFault;
 
 const FOLDER: &str = "blobs";
 
-fn using(error: JsValue) -> StorageFault {
+pub(super) fn using(error: JsValue) -> StorageFault {
     fault(&error, During::Using)
 }
 
 /// Calls a method that gives a promise; a missing one is a refusal.
-async fn ask(of: &JsValue, name: &str, args: &[&JsValue]) -> Result<JsValue, JsValue> {
+pub(super) async fn ask(of: &JsValue, name: &str, args: &[&JsValue]) -> Result<JsValue, JsValue> {
     match method(of, name, args) {
         Some(asked) => settled(asked?).await,
         None => Err(JsValue::NULL),
     }
 }
 
-fn creating() -> Object {
+pub(super) fn creating() -> Object {
     let options = Object::new();
     set(&options, "create", &JsValue::TRUE);
     options
 }
 
 async fn folder(window: &Window) -> Result<JsValue, StorageFault> {
+    folder_of(window, FOLDER).await
+}
+
+/// A folder of the private file system, made if it is new.
+pub(super) async fn folder_of(window: &Window, name: &str) -> Result<JsValue, StorageFault> {
     let storage = property(&window.navigator(), "storage").ok_or(StorageFault::Refused)?;
     let root = ask(&storage, "getDirectory", &[])
         .await
         .map_err(|error| fault(&error, During::Opening))?;
-    let name = JsValue::from_str(FOLDER);
+    let name = JsValue::from_str(name);
     ask(&root, "getDirectoryHandle", &[&name, &creating()])
         .await
         .map_err(using)
@@ -78,8 +83,11 @@ pub(super) async fn get(window: &Window, key: &str) -> Result<Option<Vec<u8>>, S
 
 /// The names of all files.
 pub(super) async fn list(window: &Window) -> Result<Vec<String>, StorageFault> {
-    let folder = folder(window).await?;
-    let names = method(&folder, "keys", &[])
+    names(&folder(window).await?).await
+}
+
+async fn names(folder: &JsValue) -> Result<Vec<String>, StorageFault> {
+    let names = method(folder, "keys", &[])
         .ok_or(StorageFault::Refused)?
         .map_err(using)?;
     let mut all = Vec::new();
@@ -89,6 +97,13 @@ pub(super) async fn list(window: &Window) -> Result<Vec<String>, StorageFault> {
             Some(name) => all.push(name),
             None => return Ok(all),
         }
+    }
+}
+
+/// Removes all files of a folder, as far as the system lets go of them.
+pub(super) async fn empty(folder: &JsValue) {
+    for name in names(folder).await.unwrap_or_default() {
+        let _ = ask(folder, "removeEntry", &[&JsValue::from_str(&name)]).await;
     }
 }
 

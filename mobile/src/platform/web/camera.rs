@@ -206,7 +206,7 @@ impl Camera for WebCamera {
         let input = self.make("input");
         if let Some(input) = &input {
             set(input, "type", &text("file"));
-            set(input, "accept", &text("image/jpeg,image/png"));
+            set(input, "accept", &text("image/jpeg,image/png,image/webp"));
             set(input, "id", &text("picture-file"));
             if from == PictureFrom::Camera {
                 set(input, "capture", &text("environment"));

@@ -128,6 +128,22 @@ pub(super) async fn list(
         .collect())
 }
 
+/// All keys under a prefix.
+pub(super) async fn keys(
+    database: &IdbDatabase,
+    prefix: &str,
+) -> Result<Vec<String>, StorageFault> {
+    let range = IdbKeyRange::bound(
+        &JsValue::from_str(prefix),
+        &JsValue::from_str(&format!("{prefix}{LAST}")),
+    )
+    .map_err(using)?;
+    let (_, store) = store(database, "readonly")?;
+    let keys = store.get_all_keys_with_key(&range).map_err(using)?;
+    let keys = Array::from(&answer(&keys).await?);
+    Ok(keys.iter().filter_map(|key| key.as_string()).collect())
+}
+
 /// All changes in one transaction; done when it is complete on the disk.
 pub(super) async fn commit(database: &IdbDatabase, writes: &[Write]) -> Result<(), StorageFault> {
     let (transaction, store) = store(database, "readwrite")?;

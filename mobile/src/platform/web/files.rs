@@ -1,12 +1,15 @@
 //! Files of the browser: its own chooser.
 
-use wasm_bindgen::JsCast;
+use std::rc::Rc;
+
+use js_sys::Uint8Array;
+use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
-use web_sys::{HtmlInputElement, Window};
+use web_sys::{File, HtmlInputElement, Window};
 
 use super::call::error_words;
 use super::listen::Listener;
-use crate::platform::{Files, OpenedFile, OwnFuture};
+use crate::platform::{Files, InFile, LocalFuture, OpenedFile, OwnFuture};
 
 /// The browser's files.
 pub(super) struct WebFiles {
@@ -21,21 +24,20 @@ impl WebFiles {
     }
 
     /// A hidden field of the page that opens the chooser.
-    fn chooser(&self) -> Option<HtmlInputElement> {
+    fn chooser(&self, accept: &str) -> Option<HtmlInputElement> {
         let document = self.window.document()?;
         let input: HtmlInputElement = document.create_element("input").ok()?.dyn_into().ok()?;
         input.set_type("file");
-        input.set_accept(".json,application/json");
+        input.set_accept(accept);
         input.set_hidden(true);
         document.body()?.append_child(&input).ok()?;
         Some(input)
     }
-}
 
-impl Files for WebFiles {
-    fn open_text(&self, most: usize) -> OwnFuture<OpenedFile> {
-        let Some(input) = self.chooser() else {
-            return Box::pin(async { OpenedFile::Nothing });
+    /// Opens the chooser; `None` where no file was chosen.
+    fn choose(&self, accept: &str) -> OwnFuture<Option<File>> {
+        let Some(input) = self.chooser(accept) else {
+            return Box::pin(async { None });
         };
         let (tell, told) = futures_channel::mpsc::unbounded();
         let on = |name| {
@@ -50,7 +52,48 @@ impl Files for WebFiles {
             drop(listeners);
             let file = input.files().and_then(|files| files.get(0));
             input.remove();
-            let Some(file) = file else {
+            file
+        })
+    }
+}
+
+/// A chosen file.
+struct WebInFile(File);
+
+impl InFile for WebInFile {
+    fn name(&self) -> String {
+        self.0.name()
+    }
+
+    fn size(&self) -> u64 {
+        self.0.size() as u64
+    }
+
+    fn read(&self, from: u64, most: usize) -> LocalFuture<'_, Result<Vec<u8>, String>> {
+        Box::pin(async move {
+            let (start, end) = (from as f64, from as f64 + most as f64);
+            let failed = |fault: JsValue| error_words(&fault);
+            let piece = self.0.slice_with_f64_and_f64(start, end).map_err(failed)?;
+            let bytes = JsFuture::from(piece.array_buffer()).await.map_err(failed)?;
+            Ok(Uint8Array::new(&bytes).to_vec())
+        })
+    }
+}
+
+impl Files for WebFiles {
+    fn open_file(&self) -> OwnFuture<Option<Rc<dyn InFile>>> {
+        // Phones grey out endings that they do not know: no filter.
+        let chosen = self.choose("");
+        Box::pin(async move {
+            let file = chosen.await?;
+            Some(Rc::new(WebInFile(file)) as Rc<dyn InFile>)
+        })
+    }
+
+    fn open_text(&self, most: usize) -> OwnFuture<OpenedFile> {
+        let chosen = self.choose(".json,application/json");
+        Box::pin(async move {
+            let Some(file) = chosen.await else {
                 return OpenedFile::Nothing;
             };
             let bytes = file.size() as usize;

@@ -3,6 +3,7 @@
 //! **Boundary:** plain browser calls only; no script text is evaluated and
 //! no inline style is set, so the page's content policy may forbid both.
 
+mod alone;
 mod blobs;
 mod call;
 mod camera;
@@ -12,6 +13,7 @@ mod files;
 mod listen;
 mod microphone;
 mod motion;
+mod out;
 mod page;
 mod share;
 mod sources;

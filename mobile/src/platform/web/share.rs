@@ -8,7 +8,8 @@ use web_sys::{
 };
 
 use super::call::{error_name, error_words, method, settled};
-use crate::platform::{LocalFuture, OutFile, Share, Shared};
+use super::out;
+use crate::platform::{LocalFuture, OutFile, OutStream, OwnFuture, Share, Shared};
 
 /// How long a download's address is kept: the browser may ask the fitter
 /// first where it goes.
@@ -54,20 +55,30 @@ impl WebShare {
         let parts = Array::of1(&Uint8Array::from(file.bytes.as_slice()));
         let blob = Blob::new_with_u8_array_sequence_and_options(&parts, &options)?;
         let address = Url::create_object_url_with_blob(&blob)?;
-        let document = self.0.document().ok_or(JsValue::NULL)?;
-        let link: HtmlAnchorElement = document.create_element("a")?.dyn_into()?;
-        link.set_href(&address);
-        link.set_download(&file.name);
-        link.click();
-        super::page::after(&self.0, KEPT, move || {
-            // Fails for no address of our own.
-            let _ = Url::revoke_object_url(&address);
-        });
-        Ok(())
+        click_download(&self.0, &address, &file.name)
     }
 }
 
+/// Saves what is at an address of our own among the downloads.
+pub(super) fn click_download(window: &Window, address: &str, name: &str) -> Result<(), JsValue> {
+    let document = window.document().ok_or(JsValue::NULL)?;
+    let link: HtmlAnchorElement = document.create_element("a")?.dyn_into()?;
+    link.set_href(address);
+    link.set_download(name);
+    link.click();
+    let address = address.to_owned();
+    super::page::after(window, KEPT, move || {
+        // Fails for no address of our own.
+        let _ = Url::revoke_object_url(&address);
+    });
+    Ok(())
+}
+
 impl Share for WebShare {
+    fn begin(&self, name: &str, mime: &'static str) -> OwnFuture<Option<Box<dyn OutStream>>> {
+        Box::pin(out::begin(self.0.clone(), name.to_owned(), mime))
+    }
+
     fn save(&self, file: OutFile) -> LocalFuture<'_, Shared> {
         Box::pin(async move {
             if let Some(shared) = self.hand_over(&file).await {

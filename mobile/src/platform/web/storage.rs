@@ -9,9 +9,11 @@ use web_sys::{IdbDatabase, Window};
 
 use super::call::{method, property, settled};
 use super::listen::Listener;
-use super::{blobs, database};
+use super::{alone, blobs, database};
 use crate::platform::turns::Turns;
-use crate::platform::{LocalFuture, PersistAnswer, Storage, StorageFault, Write};
+use crate::platform::{
+    Alone, LocalFuture, PersistAnswer, Room, Storage, StorageFault, Told, Write,
+};
 
 struct Connection {
     database: IdbDatabase,
@@ -112,6 +114,17 @@ impl Storage for WebStorage {
         })
     }
 
+    fn keys(&self, prefix: &str) -> LocalFuture<'_, Result<Vec<String>, StorageFault>> {
+        let prefix = prefix.to_owned();
+        let mut turn = self.turns.take();
+        Box::pin(async move {
+            turn.come().await;
+            let prefix = &prefix;
+            self.with(|database| async move { database::keys(&database, prefix).await })
+                .await
+        })
+    }
+
     fn commit(&self, writes: Vec<Write>) -> LocalFuture<'_, Result<(), StorageFault>> {
         let mut turn = self.turns.take();
         Box::pin(async move {
@@ -155,5 +168,22 @@ impl Storage for WebStorage {
                 Err(_) => PersistAnswer::CannotAsk,
             }
         })
+    }
+
+    fn room(&self) -> LocalFuture<'_, Option<Room>> {
+        Box::pin(async {
+            let manager = property(&self.window.navigator(), "storage")?;
+            let asked = method(&manager, "estimate", &[])?.ok()?;
+            let told = settled(asked).await.ok()?;
+            let bytes = |name| Some(property(&told, name)?.as_f64()? as u64);
+            Some(Room {
+                used: bytes("usage")?,
+                most: bytes("quota")?,
+            })
+        })
+    }
+
+    fn alone(&self, how: Alone, lost: Told<()>) -> LocalFuture<'_, bool> {
+        Box::pin(alone::hold(&self.window, how, lost))
     }
 }

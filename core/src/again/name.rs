@@ -1,0 +1,287 @@
+//! What a vehicle is called, as typed in one line: make, model, body, years.
+//! Two lines can be the same model spelt differently; they are found, and
+//! never merged without being asked.
+
+use crate::text::{Message, msg};
+
+/// Letters that are compared; more is no name.
+const COMPARED: usize = 64;
+
+/// The body of a vehicle: another has another bumper.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Body {
+    /// A panel van.
+    Van,
+    /// An estate.
+    Estate,
+    /// A saloon.
+    Saloon,
+    /// A hatchback.
+    Hatchback,
+    /// A coupé.
+    Coupe,
+    /// An open car.
+    Convertible,
+    /// A pick-up.
+    PickUp,
+    /// A bus.
+    Bus,
+    /// A high car for rough roads.
+    Suv,
+}
+
+/// Words for bodies, as they are typed.
+const BODIES: [(&str, Body); 26] = [
+    ("van", Body::Van),
+    ("panelvan", Body::Van),
+    ("kastenwagen", Body::Van),
+    ("estate", Body::Estate),
+    ("wagon", Body::Estate),
+    ("kombi", Body::Estate),
+    ("combi", Body::Estate),
+    ("break", Body::Estate),
+    ("saloon", Body::Saloon),
+    ("sedan", Body::Saloon),
+    ("limousine", Body::Saloon),
+    ("berline", Body::Saloon),
+    ("hatchback", Body::Hatchback),
+    ("hatch", Body::Hatchback),
+    ("coupe", Body::Coupe),
+    ("convertible", Body::Convertible),
+    ("cabrio", Body::Convertible),
+    ("cabriolet", Body::Convertible),
+    ("roadster", Body::Convertible),
+    ("pickup", Body::PickUp),
+    ("ute", Body::PickUp),
+    ("bus", Body::Bus),
+    ("minibus", Body::Bus),
+    ("camper", Body::Bus),
+    ("suv", Body::Suv),
+    ("4x4", Body::Suv),
+];
+
+impl Body {
+    /// Its name.
+    #[must_use]
+    pub fn message(self) -> Message {
+        msg(match self {
+            Self::Van => "body-van",
+            Self::Estate => "body-estate",
+            Self::Saloon => "body-saloon",
+            Self::Hatchback => "body-hatchback",
+            Self::Coupe => "body-coupe",
+            Self::Convertible => "body-convertible",
+            Self::PickUp => "body-pick-up",
+            Self::Bus => "body-bus",
+            Self::Suv => "body-suv",
+        })
+    }
+}
+
+/// A vehicle's name, read.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct VehicleName {
+    /// Make and model without spaces, case, accents.
+    pub model: String,
+    /// Its body, where a word for one was typed.
+    pub body: Option<Body>,
+    /// First and last year that was typed.
+    pub years: Option<(u16, u16)>,
+}
+
+/// How alike two names are.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Likeness {
+    /// The same but for case, spaces, accents.
+    Same,
+    /// Spelt nearly alike, or one says more: to be asked.
+    Alike,
+    /// Another vehicle.
+    Other,
+}
+
+impl VehicleName {
+    /// Reads a line. Anything can stand there; what is no year and no body
+    /// is part of the model's name.
+    #[must_use]
+    pub fn read(line: &str) -> Self {
+        let folded = fold(line).replace("pick-up", "pickup");
+        let mut name = Self::default();
+        let words = folded.split(|c: char| !c.is_alphanumeric());
+        for word in words.filter(|word| !word.is_empty()) {
+            if let Some(year) = year(word) {
+                let (first, last) = name.years.unwrap_or((year, year));
+                name.years = Some((first.min(year), last.max(year)));
+            } else if let Some((_, body)) = BODIES.iter().find(|(known, _)| *known == word)
+                && name.body.is_none()
+            {
+                name.body = Some(*body);
+            } else {
+                name.model.extend(word.chars());
+            }
+        }
+        name.model = name.model.chars().take(COMPARED).collect();
+        name
+    }
+
+    /// Whether nothing of a model was typed.
+    #[must_use]
+    pub fn is_empty(&self) -> bool {
+        self.model.is_empty()
+    }
+
+    /// How alike the models are; years are not compared. Figures have to be
+    /// the same: 3 and 5 are two models, not two spellings.
+    #[must_use]
+    pub fn likeness(&self, other: &Self) -> Likeness {
+        if self.is_empty() || other.is_empty() {
+            return Likeness::Other;
+        }
+        let bodies = match (self.body, other.body) {
+            (Some(a), Some(b)) if a != b => return Likeness::Other,
+            (a, b) if a == b => Likeness::Same,
+            _ => Likeness::Alike,
+        };
+        let digits = |name: &str| -> String { name.chars().filter(char::is_ascii_digit).collect() };
+        let models = if self.model == other.model {
+            Likeness::Same
+        } else if digits(&self.model) != digits(&other.model) {
+            Likeness::Other
+        } else {
+            let (short, long) = by_length(&self.model, &other.model);
+            let says_more = short.chars().count() >= 4 && long.contains(short);
+            let letters = long.chars().count();
+            if says_more || distance(&self.model, &other.model) <= letters / 6 {
+                Likeness::Alike
+            } else {
+                Likeness::Other
+            }
+        };
+        bodies.max(models)
+    }
+
+    /// By how many years this is outside the other's; 0 where either is not
+    /// typed.
+    #[must_use]
+    pub fn years_apart(&self, other: &Self) -> u16 {
+        match (self.years, other.years) {
+            (Some((first, last)), Some((from, to))) => {
+                from.saturating_sub(last).max(first.saturating_sub(to))
+            }
+            _ => 0,
+        }
+    }
+}
+
+fn by_length<'a>(a: &'a str, b: &'a str) -> (&'a str, &'a str) {
+    if a.len() <= b.len() { (a, b) } else { (b, a) }
+}
+
+fn year(word: &str) -> Option<u16> {
+    let year: u16 = word.parse().ok()?;
+    (word.len() == 4 && (1950..=2100).contains(&year)).then_some(year)
+}
+
+/// Small letters without the accents of Europe's languages.
+fn fold(line: &str) -> String {
+    let mut folded = String::new();
+    for letter in line.chars().take(500).flat_map(char::to_lowercase) {
+        match letter {
+            'à'..='æ' | 'ā' | 'ă' | 'ą' => folded.push('a'),
+            'ç' | 'ć' | 'č' => folded.push('c'),
+            'ď' | 'đ' => folded.push('d'),
+            'è'..='ë' | 'ē' | 'ė' | 'ę' | 'ě' => folded.push('e'),
+            'ì'..='ï' | 'ī' | 'į' => folded.push('i'),
+            'ł' => folded.push('l'),
+            'ñ' | 'ń' | 'ň' => folded.push('n'),
+            'ò'..='ö' | 'ø' | 'ō' | 'ő' => folded.push('o'),
+            'ř' => folded.push('r'),
+            'ś' | 'š' | 'ş' => folded.push('s'),
+            'ß' => folded.push_str("ss"),
+            'ť' | 'ţ' => folded.push('t'),
+            'ù'..='ü' | 'ū' | 'ů' | 'ű' => folded.push('u'),
+            'ý' | 'ÿ' => folded.push('y'),
+            'ź' | 'ż' | 'ž' => folded.push('z'),
+            // What joins or turns letters without being seen is no letter.
+            '\u{300}'..='\u{36f}' | '\u{200b}'..='\u{200f}' | '\u{202a}'..='\u{202e}' => {}
+            other => folded.push(other),
+        }
+    }
+    folded
+}
+
+/// Letters to put in, take out, change or swap with their neighbour
+/// (optimal string alignment).
+fn distance(a: &str, b: &str) -> usize {
+    let (a, b): (Vec<char>, Vec<char>) = (a.chars().collect(), b.chars().collect());
+    let mut before: Vec<usize> = Vec::new();
+    let mut last: Vec<usize> = (0..=b.len()).collect();
+    for i in 1..=a.len() {
+        let mut row = vec![i; b.len() + 1];
+        for j in 1..=b.len() {
+            let change = last[j - 1] + usize::from(a[i - 1] != b[j - 1]);
+            row[j] = change.min(last[j] + 1).min(row[j - 1] + 1);
+            let swapped = i > 1 && j > 1 && a[i - 1] == b[j - 2] && a[i - 2] == b[j - 1];
+            if swapped {
+                row[j] = row[j].min(before[j - 2] + 1);
+            }
+        }
+        before = std::mem::replace(&mut last, row);
+    }
+    last[b.len()]
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn like(a: &str, b: &str) -> Likeness {
+        VehicleName::read(a).likeness(&VehicleName::read(b))
+    }
+
+    #[test]
+    fn case_spaces_accents_and_years_make_no_other_model() {
+        for other in [
+            "tarn carrier",
+            "TARN-Carrier 2021",
+            "TarnCarrier",
+            "Tärn Carrier",
+        ] {
+            assert_eq!(like("Tarn Carrier, 2023", other), Likeness::Same, "{other}");
+        }
+        let years = VehicleName::read("Tarn Carrier 2019-2022").years;
+        assert_eq!(years, Some((2019, 2022)));
+    }
+
+    #[test]
+    fn a_slip_of_the_finger_is_alike_and_never_the_same() {
+        for other in ["Tarn Carier", "Tran Carrier", "Carrier", "Tarn Carrier van"] {
+            assert_eq!(like("Tarn Carrier", other), Likeness::Alike, "{other}");
+        }
+    }
+
+    #[test]
+    fn another_figure_or_body_is_another_vehicle() {
+        assert_eq!(like("Fell 308", "Fell 508"), Likeness::Other);
+        assert_eq!(like("Fell 308 estate", "Fell 308 van"), Likeness::Other);
+        assert_eq!(like("Fell", "Ghyll"), Likeness::Other);
+        assert_eq!(like("", ""), Likeness::Other);
+        assert_eq!(like("2021", "2021"), Likeness::Other);
+    }
+
+    #[test]
+    fn years_apart_count_from_the_nearer_end() {
+        let apart = |a: &str, b: &str| VehicleName::read(a).years_apart(&VehicleName::read(b));
+        assert_eq!(apart("Tarn 2024", "Tarn 2019-2021"), 3);
+        assert_eq!(apart("Tarn 2020", "Tarn 2019-2021"), 0);
+        assert_eq!(apart("Tarn", "Tarn 2019"), 0);
+    }
+
+    #[test]
+    fn hostile_names_are_read_to_an_end() {
+        let long = "ä😀\u{202e}<b>'\";DROP".repeat(10_000);
+        let name = VehicleName::read(&long);
+        assert!(name.model.chars().count() <= COMPARED);
+        assert_eq!(like(&long, "Tarn Carrier"), Likeness::Other);
+    }
+}

@@ -1,0 +1,310 @@
+//! Making a backup, or tables for other programs: the store is read piece
+//! by piece, and the file goes out piece by piece.
+
+use chrono::{DateTime, FixedOffset};
+use rakeline_core::job::{JobId, blobs_of};
+use rakeline_core::text::{Message, msg};
+use rakeline_core::{json, moment, record};
+use serde_json::{Map, Value};
+
+use super::items;
+use super::limits::{BACKUP_VERSION, MANIFEST, PIECE};
+use super::talk::{BackupTask, Passphrase, Stop, ask, done, stopped};
+use crate::driver::{
+    JOB_PREFIX, KEPT_JOB_PREFIX, KIT_PREFIX, SETTINGS_KEY, Settings, TRASH_PREFIX, sheet_of,
+};
+use crate::platform::{OutFile, OutStream, Platform, Shared, StorageFault};
+use crate::texts::say;
+
+/// What is to be made.
+#[derive(Clone, Debug, PartialEq)]
+pub enum BackupOf {
+    /// Everything, locked, or open to everybody.
+    All(Option<Passphrase>),
+    /// One job, locked, or open to everybody.
+    Job(JobId, Option<Passphrase>),
+    /// Tables of all jobs for other programs.
+    Tables,
+}
+
+/// How far it has come, in jobs.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Progress {
+    /// Done.
+    pub done: usize,
+    /// Of so many; 0 while that is not known.
+    pub all: usize,
+}
+
+/// What was made.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Made {
+    /// Name of the file.
+    pub name: String,
+    /// Jobs in it.
+    pub jobs: usize,
+    /// Pictures in it.
+    pub photos: usize,
+    /// Pictures that records name and that are not in the store.
+    pub missing: usize,
+    /// Whether it holds everything.
+    pub all: bool,
+    /// What became of the file.
+    pub shared: Shared,
+}
+
+/// Where the file goes: piece by piece where the system can, else whole.
+enum Out {
+    Stream(Box<dyn OutStream>),
+    Whole(Vec<u8>),
+}
+
+impl Out {
+    async fn write(&mut self, bytes: Vec<u8>) -> Result<(), Message> {
+        if bytes.is_empty() {
+            return Ok(());
+        }
+        match self {
+            Self::Stream(stream) => stream.write(bytes).await.map_err(|f| no_room(&f)),
+            Self::Whole(all) => {
+                all.extend(bytes);
+                Ok(())
+            }
+        }
+    }
+}
+
+/// A backup under way.
+struct Making<'a> {
+    platform: &'a Platform,
+    stop: &'a Stop,
+    out: Out,
+    batch: Vec<u8>,
+    photos: usize,
+    missing: usize,
+}
+
+impl Making<'_> {
+    async fn add(&mut self, name: &str, bytes: &[u8]) -> Result<(), Message> {
+        items::put(&mut self.batch, name, bytes);
+        if self.batch.len() >= PIECE {
+            self.flush().await?;
+        }
+        Ok(())
+    }
+
+    async fn flush(&mut self) -> Result<(), Message> {
+        let file = std::mem::take(&mut self.batch);
+        let bytes = ask(self.platform, BackupTask::Add { file }, self.stop).await?;
+        self.out.write(bytes).await
+    }
+
+    async fn photo(&mut self, key: &str) -> Result<(), Message> {
+        let found = self.platform.storage.blob_get(key).await;
+        match found.map_err(|fault| fault.message())? {
+            Some(bytes) => {
+                let ending = if bytes.starts_with(b"\x89PNG") {
+                    "png"
+                } else {
+                    "jpg"
+                };
+                self.photos += 1;
+                self.add(&format!("photos/{key}.{ending}"), &bytes).await
+            }
+            None => {
+                self.missing += 1;
+                Ok(())
+            }
+        }
+    }
+}
+
+fn no_room(fault: &StorageFault) -> Message {
+    msg("backup-not-written").message("why", fault.message())
+}
+
+/// Makes the file and hands it out.
+///
+/// # Errors
+/// What the fitter is told; no file is handed out then.
+pub async fn make(
+    platform: &Platform,
+    of: &BackupOf,
+    settings: &Settings,
+    now: DateTime<FixedOffset>,
+    told: &dyn Fn(Progress),
+    stop: &Stop,
+) -> Result<Made, Message> {
+    let keys = keys(platform, of).await.map_err(|fault| fault.message())?;
+    let (name, mime, start) = file(of, now);
+    let first = ask(platform, start, stop).await?;
+    let out = match platform.share.begin(&name, mime).await {
+        Some(stream) => Out::Stream(stream),
+        None => Out::Whole(Vec::new()),
+    };
+    let mut making = Making {
+        platform,
+        stop,
+        out,
+        batch: Vec::new(),
+        photos: 0,
+        missing: 0,
+    };
+    making.out.write(first).await?;
+    let tables = *of == BackupOf::Tables;
+    if !tables {
+        let about = manifest(&keys, now);
+        making.add(MANIFEST, about.as_bytes()).await?;
+    }
+    let all = keys.len();
+    told(Progress { done: 0, all });
+    for (at, key) in keys.iter().enumerate() {
+        if stop.get() {
+            return Err(stopped());
+        }
+        let found = platform.storage.get(key).await;
+        if let Some(text) = found.map_err(|fault| fault.message())? {
+            one(&mut making, key, &text, settings, tables).await?;
+        }
+        told(Progress { done: at + 1, all });
+    }
+    making.flush().await?;
+    let last = ask(platform, BackupTask::Finish, stop).await?;
+    making.out.write(last).await?;
+    let jobs = keys.iter().filter(|key| is_job(key)).count();
+    let shared = match making.out {
+        Out::Stream(stream) => stream.finish().await,
+        Out::Whole(bytes) => {
+            let name = name.clone();
+            platform.share.save(OutFile { name, mime, bytes }).await
+        }
+    };
+    if let Shared::Failed(why) = &shared {
+        return Err(msg("share-failed")
+            .text("name", name)
+            .text("why", why.clone()));
+    }
+    Ok(Made {
+        name,
+        jobs,
+        photos: making.photos,
+        missing: making.missing,
+        all: matches!(of, BackupOf::All(_)),
+        shared,
+    })
+}
+
+fn is_job(key: &str) -> bool {
+    key.starts_with(JOB_PREFIX) || key.starts_with(TRASH_PREFIX)
+}
+
+/// One record with what belongs to it, its photos before it: who reads the
+/// archive from front to back has them when the record comes.
+async fn one(
+    making: &mut Making<'_>,
+    key: &str,
+    text: &str,
+    settings: &Settings,
+    tables: bool,
+) -> Result<(), Message> {
+    let Some(name) = entry_name(key) else {
+        return Ok(());
+    };
+    let job = is_job(key).then(|| record::read(text).ok()).flatten();
+    if let Some(job) = job.filter(|_| !tables) {
+        for blob in blobs_of(&job) {
+            making.photo(&blob).await?;
+        }
+        if let Some((number, mut task, pictures)) = sheet_of(settings, &job) {
+            for key in pictures {
+                let found = making.platform.storage.blob_get(&key).await;
+                if let Some(bytes) = found.map_err(|fault| fault.message())? {
+                    task.add_picture(key, &bytes);
+                }
+            }
+            let pdf = done(making.platform, task).await?;
+            let name = format!("papers/{}-{number}.pdf", job.id.0);
+            making.add(&name, &pdf).await?;
+        }
+    }
+    if let Some(logo) = settings.logo.as_ref().filter(|_| key == SETTINGS_KEY) {
+        making.photo(&logo.blob).await?;
+    }
+    making.add(&name, text.as_bytes()).await
+}
+
+/// The name of a stored text in the archive.
+fn entry_name(key: &str) -> Option<String> {
+    let of = |prefix: &str, folder: &str| {
+        let rest = key.strip_prefix(prefix)?;
+        Some(format!("{folder}/{rest}.json"))
+    };
+    if key == SETTINGS_KEY {
+        return Some("settings.json".to_owned());
+    }
+    of(JOB_PREFIX, "jobs")
+        .or_else(|| of(TRASH_PREFIX, "deleted"))
+        .or_else(|| of(KIT_PREFIX, "kits"))
+        .or_else(|| of(KEPT_JOB_PREFIX, "before"))
+}
+
+async fn keys(platform: &Platform, of: &BackupOf) -> Result<Vec<String>, StorageFault> {
+    let storage = &platform.storage;
+    let mut keys = Vec::new();
+    match of {
+        BackupOf::Job(id, _) => {
+            keys.extend(storage.keys(&format!("{KEPT_JOB_PREFIX}{}/", id.0)).await?);
+            keys.push(format!("{JOB_PREFIX}{}", id.0));
+        }
+        BackupOf::Tables => keys.extend(storage.keys(JOB_PREFIX).await?),
+        BackupOf::All(_) => {
+            keys.push(SETTINGS_KEY.to_owned());
+            for prefix in [KIT_PREFIX, KEPT_JOB_PREFIX, JOB_PREFIX, TRASH_PREFIX] {
+                keys.extend(storage.keys(prefix).await?);
+            }
+        }
+    }
+    Ok(keys)
+}
+
+/// Name and kind of the file, and how the worker begins it.
+fn file(of: &BackupOf, now: DateTime<FixedOffset>) -> (String, &'static str, BackupTask) {
+    let day = moment::sorted_date(&now);
+    let words = match of {
+        BackupOf::All(_) => msg("backup-file").text("day", day),
+        BackupOf::Job(id, _) => msg("backup-file-job")
+            .text("day", day)
+            .text("job", id.0.clone()),
+        BackupOf::Tables => msg("export-file").text("day", day),
+    };
+    let zip = format!("{}.zip", say(&words));
+    match of {
+        BackupOf::Tables => (zip, "application/zip", BackupTask::StartTables),
+        BackupOf::All(None) | BackupOf::Job(_, None) => {
+            (zip, "application/zip", BackupTask::Start(None))
+        }
+        BackupOf::All(locked) | BackupOf::Job(_, locked) => (
+            format!("{zip}.age"),
+            "application/octet-stream",
+            BackupTask::Start(locked.clone()),
+        ),
+    }
+}
+
+fn manifest(keys: &[String], now: DateTime<FixedOffset>) -> String {
+    let count = |prefix: &str| keys.iter().filter(|key| key.starts_with(prefix)).count();
+    let about = [
+        ("format", Value::from("rakeline-backup")),
+        ("version", Value::from(BACKUP_VERSION)),
+        ("record_version", Value::from(record::VERSION)),
+        ("app", Value::from(env!("CARGO_PKG_VERSION"))),
+        ("made", Value::from(now.to_rfc3339())),
+        ("jobs", Value::from(count(JOB_PREFIX))),
+        ("deleted", Value::from(count(TRASH_PREFIX))),
+    ];
+    let about: Map<String, Value> = about
+        .into_iter()
+        .map(|(name, value)| (name.to_owned(), value))
+        .collect();
+    json::print(&Value::Object(about))
+}

@@ -1,0 +1,38 @@
+//! Backups: one zip with every job, its photos and papers, locked with a
+//! passphrase by age; and the way back.
+//!
+//! The page reads the store and hands items to the worker, which zips and
+//! locks them; what comes back is written out piece by piece. On the way
+//! back the file goes to the worker piece by piece and comes out as items.
+//! Neither side ever holds more than some pieces.
+
+pub mod items;
+mod limits;
+mod make;
+mod plan;
+mod restore;
+mod talk;
+
+#[cfg(feature = "worker")]
+mod export;
+#[cfg(feature = "worker")]
+mod lock;
+#[cfg(feature = "worker")]
+mod session;
+#[cfg(feature = "worker")]
+pub mod unzip;
+#[cfg(feature = "worker")]
+pub mod zip;
+#[cfg(feature = "worker")]
+mod zip_bytes;
+#[cfg(feature = "worker")]
+mod zip_fault;
+
+pub use limits::*;
+pub use make::{BackupOf, Made, Progress, make};
+pub use plan::{Brings, Found, Plan, Side, Verdict};
+pub use restore::{Restored, look_into, take_in};
+pub use talk::{BackupTask, Passphrase, Stop};
+
+#[cfg(feature = "worker")]
+pub use session::work;

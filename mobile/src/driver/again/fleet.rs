@@ -1,0 +1,122 @@
+//! Fleets: several vehicles from one job.
+
+use rakeline_core::again::{
+    self, FLEET_GREATEST, Fleet, FleetParts, Lesson, VehicleName, fleet_parts, lesson,
+};
+use rakeline_core::decide::parts::PartLine;
+use rakeline_core::job::{JobId, JobState};
+use rakeline_core::text::msg;
+
+use super::begun;
+use crate::driver::intent::{Action, Now};
+use crate::driver::state::AppState;
+use crate::driver::{jobs, keeping};
+use crate::route::{Route, Step};
+
+/// A fleet as its screen shows it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FleetView {
+    /// The fleet.
+    pub fleet: Fleet,
+    /// Its vehicles' jobs, in the order in which they were begun.
+    pub jobs: Vec<JobState>,
+    /// Parts of all of them.
+    pub parts: FleetParts,
+}
+
+impl FleetView {
+    /// The fleet of that name, with its jobs as they were read.
+    #[must_use]
+    pub fn of(app: &AppState, name: &str) -> Option<Self> {
+        let fleet = app.settings.fleets.iter().find(|f| f.id == name)?.clone();
+        let read = |id: &JobId| app.again.jobs.iter().find(|job| job.id == *id).cloned();
+        let jobs: Vec<JobState> = fleet.jobs.iter().filter_map(read).collect();
+        let parts = fleet_parts(&fleet, &jobs, &model(app, &fleet));
+        Some(Self { fleet, jobs, parts })
+    }
+}
+
+/// What one vehicle of the fleet is expected to take: as its first job did.
+fn model(app: &AppState, fleet: &Fleet) -> Vec<PartLine> {
+    let mut from = fleet.from.iter();
+    let first = from.find_map(|id| app.again.jobs.iter().find(|job| job.id == *id));
+    first.and_then(lesson).map_or_else(Vec::new, |l| l.parts)
+}
+
+/// So many vehicles from what is offered; the first one starts.
+pub(super) fn start(app: &mut AppState, id: JobId, now: &Now) -> Vec<Action> {
+    let typed = app.again.fleet_typed.trim();
+    let count = match typed.parse::<u16>() {
+        Ok(count) if (1..=FLEET_GREATEST).contains(&count) => count,
+        _ => {
+            let message = msg("fleet-count-wrong")
+                .text("typed", typed)
+                .count("most", i64::from(FLEET_GREATEST));
+            return jobs::say(app, message);
+        }
+    };
+    let Some(offer) = app.again.offer.clone() else {
+        return Vec::new();
+    };
+    let job = match begun(app, id.clone(), now) {
+        Some(Ok(job)) => job,
+        Some(Err(why)) => return jobs::say(app, why),
+        None => return Vec::new(),
+    };
+    let own = offer.from.iter().filter(|from| from.theirs.is_none());
+    app.settings.fleets.push(Fleet {
+        id: id.0.clone(),
+        vehicle: job
+            .particular(rakeline_core::job::Particular::Vehicle)
+            .to_owned(),
+        count,
+        from: own.map(|from| JobId(from.id.clone())).collect(),
+        jobs: vec![id],
+    });
+    jobs::enter(app, job, Step::Measures)
+}
+
+pub(super) fn go(app: &mut AppState, name: String) -> Vec<Action> {
+    jobs::go_to(app, Route::Fleet(name))
+}
+
+/// The next vehicle starts from all jobs of the fleet so far.
+pub(super) fn next(app: &mut AppState, id: JobId, now: &Now) -> Vec<Action> {
+    let Route::Fleet(name) = app.route.clone() else {
+        return Vec::new();
+    };
+    let Some(at) = app.settings.fleets.iter().position(|f| f.id == name) else {
+        return Vec::new();
+    };
+    let fleet = &app.settings.fleets[at];
+    if app.again.waiting || fleet.left() == 0 {
+        return Vec::new();
+    }
+    let lessons: Vec<Lesson> = app.again.jobs.iter().filter_map(lesson).collect();
+    let wanted = VehicleName::read(&fleet.vehicle);
+    let vehicle = fleet.vehicle.clone();
+    app.again.offer = again::offer(&wanted, &lessons).map(std::rc::Rc::new);
+    app.again.left_out.clear();
+    app.again.typed = vehicle;
+    match begun(app, id.clone(), now) {
+        Some(Ok(job)) => {
+            app.settings.fleets[at].jobs.push(id);
+            jobs::enter(app, job, Step::Measures)
+        }
+        Some(Err(why)) => jobs::say(app, why),
+        None => jobs::say(app, msg("fleet-nothing-known")),
+    }
+}
+
+/// The fleet is taken off the list; its jobs stay among the jobs.
+pub(super) fn end(app: &mut AppState) -> Vec<Action> {
+    let Route::Fleet(name) = app.route.clone() else {
+        return Vec::new();
+    };
+    app.settings.fleets.retain(|fleet| fleet.id != name);
+    let writes = keeping::settings(app);
+    app.commits += 1;
+    let mut actions = vec![Action::Commit(app.commits, writes)];
+    actions.extend(jobs::go_to(app, Route::Again));
+    actions
+}

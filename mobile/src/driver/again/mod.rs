@@ -1,0 +1,251 @@
+//! Same again: a job from earlier ones on the model, fleets, and what is
+//! passed on to and received from colleagues.
+
+mod draft;
+mod fleet;
+mod passing;
+
+pub use draft::{AgainDraft, Group, RECALLED_GREATEST};
+pub use fleet::FleetView;
+
+use rakeline_core::again::{self, Line, VehicleName};
+use rakeline_core::job::{BeforeEvent, JobEvent, JobId, JobState, Particular, apply};
+use rakeline_core::record;
+use rakeline_core::text::Message;
+
+use super::intent::{Action, Now};
+use super::state::{AppState, Boot};
+use super::{fit, jobs};
+use crate::platform::OpenedFile;
+use crate::route::{Route, Step};
+
+/// Key of a file that a colleague passed on.
+pub const PASSED_PREFIX: &str = "again/";
+
+/// Records of jobs and files of colleagues, as the store holds them.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Recalled {
+    /// Records of the jobs asked for, in that order; `None` where none is.
+    pub jobs: Vec<(JobId, Option<String>)>,
+    /// Colleagues' files by key.
+    pub files: Vec<(String, String)>,
+}
+
+/// Something on the screens of same again.
+#[derive(Clone, Debug, PartialEq)]
+pub enum AgainIntent {
+    /// To the models that were fitted before.
+    Go,
+    /// What was asked of the store is here, or why it is not.
+    Recalled(Result<Recalled, Message>),
+    /// A vehicle was typed.
+    Typed(String),
+    /// The jobs of a model, by its key.
+    Open(String),
+    /// The jobs of another model count as well: it is the same, spelt
+    /// differently.
+    CountToo(String),
+    /// Back to the models.
+    Close,
+    /// A line of the offer is left out.
+    Leave(Line),
+    /// It is taken after all.
+    Take(Line),
+    /// A job starts from what is offered.
+    Start(JobId),
+    /// How many vehicles was typed.
+    FleetTyped(String),
+    /// So many vehicles from what is offered; the first one starts.
+    FleetStart(JobId),
+    /// To a fleet, by its name.
+    FleetGo(String),
+    /// The next vehicle of the fleet on the screen starts.
+    FleetNext(JobId),
+    /// The fleet on the screen is taken off the list; its jobs stay.
+    FleetEnd,
+    /// Whether the workshop's name goes along.
+    SayWorkshop(Said),
+    /// Whether the fitter's name goes along.
+    SayFitter(Said),
+    /// What these jobs teach goes out as a file.
+    PassOn,
+    /// A colleague's file is to be chosen.
+    Bring,
+    /// It was.
+    Brought(String, OpenedFile),
+    /// What a colleague passed on is removed, by key.
+    Drop(String),
+    /// It comes back.
+    BringBack,
+}
+
+/// Whether a name goes along.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Said {
+    /// It stays here.
+    #[default]
+    No,
+    /// It goes along.
+    Yes,
+}
+
+pub(super) fn handle(app: &mut AppState, intent: AgainIntent, now: &Now) -> Vec<Action> {
+    match intent {
+        AgainIntent::Go => go(app),
+        AgainIntent::Recalled(found) => recalled(app, found),
+        AgainIntent::Typed(text) => {
+            app.again.typed = text;
+            app.again.offered();
+            Vec::new()
+        }
+        AgainIntent::Open(key) => {
+            app.again.left_out.clear();
+            app.again.chosen = vec![key];
+            recall_chosen(app)
+        }
+        AgainIntent::CountToo(key) => {
+            if !app.again.chosen.contains(&key) {
+                app.again.chosen.push(key);
+            }
+            recall_chosen(app)
+        }
+        AgainIntent::Close => {
+            app.again.close();
+            Vec::new()
+        }
+        AgainIntent::Leave(line) => {
+            if !app.again.left_out.contains(&line) {
+                app.again.left_out.push(line);
+            }
+            Vec::new()
+        }
+        AgainIntent::Take(line) => {
+            app.again.left_out.retain(|other| *other != line);
+            Vec::new()
+        }
+        AgainIntent::Start(id) => start(app, id, now),
+        AgainIntent::FleetTyped(text) => {
+            app.again.fleet_typed = text;
+            Vec::new()
+        }
+        AgainIntent::FleetStart(id) => fleet::start(app, id, now),
+        AgainIntent::FleetGo(name) => fleet::go(app, name),
+        AgainIntent::FleetNext(id) => fleet::next(app, id, now),
+        AgainIntent::FleetEnd => fleet::end(app),
+        AgainIntent::SayWorkshop(said) => {
+            app.again.say_workshop = said;
+            Vec::new()
+        }
+        AgainIntent::SayFitter(said) => {
+            app.again.say_fitter = said;
+            Vec::new()
+        }
+        AgainIntent::PassOn => passing::pass_on(app),
+        AgainIntent::Bring => vec![Action::OpenPassed(again::passed::PASSED_LARGEST)],
+        AgainIntent::Brought(id, file) => passing::brought(app, &id, file),
+        AgainIntent::Drop(key) => passing::remove(app, &key),
+        AgainIntent::BringBack => passing::bring_back(app),
+    }
+}
+
+fn go(app: &mut AppState) -> Vec<Action> {
+    if app.route == Route::Again {
+        return Vec::new();
+    }
+    jobs::go_to(app, Route::Again)
+}
+
+/// Asks the store for what a screen of same again needs as it is shown.
+pub(super) fn arrive(app: &mut AppState) -> Vec<Action> {
+    if app.boot == Boot::Opening {
+        return Vec::new();
+    }
+    match app.route.clone() {
+        Route::Again => {
+            app.again.close();
+            app.again.typed.clear();
+            app.again.group(&app.jobs);
+            recall(app, Vec::new())
+        }
+        Route::Fleet(name) => {
+            app.again.close();
+            let fleet = app.settings.fleets.iter().find(|fleet| fleet.id == name);
+            let ids = fleet.map_or_else(Vec::new, |fleet| {
+                let from = fleet.from.iter().filter(|id| !fleet.jobs.contains(id));
+                fleet.jobs.iter().chain(from).cloned().collect()
+            });
+            recall(app, ids)
+        }
+        _ => Vec::new(),
+    }
+}
+
+fn recall(app: &mut AppState, ids: Vec<JobId>) -> Vec<Action> {
+    app.again.asked.clone_from(&ids);
+    app.again.waiting = true;
+    vec![Action::Recall(ids)]
+}
+
+fn recall_chosen(app: &mut AppState) -> Vec<Action> {
+    let ids = app.again.ids_chosen();
+    recall(app, ids)
+}
+
+fn recalled(app: &mut AppState, found: Result<Recalled, Message>) -> Vec<Action> {
+    let found = match found {
+        Ok(found) => found,
+        Err(why) => {
+            app.again.waiting = false;
+            return jobs::say(app, why);
+        }
+    };
+    // What was asked before is answered late: it is not what is shown.
+    let asked = found.jobs.iter().map(|(id, _)| id);
+    if !asked.eq(app.again.asked.iter()) {
+        return Vec::new();
+    }
+    app.again.waiting = false;
+    app.again.jobs = found
+        .jobs
+        .iter()
+        .filter_map(|(_, text)| record::read(text.as_deref()?).ok())
+        .collect();
+    app.again.receive(found.files);
+    app.again.group(&app.jobs);
+    app.again.offered();
+    Vec::new()
+}
+
+fn start(app: &mut AppState, id: JobId, now: &Now) -> Vec<Action> {
+    match begun(app, id, now) {
+        Some(Ok(job)) => jobs::enter(app, job, Step::Measures),
+        Some(Err(why)) => jobs::say(app, why),
+        None => Vec::new(),
+    }
+}
+
+/// A new job with what is offered and was not left out; `None` where
+/// nothing is offered or a job is open already.
+fn begun(app: &mut AppState, id: JobId, now: &Now) -> Option<Result<JobState, Message>> {
+    if app.open.is_some() {
+        return None;
+    }
+    let offer = app.again.offer.clone()?;
+    let mut handed = offer.handed(&app.again.left_out);
+    let typed = app.again.typed.trim();
+    if !VehicleName::read(typed).is_empty() {
+        handed.vehicle = typed.to_owned();
+    }
+    let mut job = JobState::start(id, offer.kit.clone(), now.at);
+    if !app.settings.fitter.is_empty() {
+        let fitter = app.settings.fitter.clone();
+        job.particulars.insert(Particular::Fitter, fitter);
+    }
+    fit::prefill(&mut job, &app.settings);
+    let taken = JobEvent::Before(BeforeEvent::TakenOver(Box::new(handed)));
+    let job = apply(&job, taken, now.at).map_err(|refusal| refusal.0);
+    if job.is_ok() {
+        app.settings.last_kit = Some(offer.kit.clone());
+    }
+    Some(job)
+}

@@ -1,0 +1,345 @@
+//! Measuring from photos of mark cards: a photo comes, the worker looks at
+//! it, it is stored, and all photos are solved together.
+
+use std::rc::Rc;
+
+use rakeline_core::estimate::photo::result::{FlatKind, Outcome};
+use rakeline_core::estimate::photo::seen::PhotoSeen;
+use rakeline_core::job::{CARD_PHOTOS_GREATEST, CardPhoto, CardPhotosEvent, JobEvent};
+use rakeline_core::job::{Photo, PhotoEvent, PhotoOf, notes_on};
+use rakeline_core::steps::StepName;
+use rakeline_core::text::{Message, msg};
+use rakeline_core::units::{Estimate, Millimetres};
+
+use super::intent::{Action, Now};
+use super::photos::PictureUse;
+use super::sight;
+use super::state::{AppState, Notice, UndoOf};
+use super::work::{self, Back};
+use crate::platform::{CameraFault, Picture, PictureFrom, StorageFault, Task, WorkEvent};
+
+/// The step whose photos the annotated ones join.
+const STEP: &str = "tape-read-back";
+
+/// What is said on the screen of the photos.
+#[derive(Clone, Debug, PartialEq)]
+pub enum CardsIntent {
+    /// A photo is wanted.
+    Ask(PictureFrom),
+    /// It came, or none was chosen.
+    Came(Result<Option<Picture>, CameraFault>),
+    /// It is in the store, or not.
+    Stored(Result<(), StorageFault>),
+    /// The photo whose look failed is looked at again, or all are solved
+    /// again.
+    Again,
+    /// What is under way is given up.
+    Stop,
+    /// A tap, or a photo taken out.
+    Said(CardPhotosEvent),
+    /// A photo, by its place, is kept with what was measured drawn on it.
+    Keep(usize),
+    /// A short distance in a photo, by its place, with a flat thing.
+    Flat(usize, FlatKind, Vec<[f64; 2]>),
+}
+
+/// What the worker does.
+#[derive(Clone, Debug, PartialEq)]
+enum Doing {
+    Look(Rc<Picture>),
+    Solve,
+    Flat,
+}
+
+/// Photos of mark cards under way.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct CardsDraft {
+    /// Number of the worker's task, the share that is done, and what it is.
+    under: Option<(u64, f32, Doing)>,
+    /// A photo that could not be looked at, for another try.
+    again: Option<Rc<Picture>>,
+    /// Why there is nothing to show.
+    pub trouble: Option<Message>,
+    /// A photo on its way to the store.
+    storing: Option<CardPhoto>,
+    /// The short distance that was measured last.
+    pub flat: Option<Estimate<Millimetres>>,
+}
+
+impl CardsDraft {
+    /// What is said of the work under way.
+    #[must_use]
+    pub fn under_way(&self) -> Option<Message> {
+        let (_, share, doing) = self.under.as_ref()?;
+        let percent = f64::from(*share) * 100.0;
+        Some(match doing {
+            Doing::Look(_) => msg("cards-looking").number("percent", percent, 0),
+            Doing::Solve | Doing::Flat => msg("cards-solving"),
+        })
+    }
+
+    /// Whether another try makes sense.
+    #[must_use]
+    pub fn can_try_again(&self) -> bool {
+        self.under.is_none() && self.storing.is_none() && self.trouble.is_some()
+    }
+}
+
+pub(super) fn handle(app: &mut AppState, said: CardsIntent, now: &Now) -> Vec<Action> {
+    match said {
+        CardsIntent::Ask(from) => {
+            let full = app
+                .job()
+                .is_some_and(|job| job.card_photos.photos.len() >= CARD_PHOTOS_GREATEST);
+            if full {
+                let most = i64::try_from(CARD_PHOTOS_GREATEST).unwrap_or(i64::MAX);
+                return fail(app, msg("cards-too-many-photos").count("most", most));
+            }
+            vec![Action::ChoosePicture(PictureUse::Cards, from)]
+        }
+        CardsIntent::Came(Ok(None)) => Vec::new(),
+        CardsIntent::Came(Ok(Some(picture))) => look(app, Rc::new(picture)),
+        CardsIntent::Came(Err(fault)) => fail(app, fault.message()),
+        CardsIntent::Stored(outcome) => stored(app, outcome, now),
+        CardsIntent::Again => match app.drafts.cards.again.take() {
+            Some(picture) => look(app, picture),
+            None => solve(app),
+        },
+        CardsIntent::Stop => stop(app),
+        CardsIntent::Said(event) => changed(app, event, now),
+        CardsIntent::Keep(photo) => keep(app, photo, now),
+        CardsIntent::Flat(photo, flat, taps) => {
+            let seen = app.job().and_then(|job| job.card_photos.photos.get(photo));
+            let Some(photo) = seen.map(|photo| Box::new(photo.seen.clone())) else {
+                return Vec::new();
+            };
+            app.drafts.cards.flat = None;
+            start(app, Task::FlatLength { photo, flat, taps }, Doing::Flat)
+        }
+    }
+}
+
+fn fail(app: &mut AppState, message: Message) -> Vec<Action> {
+    app.drafts.cards.trouble = Some(message);
+    Vec::new()
+}
+
+/// Cards of the marks, and the one after the last for the centre mark.
+fn cards(app: &AppState) -> usize {
+    app.job().map_or(0, |job| job.spots.len() + 1)
+}
+
+fn look(app: &mut AppState, picture: Rc<Picture>) -> Vec<Action> {
+    let task = Task::SeePhoto {
+        marks: cards(app),
+        file: picture.bytes.clone(),
+    };
+    start(app, task, Doing::Look(picture))
+}
+
+fn start(app: &mut AppState, task: Task, doing: Doing) -> Vec<Action> {
+    if app.making.is_some() {
+        if let Doing::Look(picture) = doing {
+            app.drafts.cards.again = Some(picture);
+        }
+        return fail(app, msg("cards-busy"));
+    }
+    sight::give_way(app);
+    app.worked += 1;
+    let draft = &mut app.drafts.cards;
+    draft.trouble = None;
+    draft.again = None;
+    draft.under = Some((app.worked, 0.0, doing));
+    vec![Action::StartWork(app.worked, task)]
+}
+
+/// Solves all photos as they are.
+fn solve(app: &mut AppState) -> Vec<Action> {
+    let Some(job) = app.job() else {
+        return Vec::new();
+    };
+    let state = &job.card_photos;
+    if state.photos.iter().all(|photo| photo.seen.cards.is_empty()) {
+        return Vec::new();
+    }
+    let task = Task::SolvePhotos {
+        photos: state.photos.iter().map(|p| p.seen.clone()).collect(),
+        marks: job.spots.len(),
+        line: app.settings.check_line().map(|line| line.measured()),
+        taps: state.taps.clone(),
+    };
+    start(app, task, Doing::Solve)
+}
+
+/// Opening the screen: what was not solved yet is.
+pub(super) fn open(app: &mut AppState) -> Vec<Action> {
+    let unsolved = app
+        .job()
+        .is_some_and(|job| job.card_photos.outcome.is_none());
+    if unsolved { solve(app) } else { Vec::new() }
+}
+
+/// The check line was measured: the photos count it in.
+pub(super) fn line_changed(app: &mut AppState) -> Vec<Action> {
+    let here = matches!(
+        app.route,
+        crate::route::Route::Job(_, crate::route::Step::Cards)
+    );
+    if here { solve(app) } else { Vec::new() }
+}
+
+fn stop(app: &mut AppState) -> Vec<Action> {
+    match app.drafts.cards.under.take() {
+        Some((_, _, doing)) => {
+            if let Doing::Look(picture) = doing {
+                app.drafts.cards.again = Some(picture);
+            }
+            app.drafts.cards.trouble = Some(msg("cards-stopped"));
+            vec![Action::StopWork]
+        }
+        None => Vec::new(),
+    }
+}
+
+/// Gives up what only the screen that is left needs.
+pub(super) fn leave(app: &AppState) -> Vec<Action> {
+    match app.drafts.cards.under {
+        Some(_) => vec![Action::StopWork],
+        None => Vec::new(),
+    }
+}
+
+/// What the worker said, where it is about these photos.
+pub(super) fn worked(
+    app: &mut AppState,
+    number: u64,
+    event: &WorkEvent,
+    now: &Now,
+) -> Option<Vec<Action>> {
+    let draft = &mut app.drafts.cards;
+    let (known, share, doing) = draft.under.as_mut()?;
+    if *known != number {
+        return None;
+    }
+    if let WorkEvent::Progress(done) = event {
+        *share = *done;
+        return Some(Vec::new());
+    }
+    let doing = doing.clone();
+    draft.under = None;
+    Some(match (event, doing) {
+        (WorkEvent::Failed(message), doing) => {
+            if let Doing::Look(picture) = doing {
+                draft.again = Some(picture);
+            }
+            fail(app, message.clone())
+        }
+        (WorkEvent::Done(bytes), Doing::Look(picture)) => looked(app, bytes, &picture, now),
+        (WorkEvent::Done(bytes), Doing::Solve) => match read::<Outcome>(bytes) {
+            Some(outcome) => {
+                let measured = CardPhotosEvent::Measured(Box::new(outcome));
+                work::event(app, JobEvent::Cards(measured), Back::Typing, now)
+            }
+            None => fail(app, msg("cards-unreadable")),
+        },
+        (WorkEvent::Done(bytes), Doing::Flat) => match read(bytes) {
+            Some(length) => {
+                app.drafts.cards.flat = Some(length);
+                Vec::new()
+            }
+            None => fail(app, msg("cards-unreadable")),
+        },
+        (WorkEvent::Progress(_), _) => Vec::new(),
+    })
+}
+
+fn read<T: serde::de::DeserializeOwned>(bytes: &[u8]) -> Option<T> {
+    rakeline_core::json::read(std::str::from_utf8(bytes).ok()?).ok()
+}
+
+fn looked(app: &mut AppState, bytes: &[u8], picture: &Picture, now: &Now) -> Vec<Action> {
+    let Some(seen) = read::<PhotoSeen>(bytes) else {
+        return fail(app, msg("cards-unreadable"));
+    };
+    let Some(job) = app.job() else {
+        return Vec::new();
+    };
+    let blob = format!("cards-{}-{}", job.id.0, now.at.timestamp_millis());
+    app.drafts.cards.storing = Some(CardPhoto {
+        blob: blob.clone(),
+        at: now.at,
+        seen,
+    });
+    vec![Action::PutBlob(
+        PictureUse::Cards,
+        blob,
+        picture.bytes.clone(),
+    )]
+}
+
+fn stored(app: &mut AppState, outcome: Result<(), StorageFault>, now: &Now) -> Vec<Action> {
+    let Some(photo) = app.drafts.cards.storing.take() else {
+        return Vec::new();
+    };
+    match outcome {
+        Ok(()) => changed(app, CardPhotosEvent::Seen(Box::new(photo)), now),
+        Err(fault) => fail(app, msg("level-not-stored").message("why", fault.message())),
+    }
+}
+
+/// Photos or taps changed: the job keeps it, and all is solved anew.
+fn changed(app: &mut AppState, event: CardPhotosEvent, now: &Now) -> Vec<Action> {
+    let dropped = matches!(event, CardPhotosEvent::Dropped(_));
+    let chosen = matches!(event, CardPhotosEvent::ShapeChosen(_));
+    app.notice = None;
+    let mut actions = work::event(app, JobEvent::Cards(event), Back::Step, now);
+    if dropped {
+        app.notice = Some(Notice {
+            message: msg("behind-photo-out"),
+            undo: Some(UndoOf::Step),
+        });
+    }
+    if !chosen
+        && app
+            .notice
+            .as_ref()
+            .is_none_or(|notice| notice.undo.is_some())
+    {
+        actions.extend(solve(app));
+    }
+    actions
+}
+
+/// The annotated photo joins the job's photos of the check, for the job
+/// sheet and for whoever drills.
+fn keep(app: &mut AppState, index: usize, now: &Now) -> Vec<Action> {
+    let Some(job) = app.job() else {
+        return Vec::new();
+    };
+    let Some(photo) = job.card_photos.photos.get(index) else {
+        return Vec::new();
+    };
+    let kept = Photo {
+        blob: photo.blob.clone(),
+        original: None,
+        width: photo.seen.width,
+        height: photo.seen.height,
+        of: PhotoOf::Step(StepName(STEP.to_owned())),
+        at: now.at,
+        elevation: None,
+        notes: notes_on(job, index),
+    };
+    let mut actions = Vec::new();
+    // Kept once: the new one takes the place of the one before.
+    if job.photos.iter().any(|other| other.blob == kept.blob) {
+        let dropped = PhotoEvent::Dropped(kept.blob.clone());
+        actions.extend(work::event(app, JobEvent::Photo(dropped), Back::Step, now));
+    }
+    let taken = JobEvent::Photo(PhotoEvent::Taken(Box::new(kept)));
+    actions.extend(work::event(app, taken, Back::Step, now));
+    app.notice = Some(Notice {
+        message: msg("cards-kept"),
+        undo: Some(UndoOf::Step),
+    });
+    actions
+}

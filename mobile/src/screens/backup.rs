@@ -1,0 +1,281 @@
+//! Backup, the way back, tables for other programs.
+
+use dioxus::prelude::*;
+use rakeline_core::moment;
+use rakeline_core::text::{Message, msg};
+
+use super::jobs::{count_of, job_title};
+use crate::backup::{Brings, Found, Plan, Verdict};
+use crate::driver::{BackupIntent, Chosen, Intent, WayBack, Whole};
+use crate::parts::{Entry, Kind};
+use crate::shell::use_shell;
+use crate::texts::{plain, say, t};
+
+/// How many jobs of a kind are named before the rest is counted.
+const NAMED: usize = 20;
+
+/// Making a backup.
+#[component]
+pub fn MakeBackup() -> Element {
+    let shell = use_shell();
+    let state = shell.state.read();
+    let draft = &state.backup;
+    let last = match &state.settings.backed_up {
+        Some(at) => say(&msg("backup-last").text("when", moment::date_and_clock(at))),
+        None => t("backup-none-yet"),
+    };
+    let busy = draft.is_busy();
+    let short = draft.too_short().is_some();
+    let (typed, locked, open) = (shell.clone(), shell.clone(), shell.clone());
+    rsx! {
+        h2 { {t("backup-title")} }
+        p { class: "why", {t("backup-why")} }
+        p { {last} }
+        Entry {
+            id: "backup-passphrase",
+            label: t("backup-passphrase"),
+            kind: Kind::Words,
+            value: draft.passphrase.clone(),
+            note: t("backup-passphrase-note"),
+            on_type: move |text| typed.send(Intent::Backup(BackupIntent::Typed(text))),
+        }
+        button {
+            class: "do",
+            disabled: busy || short,
+            onclick: move |_| locked.send(Intent::Backup(BackupIntent::Make(Whole::Locked))),
+            {t("backup-make")}
+        }
+        Going {}
+        details {
+            summary { {t("backup-open-title")} }
+            div { class: "trouble-box", {t("backup-open-warning")} }
+            button {
+                class: "also",
+                disabled: busy,
+                onclick: move |_| open.send(Intent::Backup(BackupIntent::Make(Whole::Open))),
+                {t("backup-open-make")}
+            }
+        }
+    }
+}
+
+/// What is under way, with its end in sight and its way out.
+#[component]
+fn Going() -> Element {
+    let shell = use_shell();
+    let state = shell.state.read();
+    let draft = &state.backup;
+    let share = |done: u64, of: u64| {
+        let percent = done.saturating_mul(100) / of.max(1);
+        i64::try_from(percent.min(100)).unwrap_or(100)
+    };
+    let words = match (&draft.making, &draft.back) {
+        (Some(making), _) => Some(
+            msg("backup-going")
+                .count("done", count_of(making.done))
+                .count("all", count_of(making.all)),
+        ),
+        (None, WayBack::Looking(file, read)) => {
+            Some(msg("backup-looking").count("percent", share(*read, file.size)))
+        }
+        (None, WayBack::Taking(file, _, read)) => {
+            Some(msg("backup-taking").count("percent", share(*read, file.size)))
+        }
+        _ => None,
+    };
+    let stop = shell.clone();
+    rsx! {
+        if let Some(words) = words {
+            div { class: "note-box", role: "status",
+                p { {say(&words)} }
+                button {
+                    class: "also",
+                    onclick: move |_| stop.send(Intent::Backup(BackupIntent::Stop)),
+                    {t("backup-stop")}
+                }
+            }
+        }
+        if let Some(fault) = &draft.fault {
+            div { class: "trouble-box", role: "alert", {say(fault)} }
+        }
+    }
+}
+
+/// The way back.
+#[component]
+pub fn Restore() -> Element {
+    let shell = use_shell();
+    let state = shell.state.read();
+    let draft = &state.backup;
+    let (choose, key, look, close) = (shell.clone(), shell.clone(), shell.clone(), shell.clone());
+    let file = match &draft.back {
+        WayBack::Closed => None,
+        WayBack::Chosen(file)
+        | WayBack::Looking(file, _)
+        | WayBack::Planned(file, _)
+        | WayBack::Taking(file, ..) => Some(file.clone()),
+    };
+    let plan = match &draft.back {
+        WayBack::Planned(_, plan) => Some(plan.as_ref().clone()),
+        _ => None,
+    };
+    let waits = matches!(draft.back, WayBack::Chosen(_));
+    rsx! {
+        h2 { {t("restore-title")} }
+        p { class: "why", {t("restore-why")} }
+        button {
+            class: "also",
+            disabled: draft.is_busy(),
+            onclick: move |_| choose.send(Intent::Backup(BackupIntent::Choose)),
+            {t("restore-choose")}
+        }
+        if let Some(Chosen { name, size }) = file {
+            p { {say(&msg("restore-file").text("name", plain(&name)).count("kb", i64::try_from(size / 1000).unwrap_or(i64::MAX)))} }
+            if waits {
+                Entry {
+                    id: "restore-passphrase",
+                    label: t("restore-passphrase"),
+                    kind: Kind::Words,
+                    value: draft.key.clone(),
+                    note: t("restore-passphrase-note"),
+                    on_type: move |text| key.send(Intent::Backup(BackupIntent::KeyTyped(text))),
+                }
+                button {
+                    class: "do",
+                    onclick: move |_| look.send(Intent::Backup(BackupIntent::Look)),
+                    {t("restore-look")}
+                }
+            }
+        }
+        if let Some(plan) = plan {
+            Planned { plan }
+            button {
+                class: "plain",
+                onclick: move |_| close.send(Intent::Backup(BackupIntent::Close)),
+                {t("restore-close")}
+            }
+        }
+    }
+}
+
+/// What a backup would bring, before it is taken in.
+#[component]
+fn Planned(plan: Plan) -> Element {
+    let shell = use_shell();
+    let mut newer = use_signal(|| Brings::Nothing);
+    let chosen = *newer.read();
+    let take = shell.clone();
+    let brings = plan.brings(chosen);
+    let there = plan.count(Verdict::NewerThere);
+    let lines = [
+        ("restore-new", Verdict::New),
+        ("restore-same", Verdict::Same),
+        ("restore-newer-there", Verdict::NewerThere),
+        ("restore-newer-here", Verdict::NewerHere),
+        ("restore-deleted-here", Verdict::DeletedHere),
+        ("restore-unreadable-here", Verdict::UnreadableHere),
+    ];
+    rsx! {
+        div { class: "stack", role: "status",
+            for (key , verdict) in lines {
+                if plan.count(verdict) > 0 {
+                    div { key: "{key}",
+                        p { b { {say(&msg(key).count("jobs", count_of(plan.count(verdict))))} } }
+                        if verdict != Verdict::Same {
+                            ul { class: "candidates",
+                                for found in plan.of(verdict).take(NAMED) {
+                                    li { key: "{found.id.0}", {say(&job_words(found))} }
+                                }
+                            }
+                        }
+                        if verdict != Verdict::Same && plan.count(verdict) > NAMED {
+                            p { class: "why", {say(&msg("list-more").count("more", count_of(plan.count(verdict) - NAMED)))} }
+                        }
+                    }
+                }
+            }
+            if !plan.photos.is_empty() {
+                p { {say(&msg("restore-photos").count("photos", count_of(plan.photos.len())))} }
+            }
+            if !plan.kits.is_empty() {
+                p { {say(&msg("restore-kits").count("kits", count_of(plan.kits.len())))} }
+            }
+            if plan.settings == Brings::It {
+                p { {t("restore-settings")} }
+            }
+            for (at , (name , why)) in plan.odd.iter().take(NAMED).enumerate() {
+                div { class: "trouble-box", key: "{at}",
+                    {say(&msg("restore-odd").text("name", plain(name)).message("why", why.clone()))}
+                }
+            }
+            if plan.foreign > 0 {
+                p { class: "why", {say(&msg("restore-foreign").count("files", count_of(plan.foreign)))} }
+            }
+            if there > 0 {
+                div { class: "choice", role: "group", "aria-label": t("restore-which"),
+                    for (which , words) in [(Brings::Nothing, "restore-keep-mine"), (Brings::It, "restore-take-newer")] {
+                        button {
+                            key: "{words}",
+                            r#type: "button",
+                            "aria-pressed": if chosen == which { "true" } else { "false" },
+                            onclick: move |_| newer.set(which),
+                            {t(words)}
+                        }
+                    }
+                }
+                p { class: "why", {t("restore-older-kept")} }
+            }
+            if brings {
+                button {
+                    class: "do",
+                    onclick: move |_| {
+                        let which = *newer.peek();
+                        take.send(Intent::Backup(BackupIntent::TakeIn(which)));
+                    },
+                    {t("restore-take")}
+                }
+            } else {
+                p { b { {t("restore-nothing")} } }
+            }
+        }
+    }
+}
+
+/// A job of the backup: what it is called, and how both sides differ.
+fn job_words(found: &Found) -> Message {
+    let title = match &found.created {
+        Some(created) => job_title(&found.name, created),
+        None => say(&msg("restore-newer-record").text("id", found.id.0.clone())),
+    };
+    match (&found.here, &found.there) {
+        (Some(here), Some(there)) => msg("restore-differs")
+            .text("job", title)
+            .text("here", moment::date_and_clock(&here.changed))
+            .count("read_here", count_of(here.read))
+            .text("there", moment::date_and_clock(&there.changed))
+            .count("read_there", count_of(there.read)),
+        (_, Some(there)) => msg("restore-one")
+            .text("job", title)
+            .text("when", moment::date_and_clock(&there.changed)),
+        _ => msg("restore-only").text("job", title),
+    }
+}
+
+/// Tables for other programs.
+#[component]
+pub fn ExportTables() -> Element {
+    let shell = use_shell();
+    let state = shell.state.read();
+    let busy = state.backup.is_busy() || state.jobs.is_empty();
+    let make = shell.clone();
+    rsx! {
+        h2 { {t("export-title")} }
+        p { class: "why", {t("export-why")} }
+        button {
+            class: "also",
+            disabled: busy,
+            onclick: move |_| make.send(Intent::Backup(BackupIntent::Make(Whole::Tables))),
+            {t("export-make")}
+        }
+    }
+}

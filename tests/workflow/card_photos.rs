@@ -1,0 +1,184 @@
+//! Photos of mark cards on the scripted phone: from the files to distances
+//! held against the plan.
+
+use std::path::Path;
+
+use rakeline::driver::{CardsIntent, Intent, PictureFrom};
+use rakeline::platform::{CameraFault, Picture, cleaned};
+use rakeline::route::Step;
+use rakeline_core::estimate::photo::result::{Tap, U_TAP};
+use rakeline_core::job::{self, CardPhotosEvent, Note, ShapeFrom};
+use rakeline_core::units::Millis;
+use rakeline_scene::Truth;
+use rakeline_scene::cases::{three, usual};
+
+use crate::bench::Bench;
+use crate::scenario;
+
+/// One of the rendered photos that are kept as files.
+fn photo(name: &str) -> Picture {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("fixtures/photo");
+    let bytes = std::fs::read(folder.join(name)).expect("the photo");
+    cleaned(bytes).expect("a picture")
+}
+
+/// What is true of them.
+fn truth() -> Truth {
+    let [_, middle, _] = three(&usual(41, (1_600, 1_200), 1_600.0), 1_600.0);
+    middle.truth()
+}
+
+fn at_cards() -> Bench {
+    let mut bench = Bench::new();
+    scenario::to_marks(&mut bench);
+    bench.send(Intent::CheckLine("250".to_owned()));
+    bench.send(Intent::GoStep(Step::Cards));
+    bench
+}
+
+fn give(bench: &mut Bench, name: &str) {
+    bench.phone.camera.gives(photo(name));
+    bench.phone.clock.advance(Millis(5.0));
+    bench.send(Intent::Cards(CardsIntent::Ask(PictureFrom::Camera)));
+}
+
+fn trouble(bench: &Bench) -> Option<&str> {
+    let trouble = bench.app.drafts.cards.trouble.as_ref();
+    trouble.map(|message| message.key.as_ref())
+}
+
+#[test]
+fn three_photos_measure_the_marks_and_are_kept_with_what_was_measured() {
+    let mut bench = at_cards();
+    for name in ["left.jpg", "middle.jpg", "right.jpg"] {
+        give(&mut bench, name);
+        assert_eq!(trouble(&bench), None, "{name}");
+    }
+    let state = &bench.job().card_photos;
+    assert_eq!(state.photos.len(), 3);
+    for photo in &state.photos {
+        assert_eq!(photo.seen.exif.focal_35mm, Some(26.0), "the lens is known");
+    }
+    let measured = &state.outcome.as_ref().expect("figures").measured;
+    let truth = truth();
+    assert_eq!(measured.gaps.len(), 3);
+    for gap in &measured.gaps {
+        let off = gap.chord.value.0 - truth.chord(gap.left, gap.right);
+        assert!(off.abs() < 1.0, "{gap:?}: {off}");
+        assert!(off.abs() < 1.3 * gap.chord.expanded().0, "{gap:?}: {off}");
+        let off = gap.along.value.0 - truth.along(gap.left, gap.right);
+        assert!(off.abs() < 1.5, "{gap:?}: {off}");
+    }
+    let lines = job::mark_lines(bench.job());
+    assert_eq!(lines.len(), 4);
+    assert!(lines.iter().all(|line| line.against.is_some()));
+    // The shape from above takes the place of the corner angles, on demand.
+    let chosen = CardPhotosEvent::ShapeChosen(ShapeFrom::Photos);
+    bench.send(Intent::Cards(CardsIntent::Said(chosen)));
+    assert!(job::plan_curve(bench.job()).is_some());
+    // Kept with its figures for the check and the job sheet.
+    bench.send(Intent::Cards(CardsIntent::Keep(1)));
+    let kept = &bench.job().photos[0];
+    assert_eq!(kept.blob, bench.job().card_photos.photos[1].blob);
+    assert!(
+        kept.notes
+            .iter()
+            .any(|note| matches!(note, Note::Words(_, words) if words == "100 mm"))
+    );
+    assert!(bench.saved());
+    // One photo less: solved anew with the two.
+    let blob = bench.job().card_photos.photos[0].blob.clone();
+    let dropped = CardPhotosEvent::Dropped(blob);
+    bench.send(Intent::Cards(CardsIntent::Said(dropped)));
+    let state = &bench.job().card_photos;
+    assert_eq!(state.photos.len(), 2);
+    let views = state.outcome.as_ref().map(|outcome| outcome.views.len());
+    assert_eq!(views, Some(2));
+    bench.send(Intent::Undo);
+    assert_eq!(bench.job().card_photos.photos.len(), 3);
+}
+
+#[test]
+fn a_tapped_head_and_a_tapped_line_are_placed_on_the_face() {
+    let mut bench = at_cards();
+    give(&mut bench, "left.jpg");
+    give(&mut bench, "middle.jpg");
+    let tip = |bench: &Bench, mark: usize| {
+        let state = &bench.job().card_photos;
+        let view = &state.outcome.as_ref().expect("figures").views[1];
+        let mut marks = view.marks.iter();
+        marks.find(|m| m.0 == mark).expect("the mark is seen").1
+    };
+    let (left, right) = (tip(&bench, 0), tip(&bench, 3));
+    let tap = |[x, y]: [f64; 2]| Tap {
+        photo: 1,
+        x,
+        y,
+        u: U_TAP,
+    };
+    // A head tapped on its mark is where the mark is.
+    let at = tip(&bench, 1);
+    for event in [
+        CardPhotosEvent::HeadTapped(1, tap(at)),
+        CardPhotosEvent::LineTapped(tap(left)),
+        CardPhotosEvent::LineTapped(tap(right)),
+    ] {
+        bench.send(Intent::Cards(CardsIntent::Said(event)));
+    }
+    let outcome = bench.job().card_photos.outcome.clone().expect("figures");
+    let mark = outcome.measured.marks.iter().find(|m| m.mark == 1);
+    let straight = mark.and_then(|m| m.straight).expect("straight is known");
+    let head = outcome.heads[0].at;
+    assert!(
+        (head.straight.value.0 - straight.value.0).abs() < 1.0,
+        "{head:?}"
+    );
+    assert!(!outcome.below_line.is_empty());
+    let outside = CardPhotosEvent::LineTapped(tap([-40.0, 10.0]));
+    bench.send(Intent::Cards(CardsIntent::Said(outside)));
+    assert_eq!(bench.job().card_photos.taps.line.len(), 2);
+}
+
+#[test]
+fn a_photo_over_which_the_worker_died_is_looked_at_again() {
+    let mut bench = at_cards();
+    bench.phone.work.die_next();
+    give(&mut bench, "middle.jpg");
+    assert_eq!(trouble(&bench), Some("work-stopped"));
+    assert!(bench.job().card_photos.photos.is_empty());
+    bench.send(Intent::Cards(CardsIntent::Again));
+    assert_eq!(trouble(&bench), None);
+    assert_eq!(bench.job().card_photos.photos.len(), 1);
+}
+
+#[test]
+fn looking_is_stopped_and_begun_again() {
+    let mut bench = at_cards();
+    bench.phone.work.wait_next();
+    give(&mut bench, "middle.jpg");
+    assert!(bench.app.drafts.cards.under_way().is_some());
+    bench.send(Intent::Cards(CardsIntent::Stop));
+    assert_eq!(bench.phone.work.waiting(), 0);
+    assert_eq!(trouble(&bench), Some("cards-stopped"));
+    bench.send(Intent::Cards(CardsIntent::Again));
+    assert_eq!(bench.job().card_photos.photos.len(), 1);
+}
+
+#[test]
+fn what_is_no_photo_is_named_with_what_to_do() {
+    let heic = cleaned(b"\0\0\0\x18ftypheic\0\0\0\0mif1".to_vec());
+    assert_eq!(heic, Err(CameraFault::Heic));
+    let mut bench = at_cards();
+    bench.phone.camera.refuses_file(CameraFault::Heic);
+    bench.send(Intent::Cards(CardsIntent::Ask(PictureFrom::Files)));
+    assert_eq!(trouble(&bench), Some("photo-heic"));
+    let broken = Picture {
+        bytes: photo("middle.jpg").bytes[..40_000].to_vec(),
+        width: 1_600,
+        height: 1_200,
+    };
+    bench.phone.camera.gives(broken);
+    bench.send(Intent::Cards(CardsIntent::Ask(PictureFrom::Files)));
+    assert_eq!(trouble(&bench), Some("photo-cut-short"));
+    assert!(bench.job().card_photos.photos.is_empty());
+}

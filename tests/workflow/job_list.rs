@@ -1,0 +1,163 @@
+//! The list of jobs: what is found, how it is ordered, what it is kept by.
+
+use rakeline::driver::{BRIEF_PREFIX, Intent, ListIntent, SHOWN, SortBy, listed};
+use rakeline::platform::memory::{MemoryPlatform, MemoryStorage};
+use rakeline_core::job::{JobEvent, JobId, Particular, Standing, StandingEvent};
+use rakeline_core::units::Millis;
+
+use crate::bench::Bench;
+use crate::scenario;
+
+/// Three jobs of two customers, started a minute after one another.
+pub(crate) fn three() -> Bench {
+    let mut bench = Bench::new();
+    for (name, customer, vehicle, plate) in [
+        ("Dent", "Fell & Ghyll", "Tarn Carrier, 2023", "FG 12 TARN"),
+        ("", "beck farm", "Moor Van", "BF-7 MOOR"),
+        (
+            "Ghyll's second",
+            "Fell & Ghyll",
+            "Tarn Carrier, 2019",
+            "FG 3 OLD",
+        ),
+    ] {
+        bench.send(Intent::StartJob(bench.new_id()));
+        bench.send(Intent::Rename(name.to_owned()));
+        for (which, text) in [
+            (Particular::Customer, customer),
+            (Particular::Vehicle, vehicle),
+            (Particular::Plate, plate),
+        ] {
+            bench.send(Intent::Particular(which, text.to_owned()));
+        }
+        bench.pass(Millis(60_000.0));
+        bench.send(Intent::GoJobs);
+    }
+    bench
+}
+
+fn plates(bench: &Bench) -> Vec<&str> {
+    let rows = listed(&bench.app).rows;
+    rows.into_iter().map(|row| row.plate.as_str()).collect()
+}
+
+fn search(bench: &mut Bench, words: &str) -> Vec<String> {
+    bench.send(Intent::List(ListIntent::Words(words.to_owned())));
+    plates(bench).into_iter().map(str::to_owned).collect()
+}
+
+#[test]
+fn jobs_are_found_by_customer_plate_vehicle_kit_name_and_day() {
+    let mut bench = three();
+    assert_eq!(plates(&bench), ["FG 3 OLD", "BF-7 MOOR", "FG 12 TARN"]);
+    assert_eq!(search(&mut bench, "FELL"), ["FG 3 OLD", "FG 12 TARN"]);
+    assert_eq!(search(&mut bench, "fell dent"), ["FG 12 TARN"]);
+    assert_eq!(
+        search(&mut bench, "bf7m"),
+        ["BF-7 MOOR"],
+        "plate without gaps"
+    );
+    assert_eq!(search(&mut bench, "tarn 2019"), ["FG 3 OLD"]);
+    assert_eq!(
+        search(&mut bench, "  "),
+        ["FG 3 OLD", "BF-7 MOOR", "FG 12 TARN"]
+    );
+    let kit = bench.app.jobs[0].kit.clone();
+    assert_eq!(search(&mut bench, &kit).len(), 3);
+    let year = bench.app.jobs[0].created.format("%Y").to_string();
+    let day = bench.app.jobs[0].created.format("%Y-%m-%d").to_string();
+    assert_eq!(search(&mut bench, &year).len(), 3);
+    assert_eq!(search(&mut bench, &day).len(), 3);
+    assert_eq!(search(&mut bench, "1999"), [""; 0]);
+    assert_eq!(search(&mut bench, "1999-01"), [""; 0]);
+}
+
+#[test]
+fn jobs_are_filtered_by_standing_and_kit_and_all_come_back() {
+    let mut bench = three();
+    let id = bench.app.jobs[1].id.clone();
+    bench.send(Intent::OpenJob(id));
+    let paint = StandingEvent::Chosen(Standing::WaitingForPaint);
+    bench.send(Intent::Fit(Box::new(JobEvent::Standing(paint))));
+    bench.send(Intent::GoJobs);
+    let only = ListIntent::Standing(Some(Standing::WaitingForPaint));
+    bench.send(Intent::List(only));
+    assert_eq!(plates(&bench), ["BF-7 MOOR"]);
+    bench.send(Intent::List(ListIntent::Kit(Some(
+        "no such kit".to_owned(),
+    ))));
+    assert_eq!(listed(&bench.app).found, 0);
+    bench.send(Intent::List(ListIntent::Open));
+    assert_eq!(listed(&bench.app).found, 3);
+}
+
+#[test]
+fn jobs_are_ordered_as_wished() {
+    let mut bench = three();
+    let mut by = |sort| {
+        bench.send(Intent::List(ListIntent::Sort(sort)));
+        plates(&bench).join("|")
+    };
+    assert_eq!(by(SortBy::Started), "FG 3 OLD|BF-7 MOOR|FG 12 TARN");
+    assert_eq!(by(SortBy::Customer), "BF-7 MOOR|FG 3 OLD|FG 12 TARN");
+    assert_eq!(by(SortBy::Plate), "BF-7 MOOR|FG 12 TARN|FG 3 OLD");
+    assert_eq!(by(SortBy::Vehicle), "BF-7 MOOR|FG 3 OLD|FG 12 TARN");
+}
+
+#[test]
+fn a_thousand_jobs_open_from_their_briefs_and_no_record_is_read() {
+    let one = three();
+    let mut records = one.phone.storage.records();
+    let (key, text) = records
+        .iter()
+        .find(|(key, _)| key.starts_with("job/"))
+        .map(|(key, text)| (key.clone(), text.clone()))
+        .expect("a job");
+    let id = key.trim_start_matches("job/").to_owned();
+    let brief = records[&format!("{BRIEF_PREFIX}{key}")].clone();
+    for n in 0..1_000 {
+        let other = format!("job/{n:016x}");
+        records.insert(format!("{BRIEF_PREFIX}{other}"), brief.clone());
+        records.insert(other, text.replace(&id, &format!("{n:016x}")));
+    }
+    // A record that was read would be named, for it says that it is broken.
+    records.insert(
+        format!("job/{:016x}", 7),
+        "not read at the start".to_owned(),
+    );
+    let phone = MemoryPlatform::with(MemoryStorage::holding(records), "/");
+    let mut bench = Bench::on(phone);
+    assert_eq!(bench.app.jobs.len(), 1_003);
+    assert_eq!(bench.app.unreadable, []);
+    assert_eq!(listed(&bench.app).rows.len(), SHOWN);
+    bench.send(Intent::List(ListIntent::More));
+    assert_eq!(listed(&bench.app).rows.len(), 2 * SHOWN);
+    bench.send(Intent::OpenJob(JobId(format!("{:016x}", 500))));
+    bench.send(Intent::Rename("The five hundredth".to_owned()));
+    assert!(bench.saved());
+    assert_eq!(bench.app.jobs[0].name, "The five hundredth");
+    assert_eq!(bench.killed().app.jobs, bench.app.jobs);
+}
+
+#[test]
+fn a_store_of_an_earlier_version_gets_its_briefs_at_the_first_start() {
+    let bench = three();
+    let mut old = bench.phone.storage.records();
+    old.retain(|key, _| !key.starts_with(BRIEF_PREFIX));
+    let phone = MemoryPlatform::with(MemoryStorage::holding(old), "/");
+    let after = Bench::on(phone);
+    assert_eq!(after.app.jobs, bench.app.jobs);
+    assert_eq!(after.phone.storage.records(), bench.phone.storage.records());
+    assert_eq!(after.phone.storage.commits(), 1);
+}
+
+#[test]
+fn an_entry_says_of_every_step_what_its_record_says() {
+    let mut bench = Bench::new();
+    scenario::to_sheet(&mut bench);
+    let records = bench.phone.storage.records();
+    let key = format!("job/{}", bench.job().id.0);
+    let made = rakeline::driver::JobEntry::of(bench.job(), &records[&key]);
+    assert_eq!(bench.app.jobs, [made]);
+    assert_eq!(bench.app.jobs[0].standing, Standing::Done);
+}
