@@ -1,6 +1,4 @@
 package android.os;
 
-public final class Bundle {
-    public String getString(String key) { throw new UnsupportedOperationException(); }
-    public void putString(String key, String value) { throw new UnsupportedOperationException(); }
+public final class Bundle extends BaseBundle {
 }
