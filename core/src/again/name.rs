@@ -117,7 +117,7 @@ impl VehicleName {
             {
                 name.body = Some(*body);
             } else {
-                name.model.extend(word.chars());
+                name.model.push_str(word);
             }
         }
         name.model = name.model.chars().take(COMPARED).collect();
