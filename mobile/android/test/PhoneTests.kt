@@ -158,7 +158,7 @@ class PhoneTests(private val scratch: File) {
                     soundStarted(run, 16_000.0)
                     var seed = 1u
                     for (chunk in 0 until 30) {
-                        val frames = ByteBuffer.allocate(3_200).order(ByteOrder.LITTLE_ENDIAN)
+                        val frames = ByteBuffer.allocateDirect(3_200).order(ByteOrder.LITTLE_ENDIAN)
                         for (j in 0 until 1_600) {
                             val i = chunk * 1_600 + j
                             seed = seed * 1_664_525u + 1_013_904_223u
@@ -167,7 +167,8 @@ class PhoneTests(private val scratch: File) {
                             val tone = if (on) 0.2 * sin(2 * PI * 2_150 * i / 16_000) else 0.0
                             frames.putShort(((0.01 * noise + tone) * 32_767).toInt().toShort())
                         }
-                        soundCame(run, frames.array(), chunk * 100.0)
+                        frames.flip()
+                        soundCame(run, frames, chunk * 100.0)
                     }
                     soundEnded(run, SoundFault.Taken)
                 }

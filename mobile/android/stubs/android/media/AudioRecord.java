@@ -1,5 +1,7 @@
 package android.media;
 
+import java.nio.ByteBuffer;
+
 public class AudioRecord {
     public static final int STATE_INITIALIZED = 1;
     public static final int RECORDSTATE_RECORDING = 3;
@@ -9,6 +11,6 @@ public class AudioRecord {
     public int getRecordingState() { throw new UnsupportedOperationException(); }
     public int getSampleRate() { throw new UnsupportedOperationException(); }
     public void startRecording() { throw new UnsupportedOperationException(); }
-    public int read(byte[] audioData, int offsetInBytes, int sizeInBytes) { throw new UnsupportedOperationException(); }
+    public int read(ByteBuffer audioBuffer, int sizeInBytes) { throw new UnsupportedOperationException(); }
     public void release() { throw new UnsupportedOperationException(); }
 }

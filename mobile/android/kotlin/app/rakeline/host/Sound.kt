@@ -10,6 +10,7 @@ import app.rakeline.phone.SoundFault
 import app.rakeline.phone.soundCame
 import app.rakeline.phone.soundEnded
 import app.rakeline.phone.soundStarted
+import java.nio.ByteBuffer
 import kotlin.concurrent.thread
 
 /** The microphone, 16 kHz mono, without the system's own filters: they eat beeps. */
@@ -61,14 +62,17 @@ class Sound(private val permissions: Permissions) {
     }
 
     private fun frames(run: ULong, record: AudioRecord) {
-        val buffer = ByteArray(CHUNK)
+        // Direct: the app reads it where it lies.
+        val buffer = ByteBuffer.allocateDirect(CHUNK)
         while (running == run) {
-            val got = record.read(buffer, 0, buffer.size)
+            buffer.clear()
+            val got = record.read(buffer, CHUNK)
             if (got < 0) return soundEnded(run, SoundFault.Ended)
             // The last frame was heard just now, the first so much before.
             val length = 1e3 * (got / 2) / record.sampleRate
             val first = SystemClock.elapsedRealtimeNanos() / 1e6 - length
-            if (got > 0) soundCame(run, buffer.copyOf(got), first)
+            buffer.limit(got)
+            if (got > 0) soundCame(run, buffer, first)
         }
     }
 
