@@ -132,6 +132,7 @@ fn a_thousand_jobs_open_from_their_briefs_and_no_record_is_read() {
     assert_eq!(listed(&bench.app).rows.len(), SHOWN);
     bench.send(Intent::List(ListIntent::More));
     assert_eq!(listed(&bench.app).rows.len(), 2 * SHOWN);
+    bench.pass(Millis(3_600_000.0));
     bench.send(Intent::OpenJob(JobId(format!("{:016x}", 500))));
     bench.send(Intent::Rename("The five hundredth".to_owned()));
     assert!(bench.saved());

@@ -105,7 +105,7 @@ impl VehicleName {
     /// is part of the model's name.
     #[must_use]
     pub fn read(line: &str) -> Self {
-        let folded = fold(line).replace("pick-up", "pickup");
+        let folded = fold(line).replace("pick-", "pick");
         let mut name = Self::default();
         let words = folded.split(|c: char| !c.is_alphanumeric());
         for word in words.filter(|word| !word.is_empty()) {
@@ -117,7 +117,7 @@ impl VehicleName {
             {
                 name.body = Some(*body);
             } else {
-                name.model.extend(word.chars());
+                name.model.push_str(word);
             }
         }
         name.model = name.model.chars().take(COMPARED).collect();

@@ -9,7 +9,7 @@ use serde_json::{Map, Value};
 
 use super::items;
 use super::limits::{BACKUP_VERSION, MANIFEST, PIECE};
-use super::talk::{BackupTask, Passphrase, Stop, ask, done, stopped};
+use super::talk::{BackupTask, Passphrase, Session, Stop, done, stopped};
 use crate::driver::{
     JOB_PREFIX, KEPT_JOB_PREFIX, KIT_PREFIX, SETTINGS_KEY, Settings, TRASH_PREFIX, sheet_of,
 };
@@ -77,6 +77,7 @@ impl Out {
 /// A backup under way.
 struct Making<'a> {
     platform: &'a Platform,
+    session: Session,
     stop: &'a Stop,
     out: Out,
     batch: Vec<u8>,
@@ -95,7 +96,8 @@ impl Making<'_> {
 
     async fn flush(&mut self) -> Result<(), Message> {
         let file = std::mem::take(&mut self.batch);
-        let bytes = ask(self.platform, BackupTask::Add { file }, self.stop).await?;
+        let add = BackupTask::Add { file };
+        let bytes = self.session.ask(self.platform, add, self.stop).await?;
         self.out.write(bytes).await
     }
 
@@ -135,15 +137,32 @@ pub async fn make(
     told: &dyn Fn(Progress),
     stop: &Stop,
 ) -> Result<Made, Message> {
+    let session = Session::new();
+    let made = made(platform, session, (of, settings), now, told, stop).await;
+    if made.is_err() {
+        session.give_up(platform).await;
+    }
+    made
+}
+
+async fn made(
+    platform: &Platform,
+    session: Session,
+    (of, settings): (&BackupOf, &Settings),
+    now: DateTime<FixedOffset>,
+    told: &dyn Fn(Progress),
+    stop: &Stop,
+) -> Result<Made, Message> {
     let keys = keys(platform, of).await.map_err(|fault| fault.message())?;
     let (name, mime, start) = file(of, now);
-    let first = ask(platform, start, stop).await?;
+    let first = session.ask(platform, start, stop).await?;
     let out = match platform.share.begin(&name, mime).await {
         Some(stream) => Out::Stream(stream),
         None => Out::Whole(Vec::new()),
     };
     let mut making = Making {
         platform,
+        session,
         stop,
         out,
         batch: Vec::new(),
@@ -169,7 +188,7 @@ pub async fn make(
         told(Progress { done: at + 1, all });
     }
     making.flush().await?;
-    let last = ask(platform, BackupTask::Finish, stop).await?;
+    let last = session.ask(platform, BackupTask::Finish, stop).await?;
     making.out.write(last).await?;
     let jobs = keys.iter().filter(|key| is_job(key)).count();
     let shared = match making.out {

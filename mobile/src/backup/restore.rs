@@ -12,7 +12,7 @@ use serde_json::Value;
 use super::items::{self, Item};
 use super::limits::{BACKUP_VERSION, MANIFEST, PIECE};
 use super::plan::{Brings, Found, Here, Plan, Verdict, is_id, judge};
-use super::talk::{BackupTask, Last, Passphrase, Stop, ask, stopped};
+use super::talk::{BackupTask, Last, Passphrase, Session, Stop, stopped};
 use crate::driver::{JobEntry, KEPT_JOB_PREFIX, KIT_PREFIX, Place, SETTINGS_KEY, record_and_entry};
 use crate::platform::{InFile, Platform, StorageFault, Write};
 
@@ -22,6 +22,7 @@ pub const KEPT_RESTORED_PREFIX: &str = "restored";
 /// Reads a file through the worker, from front to back.
 struct Reading<'a> {
     platform: &'a Platform,
+    session: Session,
     file: &'a dyn InFile,
     from: u64,
     stop: &'a Stop,
@@ -36,9 +37,11 @@ impl<'a> Reading<'a> {
         stop: &'a Stop,
     ) -> Result<Self, Message> {
         let open = BackupTask::Open(passphrase.clone());
-        ask(platform, open, stop).await?;
+        let session = Session::new();
+        session.ask(platform, open, stop).await?;
         Ok(Self {
             platform,
+            session,
             file,
             from: 0,
             stop,
@@ -57,7 +60,11 @@ impl<'a> Reading<'a> {
         self.over = bytes.is_empty() || self.from >= self.file.size();
         let last = if self.over { Last::Yes } else { Last::No };
         let feed = BackupTask::Feed { file: bytes, last };
-        let answer = ask(self.platform, feed, self.stop).await?;
+        let answer = self.session.ask(self.platform, feed, self.stop).await;
+        if answer.is_err() {
+            self.session.give_up(self.platform).await;
+        }
+        let answer = answer?;
         let items = items::read(&answer);
         items.map(Some).ok_or_else(|| msg("backup-damaged"))
     }

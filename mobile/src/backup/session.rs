@@ -1,5 +1,6 @@
 //! The worker's side: one archive that is written and one that is read.
 
+use std::collections::BTreeMap;
 use std::io;
 use std::sync::{Mutex, PoisonError};
 
@@ -23,20 +24,23 @@ struct Reading {
     unzip: Unzip,
 }
 
-static WRITING: Mutex<Option<Writing>> = Mutex::new(None);
-static READING: Mutex<Option<Reading>> = Mutex::new(None);
+/// What is open, by session: steps may come on threads of their own.
+type Open<T> = Mutex<BTreeMap<u64, T>>;
 
-fn of<T, R>(
-    session: &Mutex<Option<T>>,
-    work: impl FnOnce(&mut Option<T>) -> Result<R, Message>,
-) -> Result<R, Message> {
-    let mut held = session.lock().unwrap_or_else(PoisonError::into_inner);
-    let done = work(&mut held);
-    if done.is_err() {
-        // What went wrong in the middle is not gone on with.
-        *held = None;
-    }
-    done
+static WRITING: Open<Writing> = Mutex::new(BTreeMap::new());
+static READING: Open<Reading> = Mutex::new(BTreeMap::new());
+
+/// Takes out what a session has open; it is put back after a good step only:
+/// what went wrong in the middle is not gone on with.
+fn take<T>(open: &Open<T>, session: u64) -> Option<T> {
+    open.lock()
+        .unwrap_or_else(PoisonError::into_inner)
+        .remove(&session)
+}
+
+fn put<T>(open: &Open<T>, session: u64, what: T) {
+    let mut open = open.lock().unwrap_or_else(PoisonError::into_inner);
+    open.insert(session, what);
 }
 
 fn not_begun() -> Message {
@@ -51,82 +55,88 @@ fn failed(fault: &io::Error) -> Message {
 ///
 /// # Errors
 /// What the fitter is told; the archive is given up then.
-pub fn work(task: &BackupTask) -> Result<Vec<u8>, Message> {
+pub fn work(session: u64, task: &BackupTask) -> Result<Vec<u8>, Message> {
     match task {
-        BackupTask::Start(passphrase) => start(passphrase.as_ref(), None),
-        BackupTask::StartTables => start(None, Some(Tables::default())),
-        BackupTask::Add { file } => add(file),
-        BackupTask::Finish => finish(),
-        BackupTask::Open(passphrase) => of(&READING, |reading| {
-            *reading = Some(Reading {
+        BackupTask::Start(passphrase) => start(session, passphrase.as_ref(), None),
+        BackupTask::StartTables => start(session, None, Some(Tables::default())),
+        BackupTask::Add { file } => add(session, file),
+        BackupTask::Finish => finish(session),
+        BackupTask::Open(passphrase) => {
+            let reading = Reading {
                 key: Key::new(passphrase.clone()),
                 unzip: Unzip::default(),
-            });
+            };
+            put(&READING, session, reading);
             Ok(Vec::new())
-        }),
-        BackupTask::Feed { file, last } => feed(file, *last == Last::Yes),
+        }
+        BackupTask::Feed { file, last } => feed(session, file, *last == Last::Yes),
+        BackupTask::GiveUp => {
+            take(&WRITING, session);
+            take(&READING, session);
+            Ok(Vec::new())
+        }
     }
 }
 
-fn start(passphrase: Option<&Passphrase>, tables: Option<Tables>) -> Result<Vec<u8>, Message> {
-    of(&WRITING, |writing| {
-        let out = Pipe::default();
-        let lock = Lock::new(out.clone(), passphrase)?;
-        *writing = Some(Writing {
-            zip: Zip::new(lock),
-            out: out.clone(),
-            tables,
-        });
-        Ok(out.drain())
-    })
+fn start(
+    session: u64,
+    passphrase: Option<&Passphrase>,
+    tables: Option<Tables>,
+) -> Result<Vec<u8>, Message> {
+    let out = Pipe::default();
+    let lock = Lock::new(out.clone(), passphrase)?;
+    let writing = Writing {
+        zip: Zip::new(lock),
+        out: out.clone(),
+        tables,
+    };
+    put(&WRITING, session, writing);
+    Ok(out.drain())
 }
 
-fn add(file: &[u8]) -> Result<Vec<u8>, Message> {
+fn add(session: u64, file: &[u8]) -> Result<Vec<u8>, Message> {
     let items = items::read(file).ok_or_else(not_begun)?;
-    of(&WRITING, |writing| {
-        let writing = writing.as_mut().ok_or_else(not_begun)?;
-        for Item { name, bytes } in items {
-            match &mut writing.tables {
-                Some(tables) => tables.add(&name, &bytes),
-                None => {
-                    let added = writing.zip.add(&name, &bytes);
-                    added.map_err(|fault| failed(&fault))?;
-                }
+    let mut writing = take(&WRITING, session).ok_or_else(not_begun)?;
+    for Item { name, bytes } in items {
+        match &mut writing.tables {
+            Some(tables) => tables.add(&name, &bytes),
+            None => {
+                let added = writing.zip.add(&name, &bytes);
+                added.map_err(|fault| failed(&fault))?;
             }
         }
-        Ok(writing.out.drain())
-    })
+    }
+    let out = writing.out.drain();
+    put(&WRITING, session, writing);
+    Ok(out)
 }
 
-fn finish() -> Result<Vec<u8>, Message> {
-    of(&WRITING, |writing| {
-        let mut writing = writing.take().ok_or_else(not_begun)?;
-        for Item { name, bytes } in writing.tables.map(Tables::files).unwrap_or_default() {
-            let added = writing.zip.add(&name, &bytes);
-            added.map_err(|fault| failed(&fault))?;
-        }
-        let lock = writing.zip.finish().map_err(|fault| failed(&fault))?;
-        lock.finish().map_err(|fault| failed(&fault))?;
-        Ok(writing.out.drain())
-    })
+fn finish(session: u64) -> Result<Vec<u8>, Message> {
+    let mut writing = take(&WRITING, session).ok_or_else(not_begun)?;
+    for Item { name, bytes } in writing.tables.map(Tables::files).unwrap_or_default() {
+        let added = writing.zip.add(&name, &bytes);
+        added.map_err(|fault| failed(&fault))?;
+    }
+    let lock = writing.zip.finish().map_err(|fault| failed(&fault))?;
+    lock.finish().map_err(|fault| failed(&fault))?;
+    Ok(writing.out.drain())
 }
 
-fn feed(file: &[u8], last: bool) -> Result<Vec<u8>, Message> {
-    of(&READING, |held| {
-        let reading = held.as_mut().ok_or_else(not_begun)?;
-        let bytes = reading.key.feed(file, last)?;
-        let items = reading
-            .unzip
-            .feed(&bytes)
-            .map_err(|fault| fault.message())?;
-        if last {
-            reading.unzip.end().map_err(|fault| fault.message())?;
-            *held = None;
-        }
-        let mut all = Vec::new();
-        for item in items {
-            items::put(&mut all, &item.name, &item.bytes);
-        }
-        Ok(all)
-    })
+fn feed(session: u64, file: &[u8], last: bool) -> Result<Vec<u8>, Message> {
+    let mut reading = take(&READING, session).ok_or_else(not_begun)?;
+    let bytes = reading.key.feed(file, last)?;
+    let items = reading
+        .unzip
+        .feed(&bytes)
+        .map_err(|fault| fault.message())?;
+    if last {
+        reading.unzip.end().map_err(|fault| fault.message())?;
+    } else {
+        put(&READING, session, reading);
+    }
+    let mut all = Vec::new();
+    for item in items {
+        items::put(&mut all, &item.name, &item.bytes);
+    }
+    Ok(all)
 }

@@ -3,6 +3,7 @@
 use std::cell::Cell;
 use std::fmt;
 use std::rc::Rc;
+use std::sync::atomic::{AtomicU64, Ordering};
 
 use futures_channel::mpsc::unbounded;
 use futures_util::StreamExt;
@@ -40,6 +41,8 @@ pub enum BackupTask {
     },
     /// Ends the archive.
     Finish,
+    /// Lets go of both.
+    GiveUp,
     /// Opens an archive; locked or not is seen in it.
     Open(Passphrase),
     /// Its next bytes; answered with the items that are whole.
@@ -80,16 +83,43 @@ pub(super) fn stopped() -> Message {
     msg("backup-stopped")
 }
 
-/// Asks the worker for a step and waits.
-pub(super) async fn ask(
-    platform: &Platform,
-    task: BackupTask,
-    stop: &Stop,
-) -> Result<Vec<u8>, Message> {
-    if stop.get() {
-        return Err(stopped());
+/// Steps of the worker that belong together.
+#[derive(Clone, Copy)]
+pub(super) struct Session(u64);
+
+impl Session {
+    /// One that no other is.
+    pub(super) fn new() -> Self {
+        static LAST: AtomicU64 = AtomicU64::new(0);
+        Self(LAST.fetch_add(1, Ordering::Relaxed))
     }
-    done(platform, Task::Backup(Box::new(task))).await
+
+    /// Asks the worker for a step and waits.
+    pub(super) async fn ask(
+        self,
+        platform: &Platform,
+        task: BackupTask,
+        stop: &Stop,
+    ) -> Result<Vec<u8>, Message> {
+        if stop.get() {
+            return Err(stopped());
+        }
+        self.step(platform, task).await
+    }
+
+    /// Lets go of what the worker holds of it.
+    pub(super) async fn give_up(self, platform: &Platform) {
+        // A worker that is gone holds nothing.
+        let _ = self.step(platform, BackupTask::GiveUp).await;
+    }
+
+    async fn step(self, platform: &Platform, task: BackupTask) -> Result<Vec<u8>, Message> {
+        let task = Task::Backup {
+            session: self.0,
+            step: Box::new(task),
+        };
+        done(platform, task).await
+    }
 }
 
 /// Waits until the worker has done a task.

@@ -81,7 +81,12 @@ pub enum Task {
         asked: SightAsked,
     },
     /// A step of a backup.
-    Backup(Box<BackupTask>),
+    Backup {
+        /// Which one.
+        session: u64,
+        /// What is to be done.
+        step: Box<BackupTask>,
+    },
 }
 
 impl Task {
@@ -90,7 +95,7 @@ impl Task {
     pub fn take_file(&mut self) -> Vec<u8> {
         match self {
             Self::SeePhoto { file, .. } | Self::Sheet { files: file, .. } => core::mem::take(file),
-            Self::Backup(task) => task.file().map(core::mem::take).unwrap_or_default(),
+            Self::Backup { step, .. } => step.file().map(core::mem::take).unwrap_or_default(),
             _ => Vec::new(),
         }
     }
@@ -99,8 +104,8 @@ impl Task {
     pub fn put_file(&mut self, bytes: Vec<u8>) {
         match self {
             Self::SeePhoto { file, .. } | Self::Sheet { files: file, .. } => *file = bytes,
-            Self::Backup(task) => {
-                if let Some(file) = task.file() {
+            Self::Backup { step, .. } => {
+                if let Some(file) = step.file() {
                     *file = bytes;
                 }
             }

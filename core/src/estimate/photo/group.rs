@@ -77,8 +77,8 @@ pub fn group(rows: Rows, crosses: &[Cross]) -> Grouped {
     for three in threes {
         search.three(three);
     }
-    for one in 0..crosses.len() {
-        if !search.used[one] && search.near_edge(crosses[one].at, longest) {
+    for (one, cross) in crosses.iter().enumerate() {
+        if !search.used[one] && search.near_edge(cross.at, longest) {
             search.cut(one, &grid);
         }
     }

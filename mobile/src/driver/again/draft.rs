@@ -12,7 +12,7 @@ use rakeline_core::table::Table;
 use rakeline_core::text::Message;
 
 use super::Said;
-use crate::driver::state::JobEntry;
+use crate::driver::JobEntry;
 
 /// Most jobs of a model whose records are read, the newest (our own figure:
 /// twice as many as count).
