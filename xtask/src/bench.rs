@@ -71,7 +71,9 @@ pub fn run(named: &[String], effort: Effort) -> Result<ExitCode> {
 /// The benches named, all when none is.
 fn chosen<'a>(benches: &[&'a Bench], named: &[String]) -> Result<Vec<&'a Bench>> {
     if named.is_empty() {
-        return Ok(benches.to_vec());
+        // The package for phones is built for its bench alone: by its name only.
+        let all = benches.iter().copied();
+        return Ok(all.filter(|bench| bench.name != ANDROID).collect());
     }
     let find = |name: &String| match benches.iter().copied().find(|bench| bench.name == *name) {
         Some(bench) => Ok(bench),
