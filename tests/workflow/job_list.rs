@@ -116,13 +116,13 @@ fn a_thousand_jobs_open_from_their_briefs_and_no_record_is_read() {
     let id = key.trim_start_matches("job/").to_owned();
     let brief = records[&format!("{BRIEF_PREFIX}{key}")].clone();
     for n in 0..1_000 {
-        let other = format!("job/{n:016x}");
+        let other = format!("job/feed{n:012x}");
         records.insert(format!("{BRIEF_PREFIX}{other}"), brief.clone());
-        records.insert(other, text.replace(&id, &format!("{n:016x}")));
+        records.insert(other, text.replace(&id, &format!("feed{n:012x}")));
     }
     // A record that was read would be named, for it says that it is broken.
     records.insert(
-        format!("job/{:016x}", 7),
+        format!("job/feed{:012x}", 7),
         "not read at the start".to_owned(),
     );
     let phone = MemoryPlatform::with(MemoryStorage::holding(records), "/");
@@ -133,7 +133,7 @@ fn a_thousand_jobs_open_from_their_briefs_and_no_record_is_read() {
     bench.send(Intent::List(ListIntent::More));
     assert_eq!(listed(&bench.app).rows.len(), 2 * SHOWN);
     bench.pass(Millis(3_600_000.0));
-    bench.send(Intent::OpenJob(JobId(format!("{:016x}", 500))));
+    bench.send(Intent::OpenJob(JobId(format!("feed{:012x}", 500))));
     bench.send(Intent::Rename("The five hundredth".to_owned()));
     assert!(bench.saved());
     assert_eq!(bench.app.jobs[0].name, "The five hundredth");
