@@ -64,8 +64,8 @@ fn jobs_are_found_by_customer_plate_vehicle_kit_name_and_day() {
     );
     let kit = bench.app.jobs[0].kit.clone();
     assert_eq!(search(&mut bench, &kit).len(), 3);
-    let year = bench.app.jobs[0].created.format("%Y").to_string();
-    let day = bench.app.jobs[0].created.format("%Y-%m-%d").to_string();
+    let year = rakeline_core::moment::sorted_date(&bench.app.jobs[0].created)[..4].to_owned();
+    let day = rakeline_core::moment::sorted_date(&bench.app.jobs[0].created);
     assert_eq!(search(&mut bench, &year).len(), 3);
     assert_eq!(search(&mut bench, &day).len(), 3);
     assert_eq!(search(&mut bench, "1999"), [""; 0]);

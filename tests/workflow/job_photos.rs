@@ -32,7 +32,13 @@ fn file(size: (usize, usize), orientation: u16) -> Vec<u8> {
         ..Wrapping::default()
     };
     let grey: Vec<u8> = (0..size.0 * size.1)
-        .map(|at| if (at % size.0) / 40 % 2 == 0 { 60 } else { 200 })
+        .map(|at| {
+            if ((at % size.0) / 40).is_multiple_of(2) {
+                60
+            } else {
+                200
+            }
+        })
         .collect();
     let beside = beside(26.0, size, wrapping).expect("what a camera writes");
     encode(size, &grey, wrapping, Some(&beside)).expect("a file")
@@ -76,7 +82,10 @@ fn a_large_photo_is_kept_as_a_copy_and_its_original_where_the_workshop_wants_it(
     let photo = &bench.job().photos[0];
     assert_eq!((photo.width, photo.height), (1_600, 1_200));
     assert_eq!(photo.original, None);
-    assert_eq!(bench.phone.storage.blobs(), [photo.blob.clone()]);
+    assert_eq!(
+        bench.phone.storage.blobs(),
+        std::slice::from_ref(&photo.blob)
+    );
 
     let policy = WorkshopIntent::Photos(PhotoPolicy::Originals);
     bench.send(Intent::Workshop(policy));

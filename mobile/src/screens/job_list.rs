@@ -39,7 +39,7 @@ pub fn Search() -> Element {
             kind: Kind::Words,
             value: wish.words.clone(),
             note: t("list-search-note"),
-            on_type: move |text| words(text),
+            on_type: words,
         }
         details {
             summary { {t("list-filter")} }
