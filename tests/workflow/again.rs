@@ -120,7 +120,7 @@ fn a_half_width_a_little_less_than_before_moves_the_marks_a_little_and_keeps_the
     let mut bench = with_jobs(&[job(&EARLIER)]);
     start(&mut bench);
     // The outer right mark would be a millimetre too near the corner.
-    scenario::type_half_widths(&mut bench, "870", "867");
+    scenario::type_half_widths(&mut bench, "869", "866");
     assert_eq!(halves_agree(bench.job()), Agrees::Yes);
     bench.send(Intent::ShowMarks);
     let marks = bench.job().marks.clone().expect("planned");

@@ -14,8 +14,8 @@ use rakeline_core::estimate::ground::Ground;
 use rakeline_core::estimate::zero::PhoneProfile;
 use rakeline_core::job::{
     Agreed, AgreedHow, Answer, BehindPhoto, ClockTrust, Drilled, Ended, Field, FromJob, HandTaken,
-    HowEnded, JobState, Limit, Load, Photo, PhotoOf, Row, SeenBehind, SheetIssue, Standing,
-    Symptom, Visit, Wait, Where, WhichLead, Whose,
+    HowEnded, JobState, Limit, Load, Photo, PhotoOf, Row, SeenBehind, ShapeFrom, SheetIssue,
+    Standing, Symptom, Visit, Wait, Where, WhichLead, Whose,
 };
 use rakeline_core::steps::{Question, Stage, StepName, Truth};
 use rakeline_core::units::{Degrees, Millimetres, Offset};
@@ -183,6 +183,7 @@ pub fn full_job() -> Option<JobState> {
         elevation: None,
         notes: Vec::new(),
     });
+    job.card_photos.shape = ShapeFrom::Photos;
     job.coverage.object = Some(ObjectKind::TowBall);
     job.before.from.push(FromJob {
         id: "e0".to_owned(),
