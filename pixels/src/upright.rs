@@ -16,10 +16,11 @@ pub fn upright(
     if width == 0 || height == 0 {
         return (width, height, pixels);
     }
-    if orientation >= 5 {
+    let lying = (5..=8).contains(&orientation);
+    if lying {
         pixels = across((width, height), &pixels);
     }
-    let (width, height) = if orientation >= 5 {
+    let (width, height) = if lying {
         (height, width)
     } else {
         (width, height)
