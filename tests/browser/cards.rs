@@ -12,6 +12,7 @@ use crate::fitter::{PATIENCE, first_screen, look, saved, setup, texts};
 fn three_photos_give_distances_that_are_kept_with_the_check() {
     let server = Server::start();
     let phone = first_screen(&server, setup());
+    phone.hold_pictures();
     phone.goto("/?sample");
     phone.wait_for("Tape is on", PATIENCE);
     phone.eval(

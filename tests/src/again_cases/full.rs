@@ -57,6 +57,7 @@ fn behind_photo(at: DateTime<FixedOffset>) -> BehindPhoto {
 pub fn full_job() -> Option<JobState> {
     let mut job = done(&EARLIER)?;
     let at = job.changed;
+    job.changed = at + chrono::Duration::hours(1);
     job.name = "Scar End van".to_owned();
     job.clock = ClockTrust::WentBack { minutes: 3 };
     job.load_allowance = Degrees(2.0);

@@ -45,7 +45,8 @@
     const top = Math.max(box.top, 0), bottom = Math.min(box.bottom, innerHeight);
     const x = (left + right) / 2, y = (top + bottom) / 2;
     const hit = left < right && top < bottom ? document.elementFromPoint(x, y) : null;
-    const whole = box.top >= 0 && box.bottom <= innerHeight;
+    const whole = box.top >= 0 && box.bottom <= innerHeight
+      && box.left >= -0.5 && box.right <= innerWidth + 0.5;
     const free = hit && (spot.contains(hit) || hit.closest('label') === spot || (el.labels && [...el.labels].includes(hit.closest('label'))));
     return { box, x, y, hit, free, whole };
   };

@@ -9,10 +9,15 @@ use super::RATE;
 
 /// Zero crossings of the sinc on each side.
 const CROSSINGS: f64 = 12.0;
+/// The same where the device is slower than [`RATE`]: what it has up to close
+/// below its Nyquist frequency is to pass, and its image above is not.
+const CROSSINGS_UP: f64 = 32.0;
 /// Kaiser window's shape: about 80 dB.
 const BETA: f64 = 8.0;
 /// Share of the narrower Nyquist band that passes.
 const PASS: f64 = 0.9;
+/// The same where the device is slower than [`RATE`].
+const PASS_UP: f64 = 0.95;
 /// Positions between two input samples that the table holds.
 const PHASES: usize = 256;
 
@@ -38,9 +43,14 @@ impl Resampler {
     #[must_use]
     pub fn new(rate: f64) -> Self {
         let step = rate / RATE;
+        let (pass, crossings) = if rate < RATE {
+            (PASS_UP, CROSSINGS_UP)
+        } else {
+            (PASS, CROSSINGS)
+        };
         // Cycles an input sample at which the band ends.
-        let cut = 0.5 * PASS * (RATE / rate).min(1.0);
-        let half = (CROSSINGS / (2.0 * cut)).ceil() as usize;
+        let cut = 0.5 * pass * (RATE / rate).min(1.0);
+        let half = (crossings / (2.0 * cut)).ceil() as usize;
         let mut table = Vec::with_capacity((PHASES + 1) * 2 * half);
         for phase in 0..=PHASES {
             let part = phase as f64 / PHASES as f64;
