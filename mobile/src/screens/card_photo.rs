@@ -98,7 +98,7 @@ pub fn CardPhotoView(job: JobState, index: usize) -> Element {
             match found {
                 Some(Ok(url)) => rsx! {
                     div { class: "noted",
-                        img { src: "{url}", alt: "", draggable: false }
+                        img { src: "{url}", alt: say(&name), draggable: false }
                         svg { class: "notes", view_box: "0 0 {WIDE} {high}", "aria-hidden": "true",
                             for note in notes.iter() {
                                 {drawn(note, high)}

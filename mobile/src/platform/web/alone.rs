@@ -21,7 +21,7 @@ const NAME: &str = "rakeline-records";
 
 /// A page that is being closed or loaded anew may hold the lock a moment
 /// longer.
-const TRIES: usize = 4;
+const TRIES: usize = 10;
 const BETWEEN: Millis = Millis(150.0);
 
 /// Asks for the lock; true when this page has it, or when the browser has no
@@ -44,8 +44,23 @@ pub(super) fn hold(window: &Window, how: Alone, lost: Told<()>) -> impl Future<O
                 rest(&window).await;
             }
         }
+        if how == Alone::IfFree {
+            open_once_free(&window, &locks);
+        }
         false
     }
+}
+
+/// Loads the page anew as soon as the other one is gone: nothing was typed
+/// here meanwhile.
+fn open_once_free(window: &Window, locks: &JsValue) {
+    let window = window.clone();
+    let callback = Closure::once_into_js(move |_: JsValue| {
+        if let Some(location) = property(&window, "location") {
+            let _ = method(&location, "reload", &[]);
+        }
+    });
+    let _ = method(locks, "request", &[&JsValue::from_str(NAME), &callback]);
 }
 
 async fn rest(window: &Window) {
