@@ -3,6 +3,7 @@
 use dioxus::prelude::*;
 use rakeline_core::job::{JobEvent, Note, PhotoEvent, PicturePlace};
 
+use super::magnifier::Over;
 use super::whole::fit;
 use crate::parts::{Entry, Kind};
 use crate::shell::use_shell;
@@ -53,14 +54,11 @@ pub fn Drawn(
     let mut tool = use_signal(|| Tool::Arrow);
     let mut from = use_signal(|| None::<PicturePlace>);
     let mut words = use_signal(String::new);
-    let mut seen = use_signal(|| (0.0, 0.0));
     let (draw, back) = (shell.clone(), shell.clone());
     let (to, last, field) = (blob.clone(), blob.clone(), blob.clone());
     let high = f64::from(size.1) / f64::from(size.0.max(1)) * WIDE;
-    let tap = move |event: PointerEvent| {
-        let Some(here) = place(&event, seen()) else {
-            return;
-        };
+    let tap = move |at: [f64; 2]| {
+        let here = place(at);
         let note = match (tool(), from()) {
             (Tool::Words, _) => Some(Note::Words(here, words())),
             (_, None) => {
@@ -88,20 +86,7 @@ pub fn Drawn(
                 }
             }
             if large {
-                div {
-                    class: "over",
-                    onmounted: move |event| async move {
-                        if let Ok(rect) = event.get_client_rect().await {
-                            seen.set((rect.size.width, rect.size.height));
-                        }
-                    },
-                    onresize: move |event| {
-                        if let Ok(now) = event.get_border_box_size() {
-                            seen.set((now.width, now.height));
-                        }
-                    },
-                    onpointerup: tap,
-                }
+                Over { on_tap: tap }
             }
         }
         if large {
@@ -143,13 +128,11 @@ pub fn Drawn(
 /// Width of a picture in the drawing's own units.
 const WIDE: f64 = 1_000.0;
 
-fn place(event: &PointerEvent, size: (f64, f64)) -> Option<PicturePlace> {
-    let point = event.element_coordinates();
-    let share = |at: f64, of: f64| (at / of).clamp(0.0, 1.0) as f32;
-    (size.0 > 1.0 && size.1 > 1.0).then(|| PicturePlace {
-        x: share(point.x, size.0),
-        y: share(point.y, size.1),
-    })
+fn place([x, y]: [f64; 2]) -> PicturePlace {
+    PicturePlace {
+        x: x as f32,
+        y: y as f32,
+    }
 }
 
 fn on(place: PicturePlace, high: f64) -> (f64, f64) {
