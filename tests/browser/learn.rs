@@ -186,7 +186,7 @@ fn six_beeps_and_silence_are_learned() {
     assert_eq!(outcome(&phone), "Learned");
     look(&phone, "learn-learned");
     saved(&phone);
-    phone.tap_named("To the job sheet");
+    phone.tap_named("Sheet");
     phone.wait_for("now ignores the removable tow bar", PATIENCE);
     look(&phone, "learn-sheet");
 }
