@@ -266,23 +266,35 @@ fn mirror(word: u64) -> u64 {
     rebuilt(|row, column| bit(word, row, DATA - 1 - column))
 }
 
-/// Share of the modules that should be black and read bright, and whether
-/// that is so much that a reflection must be there.
+/// Share of the modules that should be black and read bright. Of the black
+/// ones those count that have one white neighbour at most: where a card is
+/// seen from the side, blur alone brightens the others.
 #[must_use]
 pub fn glare(rows: Rows, map: &Homography, code: u16) -> f64 {
     let Some(&word) = CODE_WORDS.get(usize::from(code)) else {
         return 0.0;
     };
     let grid = sampled(rows, map, (0.0, 0.0));
+    let is_white = |row: usize, column: usize| {
+        let outside = [row, column].iter().any(|n| !(1..=MODULES).contains(n));
+        outside || !is_black(word, row - 1, column - 1)
+    };
     let mut dark = Vec::with_capacity(MODULES * MODULES);
     let mut bright = 0.0f64;
-    for row in 0..MODULES {
-        for column in 0..MODULES {
-            let value = grid[row + 1][column + 1];
-            if is_black(word, row, column) {
-                dark.push(value);
-            } else {
+    for row in 1..=MODULES {
+        for column in 1..=MODULES {
+            let value = grid[row][column];
+            let beside = [
+                (row - 1, column),
+                (row + 1, column),
+                (row, column - 1),
+                (row, column + 1),
+            ];
+            let white = beside.iter().filter(|at| is_white(at.0, at.1)).count();
+            if is_white(row, column) {
                 bright = bright.max(value);
+            } else if white < 2 {
+                dark.push(value);
             }
         }
     }

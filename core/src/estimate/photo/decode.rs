@@ -8,7 +8,7 @@ use std::io::Cursor;
 use image::codecs::png::PngDecoder;
 use image::codecs::webp::WebPDecoder;
 use image::{DynamicImage, ImageDecoder};
-use rakeline_pixels::upright;
+use rakeline_pixels::{scans_are_whole, upright};
 use zune_jpeg::JpegDecoder;
 use zune_jpeg::zune_core::bytestream::ZCursor;
 use zune_jpeg::zune_core::colorspace::ColorSpace;
@@ -178,6 +178,9 @@ fn jpeg(bytes: &[u8], wanted: ColorSpace) -> Result<Pixels, PhotoFault> {
     }
     if decoder.output_colorspace() != Some(wanted) {
         return Err(PhotoFault::Damaged("colours".to_owned()));
+    }
+    if wanted == ColorSpace::Luma && !scans_are_whole(bytes) {
+        return Err(PhotoFault::Damaged("shifted".to_owned()));
     }
     let pixels = decoder.decode().map_err(|fault| damaged(&fault))?;
     Ok((width.into(), height.into(), pixels))
