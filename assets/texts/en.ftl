@@ -2823,7 +2823,6 @@ ffi-learn-not-given = The kit sheet does not say how its obstacle learn goes. Ad
 photo-card = Card { $card }
 photo-a-card = A card
 photo-card-cut = { $card } is cut by the edge of the photo: step back, or aim at it.
-photo-blurred = The photo is blurred, no card can be read in it: hold still, closer, in better light.
 photo-card-blurred = { $card } is blurred: hold still, closer, in better light.
 photo-card-glare = { $card } shines: stand a little to the side, or shade it.
 photo-card-small = { $card } is too small in the photo: go closer.

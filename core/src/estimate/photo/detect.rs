@@ -1,6 +1,6 @@
 //! Mark cards in a picture.
 
-use rakeline_pixels::{Rows, halved, saddles, sharpness};
+use rakeline_pixels::{Rows, halved, saddles};
 
 use super::card::{CARDS_GREATEST, CELL, CODE_HALF, CROSSES};
 use super::code::{Between, glare, read};
@@ -10,6 +10,7 @@ use super::homography::Homography;
 use super::luma::Luma;
 use super::refine::{Fitted, refine};
 use super::seen::{CardFault, CardQuality, CardSeen, CardTrouble, CrossSeen, PhotoSeen};
+use super::soft::soft_cards;
 
 /// Share of the work that is done, 0 to 1.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -80,12 +81,12 @@ pub fn look(luma: &Luma, progress: &mut dyn FnMut(Progress) -> Flow) -> Result<P
     cards.sort_by_key(|card: &CardSeen| card.code);
     twice(&mut cards, &mut faults);
     add_nameless(rows, [&nameless, &soft], &found, &mut faults);
-    if cards.is_empty() && faults.is_empty() && is_blurred(rows) {
-        faults.push(CardFault {
+    if cards.is_empty() && faults.is_empty() {
+        faults.extend(soft_cards(rows).into_iter().map(|at| CardFault {
             code: None,
-            at: (rows.width as f64 / 2.0, rows.height as f64 / 2.0),
-            trouble: CardTrouble::PhotoBlurred,
-        });
+            at: at.into(),
+            trouble: CardTrouble::Blurred,
+        }));
     }
     tell(progress, 1.0)?;
     Ok(PhotoSeen {
@@ -360,25 +361,6 @@ fn add_nameless(
         }
     }
 }
-
-/// Whether the whole picture is so blurred that no card in it could be seen.
-fn is_blurred(rows: Rows) -> bool {
-    if rows.pixels.len() > BLUR_PIXELS {
-        let (width, height, pixels) = halved(rows);
-        let pixels = &pixels;
-        return is_blurred(Rows {
-            width,
-            height,
-            pixels,
-        });
-    }
-    sharpness(rows).is_some_and(|[across, down]| across.min(down) < SHARPNESS_LEAST)
-}
-
-/// Blur is judged in a picture of at most so many pixels.
-const BLUR_PIXELS: usize = 4_000_000;
-/// Least [`sharpness`] of a picture: edges blurred by 2.6 pixels.
-const SHARPNESS_LEAST: f64 = 0.3;
 
 /// Whether all four crosses of a square look like a card's; of a soft one
 /// they must be soft, and alike.

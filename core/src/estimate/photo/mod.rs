@@ -73,6 +73,8 @@ pub mod result;
 pub mod scene;
 pub mod seen;
 #[cfg(feature = "photo")]
+mod soft;
+#[cfg(feature = "photo")]
 pub mod start;
 #[cfg(feature = "photo")]
 pub mod surface;

@@ -69,8 +69,6 @@ pub enum CardTrouble {
     Twice,
     /// The job has no mark for its code.
     WrongJob,
-    /// The whole photo is blurred, and no card could be found in it.
-    PhotoBlurred,
     /// It is mirrored, as a selfie camera may do.
     Mirrored,
 }
@@ -97,7 +95,6 @@ impl CardFault {
         let said = match self.trouble {
             CardTrouble::Cut => msg("photo-card-cut"),
             CardTrouble::Blurred => msg("photo-card-blurred"),
-            CardTrouble::PhotoBlurred => return msg("photo-blurred"),
             CardTrouble::Glare => msg("photo-card-glare"),
             CardTrouble::Small => msg("photo-card-small"),
             CardTrouble::Covered => msg("photo-card-covered"),
