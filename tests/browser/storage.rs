@@ -22,12 +22,21 @@ const STORE: &str = "(async () => {
   const all = Object.fromEntries(keys.map((key, at) => [key, values[at]]));
   const root = await navigator.storage.getDirectory();
   const folder = await root.getDirectoryHandle('blobs', { create: true });
-  for await (const [name, handle] of folder.entries()) {
-    const bytes = await (await handle.getFile()).arrayBuffer();
-    const sum = new Uint8Array(await crypto.subtle.digest('SHA-256', bytes));
-    all['picture ' + name] = bytes.byteLength + ' ' + [...sum].join(' ');
+  // A picture that is being written or deleted meanwhile can't be read.
+  for (let more = 40; ; more -= 1) {
+    try {
+      for await (const [name, handle] of folder.entries()) {
+        const bytes = await (await handle.getFile()).arrayBuffer();
+        const sum = new Uint8Array(await crypto.subtle.digest('SHA-256', bytes));
+        all['picture ' + name] = bytes.byteLength + ' ' + [...sum].join(' ');
+      }
+      return all;
+    } catch (why) {
+      if (more === 0) throw why;
+      for (const key of Object.keys(all)) if (key.startsWith('picture ')) delete all[key];
+      await new Promise((ok) => { setTimeout(ok, 50); });
+    }
   }
-  return all;
 })()";
 
 /// Everything of the origin goes, as when site data is cleared.

@@ -116,7 +116,11 @@ pub fn handle(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
 fn follow(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
     match intent {
         Intent::Booted { stored, path } => boot::booted(app, *stored, &path, now),
-        Intent::BlobsFound(keys) => loose::found(app, keys, now),
+        Intent::BlobsFound(keys) => {
+            let mut actions = loose::found(app, keys, now);
+            actions.extend(store::look_over(app));
+            actions
+        }
         Intent::BootFailed(fault) => boot::boot_failed(app, &fault),
         Intent::StartJob(id) => jobs::start(app, id, now),
         Intent::StartFault(id) => jobs::start_fault(app, id, now),

@@ -35,6 +35,10 @@ pub struct StoreDraft {
     pub checking: Option<(usize, usize)>,
     /// What the last check found.
     pub checked: Option<Checked>,
+    /// Whether the newest records are being looked over.
+    pub looking: bool,
+    /// Whether a check was asked for meanwhile.
+    pub asked: bool,
 }
 
 impl StoreDraft {
@@ -187,14 +191,34 @@ pub(super) fn is_heard_elsewhere(intent: &Intent) -> bool {
     )
 }
 
+/// So many of the newest records are looked over at the start: a list of
+/// thousands is shown from its entries alone.
+const LOOKED_OVER: usize = 50;
+
+fn known(entry: &JobEntry) -> (String, u64) {
+    (brief::place(entry).key(&entry.id), entry.sum)
+}
+
+/// Reads the newest records once the list is shown, so that one that can't
+/// be read is named before its vehicle comes back.
+pub(super) fn look_over(app: &mut AppState) -> Vec<Action> {
+    if app.boot != Boot::Ready || app.jobs.is_empty() || app.store.checking.is_some() {
+        return Vec::new();
+    }
+    app.store.looking = true;
+    let newest = app.jobs.iter().take(LOOKED_OVER).map(known).collect();
+    vec![Action::CheckStore(newest)]
+}
+
 fn check(app: &mut AppState) -> Vec<Action> {
+    if app.store.looking {
+        app.store.asked = true;
+        return Vec::new();
+    }
     if app.store.checking.is_some() {
         return Vec::new();
     }
-    let all = app.jobs.iter().chain(&app.trash);
-    let known: Vec<(String, u64)> = all
-        .map(|entry| (brief::place(entry).key(&entry.id), entry.sum))
-        .collect();
+    let known: Vec<_> = app.jobs.iter().chain(&app.trash).map(known).collect();
     app.store.checking = Some((0, known.len()));
     app.store.checked = None;
     vec![Action::CheckStore(known)]
@@ -202,6 +226,9 @@ fn check(app: &mut AppState) -> Vec<Action> {
 
 /// Puts right what can be put right; nothing is deleted.
 fn checked(app: &mut AppState, found: Result<Found, StorageFault>) -> Vec<Action> {
+    if std::mem::take(&mut app.store.looking) {
+        return looked_over(app, found);
+    }
     let read = app.store.checking.take().map_or(0, |(_, all)| all);
     let (odd, pictures) = match found {
         Ok(found) => found,
@@ -220,6 +247,20 @@ fn checked(app: &mut AppState, found: Result<Found, StorageFault>) -> Vec<Action
     result.pictures = gone.filter(|blob| !pictures.contains(blob)).count();
     app.store.checked = Some(result);
     keeping::commit(app, writes)
+}
+
+fn looked_over(app: &mut AppState, found: Result<Found, StorageFault>) -> Vec<Action> {
+    let odd = found.map(|(odd, _)| odd).unwrap_or_default();
+    let mut result = Checked::default();
+    let mut writes = Vec::new();
+    for (key, text) in odd {
+        writes.extend(mend(app, &mut result, key, text.as_deref()));
+    }
+    let mut actions = keeping::commit(app, writes);
+    if std::mem::take(&mut app.store.asked) {
+        actions.extend(check(app));
+    }
+    actions
 }
 
 /// One record that is not what the list knows.

@@ -281,21 +281,20 @@ pub fn glare(rows: Rows, map: &Homography, code: u16) -> f64 {
     };
     let mut dark = Vec::with_capacity(MODULES * MODULES);
     let mut bright = 0.0f64;
-    for row in 1..=MODULES {
-        for column in 1..=MODULES {
-            let value = grid[row][column];
-            let beside = [
-                (row - 1, column),
-                (row + 1, column),
-                (row, column - 1),
-                (row, column + 1),
-            ];
-            let white = beside.iter().filter(|at| is_white(at.0, at.1)).count();
-            if is_white(row, column) {
-                bright = bright.max(value);
-            } else if white < 2 {
-                dark.push(value);
-            }
+    let modules = (1..=MODULES).flat_map(|row| (1..=MODULES).map(move |column| (row, column)));
+    for (row, column) in modules {
+        let value = grid[row][column];
+        let beside = [
+            (row - 1, column),
+            (row + 1, column),
+            (row, column - 1),
+            (row, column + 1),
+        ];
+        let white = beside.iter().filter(|at| is_white(at.0, at.1)).count();
+        if is_white(row, column) {
+            bright = bright.max(value);
+        } else if white < 2 {
+            dark.push(value);
         }
     }
     if dark.is_empty() {
