@@ -84,7 +84,7 @@ fn AndroidApp() -> dioxus::prelude::Element {
     match phone {
         Some((platform, desk)) => {
             use_context_provider(|| platform);
-            use_hook(|| spawn_forever(desk.serve()));
+            use_hook(|| dioxus::core::spawn_forever(desk.serve()));
             rsx! { app::App {} }
         }
         // The host installs the phone before it starts the app.

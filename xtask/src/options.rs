@@ -20,7 +20,7 @@ cargo xtask bindings python|kotlin            the core for other languages, in t
 cargo xtask android-check                     the Android package, as far as it goes without a phone
 cargo xtask android-host DIR                  our Kotlin into the Gradle project that dx wrote
 cargo xtask venv                              Python for the oracles of the tests, in target/venv
-cargo xtask test [SUITE...]                   fmt, clippy, unit, published, workflow, ffi, tidy, browser
+cargo xtask test [SUITE...]                   fmt, clippy, unit, published, workflow, ffi, tidy, android, browser
 cargo xtask bench [SUITE...] [--quick]        measure against the limits, tests/benches/<suite>.rs";
 
 /// One parsed command line.

@@ -19,13 +19,15 @@ pub enum Suite {
     Ffi,
     /// The shape of the source itself.
     Tidy,
+    /// The Android package, as far as it goes without a phone.
+    Android,
     /// Whole jobs in real Chromium.
     Browser,
 }
 
 impl Suite {
     /// All of them, quick and general ones first.
-    pub const ALL: [Self; 8] = [
+    pub const ALL: [Self; 9] = [
         Self::Fmt,
         Self::Clippy,
         Self::Unit,
@@ -33,6 +35,7 @@ impl Suite {
         Self::Workflow,
         Self::Ffi,
         Self::Tidy,
+        Self::Android,
         Self::Browser,
     ];
 
@@ -46,6 +49,7 @@ impl Suite {
             Self::Workflow => "workflow",
             Self::Ffi => "ffi",
             Self::Tidy => "tidy",
+            Self::Android => "android",
             Self::Browser => "browser",
         }
     }

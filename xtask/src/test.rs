@@ -12,7 +12,7 @@ use crate::options::{Language, Profile};
 use crate::suites::Suite;
 use crate::tally::{Ending, Tally};
 use crate::tools::{self, Tree, WASM};
-use crate::{app, bindings, chrome, poppler, venv};
+use crate::{android, app, bindings, chrome, poppler, venv};
 
 /// Names the interpreter for oracles; when set before, it is used instead of `target/venv`.
 pub const PYTHON: &str = "RAKELINE_PYTHON";
@@ -65,6 +65,7 @@ fn try_suite(tree: &Tree, suite: Suite) -> Result<Tally> {
     match suite {
         Suite::Fmt => check(tree.cargo().args(["fmt", "--all", "--", "--check"])),
         Suite::Clippy => clippy(tree),
+        Suite::Android => android::check(tree),
         Suite::Unit => cargo_test(tree, suite, &["--lib", "--bins"]),
         _ => cargo_test(tree, suite, &["--test", suite.name()]),
     }

@@ -15,13 +15,12 @@ use super::{Place, jvm, link};
 use crate::tools::Tree;
 
 /// Libraries that every Android has.
-const MAY_NEED: [&str; 6] = [
+const MAY_NEED: [&str; 5] = [
     "libandroid.so",
     "libc.so",
     "libdl.so",
     "liblog.so",
     "libm.so",
-    "libunwind.so",
 ];
 /// Pages of new phones.
 const PAGE: u64 = 16 * 1024;
@@ -61,7 +60,10 @@ fn read(bytes: &[u8]) -> Result<Found> {
     for symbol in file.dynamic_symbols() {
         let name = symbol.name()?.to_owned();
         if symbol.is_undefined() {
-            wanted.insert(name);
+            // What is weak may be missing: the code looks before it calls.
+            if !symbol.is_weak() {
+                wanted.insert(name);
+            }
         } else {
             given.insert(name);
         }
@@ -91,31 +93,19 @@ fn wry_kotlin(tree: &Tree) -> Result<PathBuf> {
     Ok(manifest.with_file_name("src/android/kotlin"))
 }
 
-/// The JNI names of the functions that a Kotlin source leaves to the library.
-fn externals(source: &str, class: &str) -> Vec<String> {
+/// The functions that a Kotlin source leaves to the library.
+fn externals(source: &str) -> impl Iterator<Item = &str> {
     source
         .lines()
         .filter_map(|line| line.split_once("external fun "))
         .filter_map(|(_, rest)| rest.split('(').next())
-        .map(|name| format!("Java_dev_dioxus_main_{class}_{name}"))
-        .collect()
 }
 
-/// Names of the library's functions in generated Kotlin.
-fn uniffi_names(source: &str) -> BTreeSet<String> {
-    let mut names = BTreeSet::new();
-    for (at, _) in source.match_indices("uniffi_rakeline_") {
-        let name: String = source[at..]
-            .chars()
-            .take_while(|c| c.is_ascii_alphanumeric() || *c == '_')
-            .collect();
-        let before = source[..at].chars().next_back();
-        let declared = source[at + name.len()..].starts_with('(');
-        if declared && before != Some('_') {
-            names.insert(name);
-        }
-    }
-    names
+/// The names by which a JVM looks for those of a class.
+fn jni_names(source: &str, class: &str) -> Vec<String> {
+    externals(source)
+        .map(|name| format!("Java_dev_dioxus_main_{class}_{name}"))
+        .collect()
 }
 
 /// Everything that must be so.
@@ -157,7 +147,7 @@ pub fn run(tree: &Tree, place: &Place) -> Result<String> {
     let mut externs = Vec::new();
     for file in files(&wry_kotlin(tree)?, &|name| name.ends_with(".kt"))? {
         let class = file.file_stem().and_then(|stem| stem.to_str());
-        externs.extend(externals(
+        externs.extend(jni_names(
             &fs::read_to_string(&file)?,
             class.unwrap_or_default(),
         ));
@@ -166,7 +156,7 @@ pub fn run(tree: &Tree, place: &Place) -> Result<String> {
     for file in files(&jvm::shipped_kotlin(tree, place)?, &|name| {
         name.ends_with(".kt")
     })? {
-        calls.extend(uniffi_names(&fs::read_to_string(&file)?));
+        calls.extend(externals(&fs::read_to_string(&file)?).map(str::to_owned));
     }
     if externs.is_empty() || calls.is_empty() {
         bail!("no function found that Kotlin calls: the sources read differently now");
@@ -197,10 +187,9 @@ mod tests {
     #[test]
     fn functions_that_kotlin_leaves_to_the_library_are_found() {
         let source = "class A {\n  private external fun create(a: B)\n  fun other() {}\n}";
-        assert_eq!(externals(source, "A"), ["Java_dev_dioxus_main_A_create"]);
-        let source = "external fun uniffi_rakeline_ffi_fn_func_a(`b`: Int): C\n\
-                      lib.uniffi_rakeline_ffi_fn_func_a(\n// uniffi_rakeline_ffi_other";
-        let names: Vec<String> = uniffi_names(source).into_iter().collect();
-        assert_eq!(names, ["uniffi_rakeline_ffi_fn_func_a"]);
+        assert_eq!(jni_names(source, "A"), ["Java_dev_dioxus_main_A_create"]);
+        let source = "    external fun ffi_rakeline_a(`b`: Int): C\n\
+                      lib.ffi_rakeline_a(\n// external things";
+        assert_eq!(externals(source).collect::<Vec<_>>(), ["ffi_rakeline_a"]);
     }
 }
