@@ -117,9 +117,12 @@ impl Report {
 fn try_suite(tree: &Tree, suite: &Bench, effort: Effort) -> Result<Report> {
     if suite.name == ANDROID {
         let mut report = Report::default();
-        for line in android::bench::run(tree, effort)? {
+        let fault = android::bench::run(tree, effort, &mut |line| {
             println!("{line}");
-            report.note(&line);
+            report.note(line);
+        });
+        if let Err(fault) = fault {
+            report.faults.push(format!("{fault:#}"));
         }
         return Ok(report.close(Ending::Good));
     }

@@ -24,10 +24,10 @@ fn bar(figure: &str, value: f64, limit: f64) -> String {
     format!("bar {figure} {value} <= {limit} {word}")
 }
 
-/// The lines of the bench.
-pub fn run(tree: &Tree, effort: Effort) -> Result<Vec<String>> {
+/// Tells each bar as it is measured: the second takes many minutes more.
+pub fn run(tree: &Tree, effort: Effort, told: &mut dyn FnMut(&str)) -> Result<()> {
     let place = Place::of(tree);
-    let mut lines = Vec::new();
+    link::run(tree, &place)?;
     jvm::compile(tree, &place)?;
     let runs = match effort {
         Effort::Full => 5,
@@ -41,7 +41,7 @@ pub fn run(tree: &Tree, effort: Effort) -> Result<Vec<String>> {
         took.push(figure.context("the JVM told no figure")?.parse::<f64>()?);
     }
     took.sort_by(f64::total_cmp);
-    lines.push(bar(
+    told(&bar(
         "android_batch_ms",
         took[took.len() / 2],
         BATCH_LIMIT_MS,
@@ -59,12 +59,12 @@ pub fn run(tree: &Tree, effort: Effort) -> Result<Vec<String>> {
     for (name, size) in by_crate(&bytes)?.into_iter().take(SHOWN) {
         println!("{:>9.1} kB  {name}", size as f64 / 1e3);
     }
-    lines.push(bar(
+    told(&bar(
         "android_libmain_bytes",
         loaded(&bytes)? as f64,
         SIZE_LIMIT,
     ));
-    Ok(lines)
+    Ok(())
 }
 
 /// What a phone loads: the file without the names that Gradle strips.
