@@ -38,6 +38,9 @@ pub fn work(task: &Task, progress: &dyn Fn(f32)) -> Result<Vec<u8>, Message> {
         Task::Template { facts, paper } => template(facts, *paper),
         Task::MarkCards { marks, paper } => mark_cards(*marks, *paper),
         Task::Sight { job, asked } => return seen(job, asked),
+        Task::SheetData { job, document } => {
+            return Ok(crate::backup::sheet_data(job, document).into_bytes());
+        }
         Task::Backup { session, step } => return crate::backup::work(*session, step),
         Task::SeePhoto { marks, file } => return see_photo(*marks, file, progress),
         Task::SolvePhotos {

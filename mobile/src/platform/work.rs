@@ -73,6 +73,13 @@ pub enum Task {
         #[serde(skip)]
         files: Vec<u8>,
     },
+    /// A job sheet as data: done with its JSON.
+    SheetData {
+        /// The job.
+        job: Box<JobState>,
+        /// What its sheet says.
+        document: Box<Document>,
+    },
     /// What the heads of a job will see, as JSON of a `Sight`.
     Sight {
         /// The job.
