@@ -3,9 +3,9 @@
 
 use std::rc::Rc;
 
-use rakeline_core::estimate::photo::result::{FlatKind, Outcome};
+use rakeline_core::estimate::photo::result::{BAR, FlatKind, Outcome, Tap, U_CENTRED};
 use rakeline_core::estimate::photo::seen::PhotoSeen;
-use rakeline_core::job::{CARD_PHOTOS_GREATEST, CardPhoto, CardPhotosEvent, JobEvent};
+use rakeline_core::job::{CARD_PHOTOS_GREATEST, CardPhoto, CardPhotosEvent, JobEvent, JobState};
 use rakeline_core::job::{Photo, PhotoEvent, PhotoOf, notes_on};
 use rakeline_core::steps::StepName;
 use rakeline_core::text::{Message, msg};
@@ -49,6 +49,7 @@ enum Doing {
     Look(Rc<Picture>),
     Solve,
     Flat,
+    Centre(usize, Tap),
 }
 
 /// Photos of mark cards under way.
@@ -74,6 +75,7 @@ impl CardsDraft {
         let percent = f64::from(*share) * 100.0;
         Some(match doing {
             Doing::Look(_) => msg("cards-looking").number("percent", percent, 0),
+            Doing::Centre(..) => msg("cards-centring"),
             Doing::Solve | Doing::Flat => msg("cards-solving"),
         })
     }
@@ -105,7 +107,16 @@ pub(super) fn handle(app: &mut AppState, said: CardsIntent, now: &Now) -> Vec<Ac
             Some(picture) => look(app, picture),
             None => solve(app),
         },
-        CardsIntent::Stop => stop(app),
+        CardsIntent::Stop => {
+            if let Some((_, _, Doing::Centre(head, tap))) = app.drafts.cards.under {
+                app.drafts.cards.under = None;
+                let mut actions = vec![Action::StopWork];
+                actions.extend(centred(app, (head, tap), None, now));
+                return actions;
+            }
+            stop(app)
+        }
+        CardsIntent::Said(CardPhotosEvent::HeadTapped(head, tap)) => centre(app, head, tap, now),
         CardsIntent::Said(event) => changed(app, event, now),
         CardsIntent::Keep(photo) => keep(app, photo, now),
         CardsIntent::Flat(photo, flat, taps) => {
@@ -171,6 +182,68 @@ fn solve(app: &mut AppState) -> Vec<Action> {
     start(app, task, Doing::Solve)
 }
 
+/// About the radius of a head in a photo, pixels: its flange, else the head,
+/// at the scale of the bar across the face.
+fn radius(job: &JobState, photo: usize) -> Option<f64> {
+    let heads = &job.kit.heads;
+    let wide = heads.flange_diameter.or(heads.diameter)?;
+    let view = job.card_photos.outcome.as_ref()?.views.get(photo)?;
+    let [from, to] = view.bar?;
+    let scale = (to[0] - from[0]).hypot(to[1] - from[1]) / BAR.0;
+    Some(wide.0 / 2.0 * scale)
+}
+
+/// A head was tapped: the worker looks for its round edge around the tap.
+/// Where that can't be done the tap counts as it is.
+fn centre(app: &mut AppState, head: usize, tap: Tap, now: &Now) -> Vec<Action> {
+    let asked = app.job().and_then(|job| {
+        let photo = job.card_photos.photos.get(tap.photo)?;
+        Some((radius(job, tap.photo)?, photo.blob.clone()))
+    });
+    let free = app.making.is_none() && app.drafts.cards.under.is_none();
+    let Some((radius, blob)) = asked.filter(|_| free) else {
+        return changed(app, CardPhotosEvent::HeadTapped(head, tap), now);
+    };
+    let task = Task::Centre {
+        at: [tap.x, tap.y],
+        radius,
+        file: Vec::new(),
+    };
+    start(app, task, Doing::Centre(head, tap))
+        .into_iter()
+        .map(|action| match action {
+            Action::StartWork(number, task) => Action::StartSheet(number, task, vec![blob.clone()]),
+            other => other,
+        })
+        .collect()
+}
+
+/// A head's tap, centred where its round edge was found.
+fn centred(
+    app: &mut AppState,
+    (head, tap): (usize, Tap),
+    found: Option<[f64; 2]>,
+    now: &Now,
+) -> Vec<Action> {
+    let tap = match found {
+        Some([x, y]) => Tap {
+            x,
+            y,
+            u: U_CENTRED,
+            ..tap
+        },
+        None => tap,
+    };
+    let actions = changed(app, CardPhotosEvent::HeadTapped(head, tap), now);
+    if found.is_none() && app.notice.is_none() {
+        app.notice = Some(Notice {
+            message: msg("cards-not-centred"),
+            undo: None,
+        });
+    }
+    actions
+}
+
 /// Opening the screen: what was not solved yet is.
 pub(super) fn open(app: &mut AppState) -> Vec<Action> {
     let unsolved = app
@@ -228,6 +301,11 @@ pub(super) fn worked(
     let doing = doing.clone();
     draft.under = None;
     Some(match (event, doing) {
+        (WorkEvent::Failed(_), Doing::Centre(head, tap)) => centred(app, (head, tap), None, now),
+        (WorkEvent::Done(bytes), Doing::Centre(head, tap)) => {
+            let found = read::<Option<[f64; 2]>>(bytes).flatten();
+            centred(app, (head, tap), found, now)
+        }
         (WorkEvent::Failed(message), doing) => {
             if let Doing::Look(picture) = doing {
                 draft.again = Some(picture);
