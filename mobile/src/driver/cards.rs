@@ -3,14 +3,15 @@
 
 use std::rc::Rc;
 
-use rakeline_core::estimate::photo::result::{BAR, FlatKind, Outcome, Tap, U_CENTRED};
+use rakeline_core::estimate::photo::result::{FlatKind, Outcome, Tap};
 use rakeline_core::estimate::photo::seen::PhotoSeen;
-use rakeline_core::job::{CARD_PHOTOS_GREATEST, CardPhoto, CardPhotosEvent, JobEvent, JobState};
+use rakeline_core::job::{CARD_PHOTOS_GREATEST, CardPhoto, CardPhotosEvent, JobEvent};
 use rakeline_core::job::{Photo, PhotoEvent, PhotoOf, notes_on};
 use rakeline_core::steps::StepName;
 use rakeline_core::text::{Message, msg};
 use rakeline_core::units::{Estimate, Millimetres};
 
+use super::centre::{centre, centred};
 use super::intent::{Action, Now};
 use super::photos::PictureUse;
 use super::sight;
@@ -45,7 +46,7 @@ pub enum CardsIntent {
 
 /// What the worker does.
 #[derive(Clone, Debug, PartialEq)]
-enum Doing {
+pub(super) enum Doing {
     Look(Rc<Picture>),
     Solve,
     Flat,
@@ -56,7 +57,7 @@ enum Doing {
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct CardsDraft {
     /// Number of the worker's task, the share that is done, and what it is.
-    under: Option<(u64, f32, Doing)>,
+    pub(super) under: Option<(u64, f32, Doing)>,
     /// A photo that could not be looked at, for another try.
     again: Option<Rc<Picture>>,
     /// Why there is nothing to show.
@@ -148,7 +149,7 @@ fn look(app: &mut AppState, picture: Rc<Picture>) -> Vec<Action> {
     start(app, task, Doing::Look(picture))
 }
 
-fn start(app: &mut AppState, task: Task, doing: Doing) -> Vec<Action> {
+pub(super) fn start(app: &mut AppState, task: Task, doing: Doing) -> Vec<Action> {
     if app.making.is_some() {
         if let Doing::Look(picture) = doing {
             app.drafts.cards.again = Some(picture);
@@ -180,68 +181,6 @@ fn solve(app: &mut AppState) -> Vec<Action> {
         taps: state.taps.clone(),
     };
     start(app, task, Doing::Solve)
-}
-
-/// About the radius of a head in a photo, pixels: its flange, else the head,
-/// at the scale of the bar across the face.
-fn radius(job: &JobState, photo: usize) -> Option<f64> {
-    let heads = &job.kit.heads;
-    let wide = heads.flange_diameter.or(heads.diameter)?;
-    let view = job.card_photos.outcome.as_ref()?.views.get(photo)?;
-    let [from, to] = view.bar?;
-    let scale = (to[0] - from[0]).hypot(to[1] - from[1]) / BAR.0;
-    Some(wide.0 / 2.0 * scale)
-}
-
-/// A head was tapped: the worker looks for its round edge around the tap.
-/// Where that can't be done the tap counts as it is.
-fn centre(app: &mut AppState, head: usize, tap: Tap, now: &Now) -> Vec<Action> {
-    let asked = app.job().and_then(|job| {
-        let photo = job.card_photos.photos.get(tap.photo)?;
-        Some((radius(job, tap.photo)?, photo.blob.clone()))
-    });
-    let free = app.making.is_none() && app.drafts.cards.under.is_none();
-    let Some((radius, blob)) = asked.filter(|_| free) else {
-        return changed(app, CardPhotosEvent::HeadTapped(head, tap), now);
-    };
-    let task = Task::Centre {
-        at: [tap.x, tap.y],
-        radius,
-        file: Vec::new(),
-    };
-    start(app, task, Doing::Centre(head, tap))
-        .into_iter()
-        .map(|action| match action {
-            Action::StartWork(number, task) => Action::StartSheet(number, task, vec![blob.clone()]),
-            other => other,
-        })
-        .collect()
-}
-
-/// A head's tap, centred where its round edge was found.
-fn centred(
-    app: &mut AppState,
-    (head, tap): (usize, Tap),
-    found: Option<[f64; 2]>,
-    now: &Now,
-) -> Vec<Action> {
-    let tap = match found {
-        Some([x, y]) => Tap {
-            x,
-            y,
-            u: U_CENTRED,
-            ..tap
-        },
-        None => tap,
-    };
-    let actions = changed(app, CardPhotosEvent::HeadTapped(head, tap), now);
-    if found.is_none() && app.notice.is_none() {
-        app.notice = Some(Notice {
-            message: msg("cards-not-centred"),
-            undo: None,
-        });
-    }
-    actions
 }
 
 /// Opening the screen: what was not solved yet is.
@@ -366,7 +305,7 @@ fn stored(app: &mut AppState, outcome: Result<(), StorageFault>, now: &Now) -> V
 }
 
 /// Photos or taps changed: the job keeps it, and all is solved anew.
-fn changed(app: &mut AppState, event: CardPhotosEvent, now: &Now) -> Vec<Action> {
+pub(super) fn changed(app: &mut AppState, event: CardPhotosEvent, now: &Now) -> Vec<Action> {
     let dropped = matches!(event, CardPhotosEvent::Dropped(_));
     let chosen = matches!(event, CardPhotosEvent::ShapeChosen(_));
     app.notice = None;

@@ -10,6 +10,7 @@ mod backup;
 mod boot;
 mod brief;
 mod cards;
+mod centre;
 mod corners;
 mod ear;
 mod entry;
