@@ -20,7 +20,7 @@ use rakeline_core::units::Millis;
 use crate::backup::Stop;
 use crate::driver::{
     Action, AgainIntent, AppState, Intent, KIT_DRAFT_KEY, KIT_EDIT_KEY, KIT_PREFIX, KitIntent,
-    LevelIntent, Measure, Now, Place, Target, handle, screen_turn,
+    LevelIntent, Measure, Now, Place, Target, handle, rings, screen_turn,
 };
 use crate::platform::{Alone, InFile, MotionEvent, Platform, Task, Ticker, WorkHandle};
 use crate::route::KitId;
@@ -28,6 +28,9 @@ use crate::route::KitId;
 /// How often sensor readings are looked at: ten screens a second are enough
 /// for the eye and leave the phone cool.
 const TURN: Millis = Millis(100.0);
+
+/// How often waits are looked at; the screens count their seconds.
+const WAITS: Millis = Millis(5_000.0);
 
 /// Id of the video element that shows the live picture.
 pub const LIVE_PICTURE: &str = "live-picture";
@@ -45,6 +48,8 @@ pub struct Shell {
     turns: Rc<RefCell<Option<Ticker>>>,
     /// Lets time pass for a run of the obstacle learn.
     learn_turns: Rc<RefCell<Option<Ticker>>>,
+    /// Looks for waits that are over.
+    waits: Rc<RefCell<Option<Ticker>>>,
     asked_to_persist: Rc<Cell<bool>>,
     /// The worker's task under way.
     task: Rc<RefCell<Option<WorkHandle>>>,
@@ -89,6 +94,7 @@ impl Shell {
             heard: Rc::default(),
             turns: Rc::default(),
             learn_turns: Rc::default(),
+            waits: Rc::default(),
             asked_to_persist: Rc::default(),
             task: Rc::default(),
             backup_file: Rc::default(),
@@ -102,6 +108,14 @@ impl Shell {
 
     /// Asks devices to report.
     fn listen(&self) {
+        let shell = self.clone();
+        let look = Rc::new(move || {
+            if rings(&shell.state.peek(), shell.now().at) {
+                shell.post(FromDevice::Intent(Intent::WaitOver));
+            }
+        });
+        let waits = self.platform.page.every(WAITS, look);
+        self.waits.borrow_mut().replace(waits);
         let shell = self.clone();
         self.platform.page.on_pop(Rc::new(move |path| {
             shell.post(FromDevice::Intent(Intent::Popped(path)));

@@ -4,6 +4,7 @@
 //! no store and no clock.
 
 use rakeline_core::drawing::{SightAsked, sight};
+use rakeline_core::estimate::photo::centre::centre;
 use rakeline_core::estimate::photo::decode::decode;
 use rakeline_core::estimate::photo::detect::{Flow, look};
 use rakeline_core::estimate::photo::measured::Given;
@@ -38,6 +39,9 @@ pub fn work(task: &Task, progress: &dyn Fn(f32)) -> Result<Vec<u8>, Message> {
         Task::Template { facts, paper } => template(facts, *paper),
         Task::MarkCards { marks, paper } => mark_cards(*marks, *paper),
         Task::Sight { job, asked } => return seen(job, asked),
+        Task::SheetData { job, document } => {
+            return Ok(crate::backup::sheet_data(job, document).into_bytes());
+        }
         Task::Backup { session, step } => return crate::backup::work(*session, step),
         Task::SeePhoto { marks, file } => return see_photo(*marks, file, progress),
         Task::SolvePhotos {
@@ -52,6 +56,10 @@ pub fn work(task: &Task, progress: &dyn Fn(f32)) -> Result<Vec<u8>, Message> {
                 u_tip: U_TIP,
             };
             return as_json(&outcome(photos, &given, taps)?);
+        }
+        Task::Centre { at, radius, file } => {
+            let luma = decode(file).map_err(|fault| fault.message())?;
+            return as_json(&centre(&luma, *at, *radius));
         }
         Task::FlatLength { photo, flat, taps } => return as_json(&by_plane(photo, *flat, taps)?),
     };

@@ -122,7 +122,7 @@ impl Bench {
         self.settle();
     }
 
-    pub(super) fn now(&self) -> Now {
+    pub fn now(&self) -> Now {
         Now {
             at: self.phone.clock.now(),
             zone: self.phone.clock.zone(),

@@ -6,7 +6,8 @@ use std::path::Path;
 use rakeline::driver::{CardsIntent, Intent, PictureFrom};
 use rakeline::platform::{CameraFault, Picture, cleaned};
 use rakeline::route::Step;
-use rakeline_core::estimate::photo::result::{Tap, U_TAP};
+use rakeline_core::estimate::photo::decode::decode;
+use rakeline_core::estimate::photo::result::{Tap, U_CENTRED, U_TAP};
 use rakeline_core::job::{self, CardPhotosEvent, Note, ShapeFrom};
 use rakeline_core::units::Millis;
 use rakeline_scene::Truth;
@@ -137,6 +138,60 @@ fn a_tapped_head_and_a_tapped_line_are_placed_on_the_face() {
     let outside = CardPhotosEvent::LineTapped(tap([-40.0, 10.0]));
     bench.send(Intent::Cards(CardsIntent::Said(outside)));
     assert_eq!(bench.job().card_photos.taps.line.len(), 2);
+}
+
+/// The middle photo as a screenshot, a fitted head painted into it.
+fn with_head(at: [f64; 2], radius: f64) -> Picture {
+    let bytes = photo("middle.jpg").bytes;
+    let luma = decode(&bytes).expect("a JPEG");
+    let (width, height) = (luma.width() as u32, luma.height() as u32);
+    let grey = luma.pixels().to_vec();
+    let mut image = image::GrayImage::from_raw(width, height, grey).expect("its pixels");
+    for (x, y, pixel) in image.enumerate_pixels_mut() {
+        let out = (f64::from(x) - at[0]).hypot(f64::from(y) - at[1]);
+        let black = (radius + 0.5 - out).clamp(0.0, 1.0);
+        pixel.0[0] = (f64::from(pixel.0[0]) * (1.0 - black) + 25.0 * black) as u8;
+    }
+    let mut png = std::io::Cursor::new(Vec::new());
+    image
+        .write_to(&mut png, image::ImageFormat::Png)
+        .expect("a PNG");
+    cleaned(png.into_inner()).expect("a picture")
+}
+
+#[test]
+fn a_tap_beside_a_heads_middle_comes_to_it() {
+    let mut bench = at_cards();
+    give(&mut bench, "left.jpg");
+    let middle = [780.4, 560.7];
+    // 26 mm of flange at the scale there.
+    bench.phone.camera.gives(with_head(middle, 8.9));
+    bench.phone.clock.advance(Millis(5.0));
+    bench.send(Intent::Cards(CardsIntent::Ask(PictureFrom::Camera)));
+    let beside = Tap {
+        photo: 1,
+        x: middle[0] + 3.0,
+        y: middle[1] - 2.0,
+        u: U_TAP,
+    };
+    let tapped = CardPhotosEvent::HeadTapped(1, beside);
+    bench.send(Intent::Cards(CardsIntent::Said(tapped)));
+    let taps = &bench.job().card_photos.taps.heads;
+    assert_eq!(taps.len(), 1);
+    let (head, tap) = taps[0];
+    assert_eq!((head, tap.u), (1, U_CENTRED));
+    let off = (tap.x - middle[0]).hypot(tap.y - middle[1]);
+    assert!(off < 0.3, "{tap:?}");
+    // Where nothing is round the tap counts, and that is said.
+    let bare = Tap {
+        x: 1_000.0,
+        y: 1_000.0,
+        ..beside
+    };
+    let tapped = CardPhotosEvent::HeadTapped(2, bare);
+    bench.send(Intent::Cards(CardsIntent::Said(tapped)));
+    let taps = &bench.job().card_photos.taps.heads;
+    assert_eq!(taps[1], (2, bare));
 }
 
 #[test]

@@ -36,6 +36,7 @@ mod measuring_faults;
 mod microphone;
 mod records;
 mod sensor_faults;
+mod sheet_data;
 mod sheet_pdf;
 mod sight;
 mod steps;

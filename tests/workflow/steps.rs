@@ -1,12 +1,14 @@
 //! All steps of a job: survey, done, skipped, as usual, waits, visits.
 
-use rakeline::driver::{Intent, KEPT_JOB_PREFIX};
+use rakeline::driver::{Intent, KEPT_JOB_PREFIX, rings};
 use rakeline::steps::book;
+use rakeline::texts::say;
 use rakeline_core::job::{
     JobEvent, JobState, Standing, StandingEvent, StepStands, StepsEvent, WaitEvent, step_path,
 };
 use rakeline_core::record;
 use rakeline_core::steps::{Question, Stage, StepName, Truth};
+use rakeline_core::units::Millis;
 
 use crate::bench::Bench;
 
@@ -116,6 +118,30 @@ fn two_waits_run_at_once_and_outlive_a_killed_app() {
     assert_eq!(job(&bench).waits.len(), 2);
     let killed = bench.killed();
     assert_eq!(job(&killed).waits, job(&bench).waits);
+}
+
+#[test]
+fn the_end_of_a_wait_is_told_once() {
+    let mut bench = started();
+    let start = JobEvent::Wait(WaitEvent::Started(name("self-test"), 2));
+    fit(&mut bench, start);
+    let tones = |bench: &Bench| bench.phone.sound.take().len();
+    tones(&bench);
+    let later = |bench: &mut Bench, minutes: f64| {
+        bench.pass(Millis(minutes * 60_000.0));
+        let now = bench.now().at;
+        let due = rings(&bench.app, now);
+        bench.send(Intent::WaitOver);
+        due
+    };
+    assert!(!later(&mut bench, 1.9));
+    assert_eq!(tones(&bench), 0);
+    assert!(later(&mut bench, 0.2));
+    assert_eq!(tones(&bench), 1);
+    let notice = bench.app.notice.as_ref().map(|notice| say(&notice.message));
+    assert!(notice.expect("a notice").contains("the wait is over"));
+    assert!(!later(&mut bench, 1.0), "once");
+    assert_eq!(tones(&bench), 0);
 }
 
 #[test]

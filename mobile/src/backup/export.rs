@@ -4,7 +4,7 @@
 use chrono::{DateTime, FixedOffset};
 use rakeline_core::estimate::rake::{Against, FaceReading, Side};
 use rakeline_core::job::{
-    HalfWidths, JobState, Particular, half_widths, held_angles, parts_used, rake_at,
+    HalfWidths, JobState, Particular, Spot, half_widths, held_angles, parts_used, rake_at,
 };
 use rakeline_core::units::COVERAGE_95;
 use rakeline_core::{json, record};
@@ -17,7 +17,7 @@ use crate::texts::say;
 pub const SCHEMA: &str = include_str!("../../../assets/schemas/jobs.json");
 
 /// A row: column and value, in the order of the columns.
-type Row = Vec<(&'static str, Value)>;
+pub(super) type Row = Vec<(&'static str, Value)>;
 
 /// Tables under way.
 #[derive(Default)]
@@ -89,23 +89,19 @@ impl Tables {
     }
 
     fn job(&mut self, job: &JobState) {
-        let row = job_row(job);
-        self.jobs.add(&row);
-        let mut object = object(row);
-        for (name, table, rows) in [
-            ("faces", &mut self.faces, face_rows(job)),
-            ("readings", &mut self.readings, reading_rows(job)),
-            ("parts", &mut self.parts, part_rows(job)),
+        self.jobs.add(&job_row(job));
+        for (table, rows) in [
+            (&mut self.faces, face_rows(job)),
+            (&mut self.readings, reading_rows(job)),
+            (&mut self.parts, part_rows(job)),
         ] {
-            let mut list = Vec::new();
             for row in rows {
                 let mut whole: Row = vec![("job", Value::from(job.id.0.as_str()))];
-                whole.extend(row.iter().cloned());
+                whole.extend(row);
                 table.add(&whole);
-                list.push(Value::Object(self::object(row)));
             }
-            object.insert(name.to_owned(), Value::Array(list));
         }
+        let object = job_object(job);
         let before = if self.list.is_empty() { "[\n" } else { ",\n" };
         self.list.push_str(before);
         self.list.push_str(&json::print(&Value::Object(object)));
@@ -141,18 +137,32 @@ impl Tables {
     }
 }
 
-fn object(row: Row) -> Map<String, Value> {
+/// A job as JSON with its faces, readings and parts.
+pub(super) fn job_object(job: &JobState) -> Map<String, Value> {
+    let mut whole = object(job_row(job));
+    for (name, rows) in [
+        ("faces", face_rows(job)),
+        ("readings", reading_rows(job)),
+        ("parts", part_rows(job)),
+    ] {
+        let list = rows.into_iter().map(|row| Value::Object(object(row)));
+        whole.insert(name.to_owned(), list.collect());
+    }
+    whole
+}
+
+pub(super) fn object(row: Row) -> Map<String, Value> {
     row.into_iter()
         .map(|(name, value)| (name.to_owned(), value))
         .collect()
 }
 
-fn at(moment: &DateTime<FixedOffset>) -> Value {
+pub(super) fn at(moment: &DateTime<FixedOffset>) -> Value {
     Value::from(moment.to_rfc3339())
 }
 
 /// A figure to the hundredth, which is finer than any of them is known.
-fn figure(figure: f64) -> Value {
+pub(super) fn figure(figure: f64) -> Value {
     Value::from((figure * 100.0).round() / 100.0)
 }
 
@@ -194,15 +204,22 @@ fn job_row(job: &JobState) -> Row {
 
 /// The face angle at every head that was read, against the ground.
 fn face_rows(job: &JobState) -> Vec<Row> {
-    let row = |spot: &rakeline_core::job::Spot| {
-        let face = rake_at(job, spot)?;
-        Some(vec![
-            ("head", Value::from(spot.label.as_str())),
-            ("face_angle_deg", figure(face.rake.value.0)),
-            ("plus_minus_deg", figure(face.rake.u.0 * COVERAGE_95)),
-        ])
-    };
-    job.spots.iter().filter_map(row).collect()
+    let read = job.spots.iter().filter(|spot| rake_at(job, spot).is_some());
+    read.map(|spot| face_of(job, spot)).collect()
+}
+
+/// The face angle at a head, nothing where it was not read.
+pub(super) fn face_of(job: &JobState, spot: &Spot) -> Row {
+    let face = rake_at(job, spot).map(|face| face.rake);
+    let maybe = |value: Option<f64>| value.map_or(Value::Null, figure);
+    vec![
+        ("head", Value::from(spot.label.as_str())),
+        ("face_angle_deg", maybe(face.map(|face| face.value.0))),
+        (
+            "plus_minus_deg",
+            maybe(face.map(|face| face.u.0 * COVERAGE_95)),
+        ),
+    ]
 }
 
 /// Every reading as it was read, before the ground is taken off.

@@ -20,6 +20,8 @@ mod lock;
 #[cfg(feature = "worker")]
 mod session;
 #[cfg(feature = "worker")]
+mod sheet_data;
+#[cfg(feature = "worker")]
 pub mod unzip;
 #[cfg(feature = "worker")]
 pub mod zip;
@@ -36,3 +38,5 @@ pub use talk::{BackupTask, Passphrase, Stop};
 
 #[cfg(feature = "worker")]
 pub use session::work;
+#[cfg(feature = "worker")]
+pub use sheet_data::{SHEET_SCHEMA, sheet_data};

@@ -3,7 +3,7 @@
 
 use std::rc::Rc;
 
-use rakeline_core::estimate::photo::result::{FlatKind, Outcome};
+use rakeline_core::estimate::photo::result::{FlatKind, Outcome, Tap};
 use rakeline_core::estimate::photo::seen::PhotoSeen;
 use rakeline_core::job::{CARD_PHOTOS_GREATEST, CardPhoto, CardPhotosEvent, JobEvent};
 use rakeline_core::job::{Photo, PhotoEvent, PhotoOf, notes_on};
@@ -11,6 +11,7 @@ use rakeline_core::steps::StepName;
 use rakeline_core::text::{Message, msg};
 use rakeline_core::units::{Estimate, Millimetres};
 
+use super::centre::{centre, centred};
 use super::intent::{Action, Now};
 use super::photos::PictureUse;
 use super::sight;
@@ -45,17 +46,18 @@ pub enum CardsIntent {
 
 /// What the worker does.
 #[derive(Clone, Debug, PartialEq)]
-enum Doing {
+pub(super) enum Doing {
     Look(Rc<Picture>),
     Solve,
     Flat,
+    Centre(usize, Tap),
 }
 
 /// Photos of mark cards under way.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct CardsDraft {
     /// Number of the worker's task, the share that is done, and what it is.
-    under: Option<(u64, f32, Doing)>,
+    pub(super) under: Option<(u64, f32, Doing)>,
     /// A photo that could not be looked at, for another try.
     again: Option<Rc<Picture>>,
     /// Why there is nothing to show.
@@ -74,6 +76,7 @@ impl CardsDraft {
         let percent = f64::from(*share) * 100.0;
         Some(match doing {
             Doing::Look(_) => msg("cards-looking").number("percent", percent, 0),
+            Doing::Centre(..) => msg("cards-centring"),
             Doing::Solve | Doing::Flat => msg("cards-solving"),
         })
     }
@@ -105,7 +108,16 @@ pub(super) fn handle(app: &mut AppState, said: CardsIntent, now: &Now) -> Vec<Ac
             Some(picture) => look(app, picture),
             None => solve(app),
         },
-        CardsIntent::Stop => stop(app),
+        CardsIntent::Stop => {
+            if let Some((_, _, Doing::Centre(head, tap))) = app.drafts.cards.under {
+                app.drafts.cards.under = None;
+                let mut actions = vec![Action::StopWork];
+                actions.extend(centred(app, (head, tap), None, now));
+                return actions;
+            }
+            stop(app)
+        }
+        CardsIntent::Said(CardPhotosEvent::HeadTapped(head, tap)) => centre(app, head, tap, now),
         CardsIntent::Said(event) => changed(app, event, now),
         CardsIntent::Keep(photo) => keep(app, photo, now),
         CardsIntent::Flat(photo, flat, taps) => {
@@ -137,7 +149,7 @@ fn look(app: &mut AppState, picture: Rc<Picture>) -> Vec<Action> {
     start(app, task, Doing::Look(picture))
 }
 
-fn start(app: &mut AppState, task: Task, doing: Doing) -> Vec<Action> {
+pub(super) fn start(app: &mut AppState, task: Task, doing: Doing) -> Vec<Action> {
     if app.making.is_some() {
         if let Doing::Look(picture) = doing {
             app.drafts.cards.again = Some(picture);
@@ -228,6 +240,11 @@ pub(super) fn worked(
     let doing = doing.clone();
     draft.under = None;
     Some(match (event, doing) {
+        (WorkEvent::Failed(_), Doing::Centre(head, tap)) => centred(app, (head, tap), None, now),
+        (WorkEvent::Done(bytes), Doing::Centre(head, tap)) => {
+            let found = read::<Option<[f64; 2]>>(bytes).flatten();
+            centred(app, (head, tap), found, now)
+        }
         (WorkEvent::Failed(message), doing) => {
             if let Doing::Look(picture) = doing {
                 draft.again = Some(picture);
@@ -288,7 +305,7 @@ fn stored(app: &mut AppState, outcome: Result<(), StorageFault>, now: &Now) -> V
 }
 
 /// Photos or taps changed: the job keeps it, and all is solved anew.
-fn changed(app: &mut AppState, event: CardPhotosEvent, now: &Now) -> Vec<Action> {
+pub(super) fn changed(app: &mut AppState, event: CardPhotosEvent, now: &Now) -> Vec<Action> {
     let dropped = matches!(event, CardPhotosEvent::Dropped(_));
     let chosen = matches!(event, CardPhotosEvent::ShapeChosen(_));
     app.notice = None;

@@ -79,6 +79,8 @@ pub enum Intent {
     StartFault(JobId),
     /// A new copy of the sample job.
     OpenSample(JobId),
+    /// A wait of the open job may have come to its end.
+    WaitOver,
     /// Opens a job of the list.
     OpenJob(JobId),
     /// A job's record was read, `None` if there is none.

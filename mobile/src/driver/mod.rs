@@ -5,10 +5,12 @@
 //! scripted phone.
 
 mod again;
+mod alarm;
 mod backup;
 mod boot;
 mod brief;
 mod cards;
+mod centre;
 mod corners;
 mod ear;
 mod entry;
@@ -47,6 +49,7 @@ mod zeroing;
 pub use again::{
     AgainDraft, AgainIntent, FleetView, Group, PASSED_PREFIX, RECALLED_GREATEST, Recalled, Said,
 };
+pub use alarm::rings;
 pub use backup::{BACKUP_DAYS, BackupDraft, BackupIntent, Chosen, WayBack, Whole, backup_due};
 pub use brief::BRIEF_PREFIX;
 pub use cards::{CardsDraft, CardsIntent};
@@ -201,6 +204,7 @@ fn follow(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
             actions.extend(walk::tick(app, at));
             actions
         }
+        Intent::WaitOver => alarm::ring(app, now),
         Intent::Learn(said) => learn::handle(app, said, now),
         Intent::Seen(visibility) => {
             let mut actions = held::seen(app, visibility);

@@ -53,7 +53,8 @@ pub(super) fn check_line(app: &mut AppState, typed: String) -> Vec<Action> {
 /// Starts to make sheets; a second tap starts none.
 pub(super) fn make(app: &mut AppState, sheets: Sheets, now: &Now) -> Vec<Action> {
     let mut actions = Vec::new();
-    if matches!(sheets, Sheets::Customer | Sheets::Workshop) && app.making.is_none() {
+    let is_sheet = matches!(sheets, Sheets::Customer | Sheets::Workshop | Sheets::Data);
+    if is_sheet && app.making.is_none() {
         actions = work::issue(app, now);
     }
     let paper = app.settings.paper;
@@ -73,7 +74,7 @@ pub(super) fn make(app: &mut AppState, sheets: Sheets, now: &Now) -> Vec<Action>
             let marks = job.spots.len();
             (Task::MarkCards { marks, paper }, msg("cards-file"))
         }
-        Sheets::Customer | Sheets::Workshop => {
+        Sheets::Customer | Sheets::Workshop | Sheets::Data => {
             let (task, keys) = sheet_task(app, job, sheets);
             pictures = keys;
             let number = job.sheets.last().map_or(0, |sheet| sheet.number);
@@ -90,7 +91,7 @@ pub(super) fn make(app: &mut AppState, sheets: Sheets, now: &Now) -> Vec<Action>
         number: app.worked,
         sheets,
         share: 0.0,
-        name: file_name(&say(&name)),
+        name: file_name(&say(&name), ending(sheets)),
     });
     actions.push(Action::StartSheet(app.worked, task, pictures));
     actions
@@ -114,6 +115,13 @@ fn sheet_task(app: &AppState, job: &JobState, sheets: Sheets) -> (Task, Vec<Stri
             (document, Length::AsNeeded)
         }
     };
+    if sheets == Sheets::Data {
+        let task = Task::SheetData {
+            job: Box::new(job.clone()),
+            document: Box::new(document),
+        };
+        return (task, Vec::new());
+    }
     printed(&app.settings, job, (document, length), at)
 }
 
@@ -177,12 +185,12 @@ pub(super) fn worked(app: &mut AppState, number: u64, event: WorkEvent) -> Vec<A
         }
         WorkEvent::Done(bytes) => {
             let name = making.name.clone();
+            let mime = match making.sheets {
+                Sheets::Data => "application/json",
+                _ => "application/pdf",
+            };
             app.making = None;
-            vec![Action::Share(OutFile {
-                name,
-                mime: "application/pdf",
-                bytes,
-            })]
+            vec![Action::Share(OutFile { name, mime, bytes })]
         }
         WorkEvent::Failed(message) => {
             app.making = None;
@@ -206,8 +214,16 @@ pub(super) fn shared(app: &mut AppState, name: &str, outcome: &Shared) -> Vec<Ac
     Vec::new()
 }
 
+/// How a file of these sheets ends.
+fn ending(sheets: Sheets) -> &'static str {
+    match sheets {
+        Sheets::Data => "json",
+        _ => "pdf",
+    }
+}
+
 /// A name that every system takes: letters and figures, else hyphens.
-fn file_name(words: &str) -> String {
+fn file_name(words: &str, ending: &str) -> String {
     let mut name = String::new();
     for letter in words.chars().flat_map(char::to_lowercase) {
         if letter.is_alphanumeric() {
@@ -217,7 +233,7 @@ fn file_name(words: &str) -> String {
         }
     }
     let short: String = name.chars().take(NAME_LONGEST).collect();
-    format!("{}.pdf", short.trim_end_matches('-'))
+    format!("{}.{ending}", short.trim_end_matches('-'))
 }
 
 #[cfg(test)]
@@ -227,9 +243,9 @@ mod tests {
     #[test]
     fn a_file_name_holds_no_sign_that_a_system_refuses() {
         assert_eq!(
-            file_name("Template ../Fell: \"\u{c5}se\" / 3?"),
+            file_name("Template ../Fell: \"\u{c5}se\" / 3?", "pdf"),
             "template-fell-\u{e5}se-3.pdf"
         );
-        assert!(file_name(&"long ".repeat(40)).chars().count() <= NAME_LONGEST + 4);
+        assert!(file_name(&"long ".repeat(40), "pdf").chars().count() <= NAME_LONGEST + 4);
     }
 }

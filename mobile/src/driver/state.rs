@@ -1,5 +1,6 @@
 //! What the app knows at a moment. Screens read it and send intents.
 
+use chrono::{DateTime, FixedOffset};
 use rakeline_core::again::Fleet;
 use rakeline_core::decide::parts::Part;
 use rakeline_core::job::{Field, JobId, JobState};
@@ -168,6 +169,8 @@ pub enum Sheets {
     Customer,
     /// The job sheet: the whole file for the workshop.
     Workshop,
+    /// The whole file as data for other programs.
+    Data,
 }
 
 /// Sheets under way.
@@ -230,6 +233,8 @@ pub struct AppState {
     pub route: Route,
     /// Said at the foot.
     pub notice: Option<Notice>,
+    /// Beginnings of the waits whose end was told.
+    pub rung: Vec<DateTime<FixedOffset>>,
     /// What the phone is held to.
     pub reading: Option<Held>,
     /// What is under way and not yet a fact of the job.
@@ -267,6 +272,7 @@ impl Default for AppState {
             kits: Kits::default(),
             route: Route::Jobs,
             notice: None,
+            rung: Vec::new(),
             reading: None,
             drafts: Drafts::default(),
             again: AgainDraft::default(),

@@ -59,6 +59,17 @@ pub enum Task {
         /// Its corners or ends, then both ends of the distance, pixels.
         taps: Vec<[f64; 2]>,
     },
+    /// The middle of a round head near a tap: done with the place or
+    /// nothing, as JSON.
+    Centre {
+        /// The tap, pixels.
+        at: [f64; 2],
+        /// About its radius, pixels.
+        radius: f64,
+        /// The photo's file; it travels beside the JSON.
+        #[serde(skip)]
+        file: Vec<u8>,
+    },
     /// A job sheet as PDF.
     Sheet {
         /// What it says.
@@ -72,6 +83,13 @@ pub enum Task {
         /// JSON.
         #[serde(skip)]
         files: Vec<u8>,
+    },
+    /// A job sheet as data: done with its JSON.
+    SheetData {
+        /// The job.
+        job: Box<JobState>,
+        /// What its sheet says.
+        document: Box<Document>,
     },
     /// What the heads of a job will see, as JSON of a `Sight`.
     Sight {
@@ -94,7 +112,9 @@ impl Task {
     #[must_use]
     pub fn take_file(&mut self) -> Vec<u8> {
         match self {
-            Self::SeePhoto { file, .. } | Self::Sheet { files: file, .. } => core::mem::take(file),
+            Self::SeePhoto { file, .. }
+            | Self::Centre { file, .. }
+            | Self::Sheet { files: file, .. } => core::mem::take(file),
             Self::Backup { step, .. } => step.file().map(core::mem::take).unwrap_or_default(),
             _ => Vec::new(),
         }
@@ -103,7 +123,9 @@ impl Task {
     /// Puts it back where the work is done.
     pub fn put_file(&mut self, bytes: Vec<u8>) {
         match self {
-            Self::SeePhoto { file, .. } | Self::Sheet { files: file, .. } => *file = bytes,
+            Self::SeePhoto { file, .. }
+            | Self::Centre { file, .. }
+            | Self::Sheet { files: file, .. } => *file = bytes,
             Self::Backup { step, .. } => {
                 if let Some(file) = step.file() {
                     *file = bytes;
@@ -113,14 +135,17 @@ impl Task {
         }
     }
 
-    /// Puts a picture of the store to a sheet.
+    /// Puts a picture of the store to a task that was asked for with it.
     pub fn add_picture(&mut self, key: String, bytes: &[u8]) {
-        if let Self::Sheet {
-            pictures, files, ..
-        } = self
-        {
-            pictures.push((key, bytes.len()));
-            files.extend_from_slice(bytes);
+        match self {
+            Self::Sheet {
+                pictures, files, ..
+            } => {
+                pictures.push((key, bytes.len()));
+                files.extend_from_slice(bytes);
+            }
+            Self::Centre { file, .. } => bytes.clone_into(file),
+            _ => {}
         }
     }
 }

@@ -1,6 +1,7 @@
 //! Backup, the way back, tables for other programs.
 
 use dioxus::prelude::*;
+use rakeline_core::job::JobId;
 use rakeline_core::moment;
 use rakeline_core::text::{Message, msg};
 
@@ -13,6 +14,8 @@ use crate::texts::{plain, say, t};
 
 /// How many jobs of a kind are named before the rest is counted.
 const NAMED: usize = 20;
+/// So many of the newest jobs are offered for a backup of one job.
+const OFFERED: usize = 40;
 
 /// Making a backup.
 #[component]
@@ -27,6 +30,18 @@ pub fn MakeBackup() -> Element {
     let busy = draft.is_busy();
     let short = draft.too_short().is_some();
     let (typed, locked, open) = (shell.clone(), shell.clone(), shell.clone());
+    let mut only = use_signal(|| None::<JobId>);
+    let jobs: Vec<(JobId, String)> = state
+        .jobs
+        .iter()
+        .take(OFFERED)
+        .map(|job| (job.id.clone(), job_title(&job.name, &job.created)))
+        .collect();
+    let chosen = only().filter(|id| jobs.iter().any(|(job, _)| job == id));
+    let whole = match chosen.clone() {
+        Some(id) => Whole::JobLocked(id),
+        None => Whole::Locked,
+    };
     rsx! {
         h2 { {t("backup-title")} }
         p { class: "why", {t("backup-why")} }
@@ -39,10 +54,31 @@ pub fn MakeBackup() -> Element {
             note: t("backup-passphrase-note"),
             on_type: move |text| typed.send(Intent::Backup(BackupIntent::Typed(text))),
         }
+        if !jobs.is_empty() {
+            div { class: "field",
+                label { r#for: "backup-of", {t("backup-of")} }
+                select {
+                    id: "backup-of",
+                    onchange: move |event| {
+                        let id = event.value();
+                        only.set((!id.is_empty()).then_some(JobId(id)));
+                    },
+                    option { value: "", selected: chosen.is_none(), {t("backup-of-all")} }
+                    for (id , title) in jobs {
+                        option {
+                            key: "{id.0}",
+                            value: "{id.0}",
+                            selected: chosen.as_ref() == Some(&id),
+                            {title}
+                        }
+                    }
+                }
+            }
+        }
         button {
             class: "do",
             disabled: busy || short,
-            onclick: move |_| locked.send(Intent::Backup(BackupIntent::Make(Whole::Locked))),
+            onclick: move |_| locked.send(Intent::Backup(BackupIntent::Make(whole.clone()))),
             {t("backup-make")}
         }
         Going {}

@@ -8,7 +8,7 @@ use crate::driver::{Intent, Sheets};
 use crate::shell::use_shell;
 use crate::texts::{say, t};
 
-/// The two forms as PDF, and how far one is.
+/// The two forms as PDF, the data, and how far one is.
 #[component]
 pub fn SheetFiles() -> Element {
     let shell = use_shell();
@@ -32,6 +32,7 @@ pub fn SheetFiles() -> Element {
                 for (sheets , id , words , why) in [
                     (Sheets::Customer, "pdf-customer", "sheet-pdf-customer", "sheet-pdf-customer-why"),
                     (Sheets::Workshop, "pdf-workshop", "sheet-pdf-workshop", "sheet-pdf-workshop-why"),
+                    (Sheets::Data, "json-sheet", "sheet-json", "sheet-json-why"),
                 ] {
                     button {
                         key: "{id}",

@@ -29,6 +29,8 @@ pub mod bundle;
 pub mod camera;
 pub mod card;
 #[cfg(feature = "photo")]
+pub mod centre;
+#[cfg(feature = "photo")]
 mod code;
 #[cfg(feature = "photo")]
 mod cross;
