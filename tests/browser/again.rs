@@ -156,7 +156,7 @@ fn the_file_for_a_colleague_holds_nothing_of_the_customer() {
 }
 
 #[test]
-fn the_tenth_vehicle_of_a_fleet_takes_fewer_taps_than_the_first() {
+fn the_tenth_vehicle_of_a_fleet_takes_few_taps() {
     let server = Server::start();
     let phone = first_screen(&server, setup());
     // The first of the model, as any job is done.
