@@ -679,7 +679,10 @@ sight-no-share = Every square { $near } to { $far } m behind is inside the too-c
 sight-gap = Largest gap: { $wide } x { $deep } mm, from { $from } to { $to }, beginning { $behind } m behind the bumper
 sight-no-gap = No gap in these squares
 sight-weakest = Weakest between { $left } and { $right }: { $across }, { $behind } m behind, { $spare }
-sight-too-close = Nearer than { $near } mm a head still rings and hears nothing: { $squares } squares of { $cell } mm are left out
+sight-too-close = Nearer than { $near } mm a head still rings and hears nothing: { $squares ->
+    [one] 1 square of { $cell } mm is left out
+   *[other] { $squares } squares of { $cell } mm are left out
+}
 sight-spare = { $db } dB to spare
 sight-short = { $db } dB short
 sight-no-echo = no echo at all
@@ -1251,7 +1254,8 @@ learn-line-title = The run along time: reverse, beeps, quiet time
 learn-line-heard = heard
 learn-line-reverse = reverse
 learn-line-seconds = s
-learn-line-quiet = { $seconds } s quiet
+learn-line-quiet = quiet
+learn-line-reached = { $seconds } s
 
 drawing-side-title = Arrow up the head points { $right }°, upside down { $wrong }°
 drawing-side-right = Arrow up

@@ -6,19 +6,20 @@ use crate::text::{Message, msg};
 use crate::units::Millis;
 
 /// Width and height of the drawing, mm.
-const SIZE: (f64, f64) = (120.0, 44.0);
+const SIZE: (f64, f64) = (120.0, 52.0);
 /// Where time begins and how much room it has.
 const LEFT: f64 = 19.0;
 const WIDE: f64 = 97.0;
-/// Rows: what was heard, and reverse.
+/// Rows: what was heard, reverse, and the quiet time.
 const HEARD: (f64, f64) = (10.0, 17.0);
 const REVERSE: (f64, f64) = (20.0, 29.0);
-const AXIS: f64 = 33.0;
+const QUIET: (f64, f64) = (31.0, 37.0);
+const AXIS: f64 = 41.0;
 /// Size of the letters.
 const LETTERS: f64 = 3.6;
 
 /// Cycles as bars with their number, beeps above them, the quiet time as an
-/// open bar, seconds below.
+/// open bar below them, then seconds.
 #[must_use]
 pub fn learn_timeline(proof: &Proof) -> Drawing {
     // At least a second, so that the scale has a meaning.
@@ -39,10 +40,10 @@ pub fn learn_timeline(proof: &Proof) -> Drawing {
     }
     if let Some(from) = proof.quiet_from {
         let end = Millis(from.0 + proof.reached.0);
-        items.push(area(Pen::Outline, &corners(x(from), x(end), REVERSE)));
-        let middle = f64::midpoint(x(from), x(end));
-        let quiet = msg("learn-line-quiet").number("seconds", proof.reached.0 / 1000.0, 1);
-        items.push(text(quiet, (middle.min(SIZE.0 - 9.0), REVERSE.1 - 3.0)));
+        items.push(area(Pen::Outline, &corners(x(from), x(end), QUIET)));
+        let reached = msg("learn-line-reached").number("seconds", proof.reached.0 / 1000.0, 1);
+        items.push(words("learn-line-quiet", (1.0, QUIET.1 - 1.5)));
+        items.push(before(reached, (x(from) - 1.5, QUIET.1 - 1.5)));
     }
     for beep in &proof.beeps {
         let pen = match beep.kind {
@@ -119,11 +120,12 @@ fn words(key: &'static str, at: (f64, f64)) -> Item {
     }
 }
 
-fn text(message: Message, at: (f64, f64)) -> Item {
+/// Ends at this place: what it names begins there.
+fn before(message: Message, at: (f64, f64)) -> Item {
     Item::Text {
         lettering: Lettering::Blue,
         at: At(at.0, at.1),
-        anchor: Anchor::Middle,
+        anchor: Anchor::End,
         size: LETTERS,
         words: Words::Message(message),
     }

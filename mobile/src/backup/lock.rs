@@ -23,6 +23,8 @@ const MOST_WORK: u8 = 20;
 
 /// How a locked file begins.
 const LOCKED: &[u8] = b"age-encryption.org/";
+/// The whole first line of the one version that this app can open.
+const OPENED: &[u8] = b"age-encryption.org/v1\n";
 /// How one begins that was written as text.
 const ARMOURED: &[u8] = b"-----BEGIN AGE";
 
@@ -191,7 +193,11 @@ impl Key {
             self.reader = Some(Reader::Open);
             return Ok(());
         }
-        let decryptor = Decryptor::new(self.from.clone()).map_err(|fault| refused(&fault))?;
+        let decryptor = Decryptor::new(self.from.clone()).map_err(|fault| match fault {
+            // Its version is ours: the rest of its head is spoilt.
+            DecryptError::UnknownFormat if first.starts_with(OPENED) => msg("backup-damaged"),
+            fault => refused(&fault),
+        })?;
         if !decryptor.is_scrypt() {
             return Err(msg("backup-other-key"));
         }

@@ -119,6 +119,19 @@ struct Standings {
     marks: usize,
     /// Whether straight across is known.
     straight: bool,
+    extremes: Extremes,
+}
+
+/// Which gaps and which pair of marks the extremes are found at. They are
+/// chosen once: a choice made anew for every small step of the slopes jumps
+/// from one to the other where two are as large.
+#[derive(Default)]
+struct Extremes {
+    /// The widest and the narrowest gap, counted from the left.
+    widest: usize,
+    narrowest: usize,
+    /// The left one of the two marks whose distances differ most.
+    pair: usize,
 }
 
 impl Standings {
@@ -144,11 +157,51 @@ impl Standings {
             return Err(MeasureFault::OutOfOrder(scene.cards[pair[1].0].code));
         }
         let cards: Vec<(CardPose, Standing)> = row.iter().map(|(i, s)| (poses[*i], *s)).collect();
-        Ok(Self {
+        let mut standings = Self {
             straight: Frame::new(&cards, marks).is_some(),
             row,
             marks,
-        })
+            extremes: Extremes::default(),
+        };
+        standings.extremes = standings.extremes(&standings.places(&cards).1);
+        Ok(standings)
+    }
+
+    /// The frame of these cards and where each stands in it.
+    fn places(&self, cards: &[(CardPose, Standing)]) -> (Frame, Vec<[f64; 3]>) {
+        let frame = Frame::new(cards, self.marks).unwrap_or_else(|| rough_frame(cards));
+        let places = cards.iter().map(|c| frame.place(&c.0.tip)).collect();
+        (frame, places)
+    }
+
+    fn extremes(&self, places: &[[f64; 3]]) -> Extremes {
+        let gaps = self.gaps(places);
+        let by_width = |a: &usize, b: &usize| gaps[*a].total_cmp(&gaps[*b]);
+        let by_sum = |a: &usize, b: &usize| {
+            let size = |m| self.sum(places, m).map_or(-1.0, f64::abs);
+            size(*a).total_cmp(&size(*b))
+        };
+        Extremes {
+            widest: (0..gaps.len()).max_by(by_width).unwrap_or(0),
+            narrowest: (0..gaps.len()).min_by(by_width).unwrap_or(0),
+            pair: (0..self.marks / 2).max_by(by_sum).unwrap_or(0),
+        }
+    }
+
+    /// Straight gaps from one seen mark to the next.
+    fn gaps(&self, places: &[[f64; 3]]) -> Vec<f64> {
+        let seen = self.seen();
+        let pairs = seen.windows(2);
+        pairs
+            .map(|p| places[p[1].0][0] - places[p[0].0][0])
+            .collect()
+    }
+
+    /// How much further right than left the two marks of this pair stand.
+    fn sum(&self, places: &[[f64; 3]], mark: usize) -> Option<f64> {
+        let seen = self.seen();
+        let at = |mark| seen.iter().find(|s| s.1 == mark).map(|s| places[s.0][0]);
+        Some(at(mark)? + at(self.marks - 1 - mark)?)
     }
 
     /// Marks in the row: place in the row, mark.
@@ -175,9 +228,7 @@ impl Standings {
     fn figures(&self, poses: &[CardPose]) -> Vec<f64> {
         let cards: Vec<(CardPose, Standing)> =
             self.row.iter().map(|(i, s)| (poses[*i], *s)).collect();
-        let frame = Frame::new(&cards, self.marks);
-        let rough = frame.unwrap_or_else(|| rough_frame(&cards));
-        let places: Vec<[f64; 3]> = cards.iter().map(|c| rough.place(&c.0.tip)).collect();
+        let (rough, places) = self.places(&cards);
         let turns: Vec<f64> = cards
             .iter()
             .map(|c| rough.turn(&c.0.axes.column(2).into()))
@@ -198,23 +249,14 @@ impl Standings {
         let seen = self.seen();
         let ends = [(seen[0], seen[seen.len() - 1])];
         let pairs = seen.windows(2).map(|p| (p[0], p[1])).chain(ends);
-        let mut straights = Vec::new();
         for ((a, _), (b, _)) in pairs {
             let straight = places[b][0] - places[a][0];
             let chord = (cards[b].0.tip - cards[a].0.tip).norm();
             out.extend([chord, along[b] - along[a], straight]);
-            straights.push(straight);
         }
-        straights.pop();
-        let greatest = straights.iter().copied().fold(f64::MIN, f64::max);
-        let least = straights.iter().copied().fold(f64::MAX, f64::min);
-        out.push(greatest - least);
-        let at = |mark| seen.iter().find(|s| s.1 == mark).map(|s| places[s.0][0]);
-        let sums = (0..self.marks / 2).filter_map(|m| Some(at(m)? + at(self.marks - 1 - m)?));
-        out.push(sums.fold(
-            0.0,
-            |most: f64, s| if s.abs() > most.abs() { s } else { most },
-        ));
+        let gaps = self.gaps(&places);
+        out.push(gaps[self.extremes.widest] - gaps[self.extremes.narrowest]);
+        out.push(self.sum(&places, self.extremes.pair).unwrap_or(0.0));
         out
     }
 
