@@ -11,7 +11,9 @@ use rakeline_core::estimate::photo::measured::Given;
 use rakeline_core::estimate::photo::outcome::{by_plane, outcome};
 use rakeline_core::estimate::photo::result::{Print, U_TIP};
 use rakeline_core::job::JobState;
-use rakeline_core::report::{Pages, Pictures, for_paper, mark_cards, pdf, sheet_pdf, template};
+use rakeline_core::report::{
+    Document, Pages, Pictures, for_paper, mark_cards, pdf, sheet_pdf, template, workshop_sheet,
+};
 use rakeline_core::text::{Message, msg};
 
 use crate::platform::Task;
@@ -30,17 +32,20 @@ pub fn work(task: &Task, progress: &dyn Fn(f32)) -> Result<Vec<u8>, Message> {
         Task::Sheet {
             document,
             look,
+            predicted,
             pictures,
             files,
         } => {
             let pictures = on_paper(pictures, files, progress);
-            return sheet_pdf(document, look, &pictures, &say).map_err(|fault| fault.message());
+            let document = with_prediction(document, predicted.as_deref());
+            return sheet_pdf(&document, look, &pictures, &say).map_err(|fault| fault.message());
         }
         Task::Template { facts, paper } => template(facts, *paper),
         Task::MarkCards { marks, paper } => mark_cards(*marks, *paper),
         Task::Sight { job, asked } => return seen(job, asked),
         Task::SheetData { job, document } => {
-            return Ok(crate::backup::sheet_data(job, document).into_bytes());
+            let document = with_prediction(document, Some(job));
+            return Ok(crate::backup::sheet_data(job, &document).into_bytes());
         }
         Task::Backup { session, step } => return crate::backup::work(*session, step),
         Task::SeePhoto { marks, file } => return see_photo(*marks, file, progress),
@@ -65,6 +70,16 @@ pub fn work(task: &Task, progress: &dyn Fn(f32)) -> Result<Vec<u8>, Message> {
     };
     progress(0.1);
     pdf(&pages, &say).map_err(|fault| fault.message())
+}
+
+/// What the job's heads will see at the end of its sheet, as they are to
+/// point, in the air that was typed; whatever the screen was last asked.
+fn with_prediction(document: &Document, job: Option<&JobState>) -> Document {
+    let mut document = document.clone();
+    if let Some(sight) = job.and_then(|job| sight(job, &SightAsked::default()).ok()) {
+        document.sections.extend(workshop_sheet(&sight).sections);
+    }
+    document
 }
 
 /// Pictures made ready for paper, one at a time. One that is none is left

@@ -133,6 +133,7 @@ fn task(job: &JobState, document: Document, length: Length, files: &[Vec<u8>]) -
                 .text("version", "0"),
             at: job.changed,
         },
+        predicted: None,
         pictures: Vec::new(),
         files: Vec::new(),
     };

@@ -66,6 +66,18 @@ fn what_lies_inside_the_detection_area() {
 }
 
 #[test]
+fn a_width_of_no_whole_squares_leaves_as_much_out_on_either_side() {
+    let area = Area::detection(Millimetres(864.0), Millimetres(864.0));
+    assert_eq!(area.size(), (17, 8));
+    near(area.column(0).0, -800.0, 1e-9);
+    near(area.column(16).0, 800.0, 1e-9);
+    let uneven = Area::detection(Millimetres(880.0), Millimetres(850.0));
+    assert_eq!(uneven.size(), (17, 8));
+    near(uneven.columns_from.0 + 880.0, 15.0, 1e-9);
+    near(850.0 - uneven.columns_to.0, 15.0, 1e-9);
+}
+
+#[test]
 fn ringing_hides_what_is_near() {
     near(too_close(Millis(1.2), &Air::REFERENCE).0, 205.9, 0.05);
     near(too_close(Millis(1.0), &Air::REFERENCE).0, 171.6, 0.05);

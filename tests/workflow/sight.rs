@@ -2,7 +2,7 @@
 //! followed by the slider, kept off the customer's page.
 
 use rakeline::driver::{Intent, Sheets, SightIntent};
-use rakeline::route::Step;
+use rakeline::route::{Route, Step};
 use rakeline::texts::say;
 use rakeline_core::decide::coverage::ObjectKind;
 use rakeline_core::drawing::{Day, Probe, Sight, Squares, Standing};
@@ -164,6 +164,65 @@ fn the_prediction_is_in_the_workshops_part_and_not_on_the_customers_page() {
     assert!(workshop.contains(&key));
     assert!(!customer.contains(&key));
     assert!(!customer.contains("sight-"));
+}
+
+#[test]
+fn the_picture_comes_again_after_the_app_was_killed_on_it() {
+    let bench = seen();
+    let again = bench.killed();
+    assert!(matches!(again.app.route, Route::Job(_, Step::Sight)));
+    assert_eq!(sight(&again), sight(&bench));
+}
+
+#[test]
+fn the_workshops_file_predicts_what_was_fitted_and_not_what_was_tried() {
+    let mut bench = seen();
+    let fitted = sight(&bench);
+    let tried = ask(&mut bench, SightIntent::Tilt(-8.0, Squares::Fine));
+    assert_ne!(tried.ground, fitted.ground);
+    bench.send(Intent::MakeSheets(Sheets::Data));
+    let files = bench.phone.share.files();
+    let text = std::str::from_utf8(&files.last().expect("a file").bytes).expect("text");
+    for line in &fitted.ground {
+        assert!(text.contains(&say(line)), "{}", say(line));
+    }
+    assert!(!text.contains(&say(&tried.ground[0])));
+}
+
+#[test]
+fn what_is_assumed_of_the_air_is_named() {
+    let mut bench = seen();
+    let air = |sight: &Sight| say(&sight.based[1]);
+    assert!(air(&sight(&bench)).starts_with("Air not typed"));
+    let one = typed(&mut bench, Field::Air(AirField::Celsius), "12");
+    assert!(air(&one).contains("humidity and pressure assumed"));
+    typed(&mut bench, Field::Air(AirField::Humidity), "0");
+    let all = typed(&mut bench, Field::Air(AirField::Pressure), "1000");
+    assert!(air(&all).contains("humidity assumed"), "{}", air(&all));
+    let all = typed(&mut bench, Field::Air(AirField::Humidity), "55");
+    assert!(air(&all).starts_with("Air as typed:"), "{}", air(&all));
+}
+
+#[test]
+fn an_object_where_a_head_still_rings_is_said_so_and_has_advice() {
+    let mut bench = seen();
+    let said = CoverageEvent::ObjectSaid(Some(ObjectKind::TowBall));
+    bench.send(Intent::Fit(Box::new(JobEvent::Coverage(said))));
+    typed(&mut bench, Field::Object(ObjectField::Across), "-228");
+    typed(&mut bench, Field::Object(ObjectField::Behind), "90");
+    let told = typed(&mut bench, Field::Object(ObjectField::Height), "480");
+    let line = |key: &str| told.object.iter().find(|line| line.key == key);
+    let near = line("object-too-close-for").expect("said");
+    assert!(say(near).contains('2'), "{}", say(near));
+    assert!(line("object-not-seen").is_none());
+    assert!(
+        told.object
+            .iter()
+            .any(|line| line.key.starts_with("object-shift"))
+    );
+    let wheel = CoverageEvent::ObjectSaid(Some(ObjectKind::SpareWheel));
+    bench.send(Intent::Fit(Box::new(JobEvent::Coverage(wheel))));
+    assert_eq!(sight(&bench).object[0].key, "object-radius-missing");
 }
 
 #[test]

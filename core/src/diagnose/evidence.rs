@@ -9,6 +9,8 @@ use super::weights::FINDINGS;
 /// Where evidence comes from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum From {
+    /// How often the cause is met at all.
+    Prior,
     /// How the cause fits a symptom.
     Symptom,
     /// The job's record: plans, readings, tests.
@@ -128,7 +130,11 @@ fn asked(
 ) -> Vec<(Option<u8>, YesNo)> {
     if cause.is_at_head() {
         let answer = job.fault.answer(finding, spot);
-        return answer.map(|answer| (spot, answer)).into_iter().collect();
+        // It stands where it was given: for this head or for the vehicle.
+        let found = &job.fault.found;
+        let own = found.iter().any(|f| f.finding == finding && f.spot == spot);
+        let at = spot.filter(|_| own);
+        return answer.map(|answer| (at, answer)).into_iter().collect();
     }
     let mut all: Vec<(Option<u8>, YesNo)> = Vec::new();
     for found in job.fault.found.iter().filter(|f| f.finding == finding) {

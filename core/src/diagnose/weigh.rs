@@ -105,6 +105,11 @@ fn suspect(job: &JobState, cause: Cause) -> Suspect {
     };
     let mut evidence = symptoms;
     evidence.extend(gathered.evidence);
+    evidence.extend((prior(cause) != 0).then(|| Evidence {
+        points: prior(cause),
+        said: msg("evidence-prior"),
+        from: From::Prior,
+    }));
     let (mut for_it, mut against): (Vec<_>, Vec<_>) =
         evidence.into_iter().partition(|one| one.points > 0);
     order::sort_by_key(&mut for_it, |one| -one.points);
@@ -162,20 +167,11 @@ fn at_heads(job: &JobState, cause: Cause) -> (Gathered, i32, Vec<u8>, Option<u8>
     let mut best: Option<(i32, u8, Gathered)> = None;
     let mut heads = Vec::new();
     for spot in 0..count {
-        let all = at_head(job, cause, spot);
-        let share = if pointed_at(job, cause, spot) {
-            1.0
-        } else {
-            ELSEWHERE
-        };
-        let sum: i32 = all
-            .evidence
-            .iter()
-            .map(|one| match one.points {
-                points if points > 0 => (f64::from(points) * share).round() as i32,
-                points => i32::from(points),
-            })
-            .sum();
+        let mut all = at_head(job, cause, spot);
+        if !pointed_at(job, cause, spot) {
+            all.evidence.iter_mut().for_each(elsewhere);
+        }
+        let sum = all.points();
         if sum > 0 {
             heads.push(spot);
         }
@@ -189,6 +185,14 @@ fn at_heads(job: &JobState, cause: Cause) -> (Gathered, i32, Vec<u8>, Option<u8>
             (all, sum, heads, first)
         }
         None => (Gathered::default(), 0, heads, None),
+    }
+}
+
+/// What speaks for a cause at a head where no symptom points.
+fn elsewhere(one: &mut Evidence) {
+    if one.points > 0 {
+        one.points = (f64::from(one.points) * ELSEWHERE).round() as i16;
+        one.said = msg("evidence-elsewhere").message("said", one.said.clone());
     }
 }
 
@@ -250,7 +254,11 @@ fn at_vehicle(job: &JobState, cause: Cause) -> Gathered {
 /// The first line: what the order goes by, and whether it says much.
 fn outcome(job: &JobState, suspects: &[Suspect]) -> Message {
     let found = !job.fault.found.is_empty() || !job.fault.aims.is_empty();
-    let record = job.fault.elsewhere.is_none() && job.read_count() > 0;
+    let of_record = |one: &Evidence| one.from == From::Record;
+    let record = suspects.iter().any(|suspect| {
+        let mut all = suspect.for_it.iter().chain(&suspect.against);
+        all.any(of_record)
+    });
     match (record, found) {
         (false, false) => return msg("diagnosis-symptoms-only"),
         (false, true) => return msg("diagnosis-answers-only"),

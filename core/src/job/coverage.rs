@@ -259,7 +259,10 @@ pub fn fixed_object(job: &JobState) -> Option<Result<FixedObject, Message>> {
 
 fn object_as_typed(job: &JobState, kind: ObjectKind) -> Result<FixedObject, Message> {
     let figure = |field| match job.typed(Field::Object(field)) {
-        typed if typed.trim().is_empty() => Err(msg("object-figure-missing")),
+        typed if typed.trim().is_empty() => Err(msg(match field {
+            ObjectField::Radius => "object-radius-missing",
+            _ => "object-figure-missing",
+        })),
         typed => read_object(field, typed),
     };
     let across = match job.typed(Field::Object(ObjectField::Across)) {

@@ -13,6 +13,7 @@ pub fn workshop_sheet(sight: &Sight) -> Document {
     lines.extend(sight.lines.iter().cloned());
     lines.extend(sight.ground.iter().cloned());
     lines.extend(sight.object.iter().cloned());
+    lines.extend(sight.troubles.iter().cloned());
     Document {
         title: msg("workshop-title"),
         sections: vec![

@@ -145,11 +145,13 @@ pub(super) fn loaded(
             Ok(job) => {
                 let fresh = app.route == Route::Jobs;
                 let route = keeping::on_screen(app, job, Saved::Yes, step);
-                return vec![if fresh {
+                let mut actions = vec![if fresh {
                     Action::Push(route)
                 } else {
                     Action::Replace(route)
                 }];
+                actions.extend(work::arrive(app));
+                return actions;
             }
             Err(message) => message,
         },
@@ -228,7 +230,10 @@ pub(super) fn popped(app: &mut AppState, path: &str) -> Vec<Action> {
         actions.extend(back);
     } else if let Route::Job(id, step) = to {
         match keeping::reopen(app, &id, step) {
-            Some(route) => actions.push(Action::Replace(route)),
+            Some(route) => {
+                actions.push(Action::Replace(route));
+                actions.extend(work::arrive(app));
+            }
             None => actions.extend(load(app, id, step)),
         }
     }

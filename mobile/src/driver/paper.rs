@@ -4,7 +4,7 @@ use chrono::{DateTime, FixedOffset};
 use rakeline_core::job::{JobState, read_check_line};
 use rakeline_core::report::{
     Document, Length, Paper, SheetLook, customer_sheet, job_sheet, kept, template_facts,
-    workshop_sheet,
+    workshop_walk,
 };
 use rakeline_core::text::msg;
 
@@ -109,9 +109,8 @@ fn sheet_task(app: &AppState, job: &JobState, sheets: Sheets) -> (Task, Vec<Stri
         _ => {
             let mut document = job_sheet(job, at, zone);
             document.sections.extend(kept(job, book()));
-            if let Some(sight) = &app.drafts.sight.shown {
-                document.sections.extend(workshop_sheet(sight).sections);
-            }
+            let walked = workshop_walk(job).map(|walked| walked.sections);
+            document.sections.extend(walked.into_iter().flatten());
             (document, Length::AsNeeded)
         }
     };
@@ -134,7 +133,9 @@ fn printed(
 ) -> (Task, Vec<String>) {
     let mut pictures = document.pictures();
     pictures.extend(settings.logo.as_ref().map(|logo| logo.blob.clone()));
+    let predicted = (length == Length::AsNeeded).then(|| Box::new(job.clone()));
     let task = Task::Sheet {
+        predicted,
         pictures: Vec::new(),
         files: Vec::new(),
         document: Box::new(document),
@@ -160,6 +161,8 @@ pub fn sheet_of(settings: &Settings, job: &JobState) -> Option<(u32, Task, Vec<S
     let issue = job.issued()?;
     let mut document = job_sheet(job, issue.at, &issue.zone);
     document.sections.extend(kept(job, book()));
+    let walked = workshop_walk(job).map(|walked| walked.sections);
+    document.sections.extend(walked.into_iter().flatten());
     let whole = (document, Length::AsNeeded);
     let (task, pictures) = printed(settings, job, whole, issue.at);
     Some((issue.number, task, pictures))

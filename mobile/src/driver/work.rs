@@ -90,12 +90,23 @@ pub(super) fn show(app: &mut AppState, step: Step, shown: Shown) -> Vec<Action> 
     }
     match step {
         Step::Faces => actions.extend(reading::start(app)),
-        Step::Level => actions.extend(level::start(app)),
-        Step::Cards => actions.extend(cards::open(app)),
-        Step::Sight | Step::Sheet => actions.extend(sight::follow(app)),
-        _ => {}
+        _ => actions.extend(arrive(app)),
     }
     actions
+}
+
+/// Starts what the screen of a job needs that has just come up, by a tap or
+/// by its address; but not the sensor, which some browsers give to taps only.
+pub(super) fn arrive(app: &mut AppState) -> Vec<Action> {
+    let Route::Job(_, step) = app.route else {
+        return Vec::new();
+    };
+    match step {
+        Step::Level => level::start(app),
+        Step::Cards => cards::open(app),
+        Step::Sight | Step::Sheet => sight::follow(app),
+        _ => Vec::new(),
+    }
 }
 
 /// Stops what only the screen that is left needs.

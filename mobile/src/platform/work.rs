@@ -76,6 +76,9 @@ pub enum Task {
         document: Box<Document>,
         /// How it is printed.
         look: SheetLook,
+        /// The job, where what its heads will see goes to the end.
+        #[serde(default)]
+        predicted: Option<Box<JobState>>,
         /// Keys of its pictures and how many bytes each has.
         #[serde(default)]
         pictures: Vec<(String, usize)>,

@@ -48,12 +48,17 @@ pub struct Area {
 }
 
 impl Area {
-    /// The detection area of UN R158 behind a vehicle, on the test grid.
+    /// The detection area of UN R158 behind a vehicle, on the test grid: as
+    /// many whole squares as fit across, what is left over shared by both
+    /// sides.
     #[must_use]
     pub fn detection(half_left: Millimetres, half_right: Millimetres) -> Self {
+        let across = half_left + half_right;
+        let over = across.0 - (across.0 / TEST_CELL.0 + 1e-6).floor() * TEST_CELL.0;
+        let over = Millimetres(over.max(0.0) / 2.0);
         Self {
-            columns_from: -half_left,
-            columns_to: half_right,
+            columns_from: over - half_left,
+            columns_to: half_right - over,
             rows_from: DETECTION_NEAR,
             rows_to: DETECTION_FAR,
             cell: TEST_CELL,

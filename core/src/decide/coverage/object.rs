@@ -46,9 +46,11 @@ impl FixedObject {
 pub struct Advice {
     /// What each head has to spare for it.
     pub levels: Vec<HeadLevel>,
-    /// Labels of the heads that see it or have it inside their too-close
-    /// zone.
+    /// Labels of the heads that hear it.
     pub seen_by: Vec<String>,
+    /// Labels of the heads that have it inside their too-close zone: they
+    /// still ring, and what they say of it can't be told.
+    pub too_close_for: Vec<String>,
     /// What to do, the first thing first, each with its reason.
     pub steps: Vec<Message>,
 }
@@ -57,13 +59,13 @@ pub struct Advice {
 #[must_use]
 pub fn advise(heads: &[HeadInPlace], object: &FixedObject, air: &Air, kit: &KitSheet) -> Advice {
     let levels = predict(heads, &object.target, object.at, air);
-    let seen_by: Vec<String> = heads
-        .iter()
-        .zip(&levels)
-        .filter(|(_, level)| level.seen())
-        .map(|(head, _)| head.label.clone())
-        .collect();
-    let steps = if seen_by.is_empty() {
+    let labels = |which: &dyn Fn(&HeadLevel) -> bool| -> Vec<String> {
+        let such = heads.iter().zip(&levels).filter(|(_, level)| which(level));
+        such.map(|(head, _)| head.label.clone()).collect()
+    };
+    let seen_by = labels(&|level| level.seen() && !level.too_close);
+    let too_close_for = labels(&|level| level.too_close);
+    let steps = if seen_by.is_empty() && too_close_for.is_empty() {
         vec![msg("object-not-seen")]
     } else {
         vec![first_shift(object, kit), then_learn(kit)]
@@ -71,6 +73,7 @@ pub fn advise(heads: &[HeadInPlace], object: &FixedObject, air: &Air, kit: &KitS
     Advice {
         levels,
         seen_by,
+        too_close_for,
         steps,
     }
 }

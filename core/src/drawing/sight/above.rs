@@ -17,7 +17,7 @@ const BODY: f64 = 260.0;
 /// Room for figures below, mm.
 const FOOT: f64 = 220.0;
 /// Room for figures at the left, mm.
-const MARGIN: f64 = 380.0;
+const MARGIN: f64 = 460.0;
 /// Height of figures and of labels, mm on the plan.
 const FIGURE: f64 = 118.0;
 const LABEL: f64 = 150.0;

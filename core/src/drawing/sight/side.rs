@@ -15,6 +15,7 @@ const HEIGHT: f64 = 1200.0;
 const BODY: f64 = 300.0;
 /// Room for figures, mm.
 const FOOT: f64 = 220.0;
+const MARGIN: f64 = 460.0;
 const FIGURE: f64 = 118.0;
 const EVERY: f64 = 500.0;
 
@@ -42,7 +43,7 @@ pub(super) fn drawing(scene: &Scene) -> Drawing {
     }
     Drawing {
         from: At(-BODY - 20.0, -HEIGHT - 20.0),
-        size: At(scene.depth + BODY + 200.0, HEIGHT + FOOT + 20.0),
+        size: At(scene.depth + BODY + MARGIN, HEIGHT + FOOT + 20.0),
         title: msg("sight-side-title"),
         items,
     }
@@ -66,7 +67,7 @@ fn figures(depth: f64) -> Vec<Item> {
     for step in 1..=(HEIGHT / EVERY) as u32 {
         let y = f64::from(step) * EVERY;
         items.push(line(Pen::Faint, &[(0.0, -y), (depth, -y)]));
-        items.push(text(20.0, -y - 20.0, Anchor::Start, y));
+        items.push(text(depth + 40.0, -y + 40.0, Anchor::Start, y));
     }
     items
 }

@@ -6,7 +6,9 @@ use crate::decide::coverage::{
     too_close,
 };
 use crate::decide::ring_set::aim_words;
-use crate::job::{ASSUMED_RANGE, Placed, fixed_object, offset_words};
+use crate::job::{
+    ASSUMED_RANGE, AirField, Field, JobState, Placed, air_trouble, fixed_object, offset_words,
+};
 use crate::text::{Message, msg};
 use crate::units::{COVERAGE_95, Degrees, Millimetres};
 
@@ -130,9 +132,38 @@ pub(super) fn object(scene: &Scene) -> Vec<Message> {
             if !found.seen_by.is_empty() {
                 lines.push(msg("object-seen-by").text("heads", found.seen_by.join(", ")));
             }
+            if !found.too_close_for.is_empty() {
+                lines.push(
+                    msg("object-too-close-for").text("heads", found.too_close_for.join(", ")),
+                );
+            }
             lines.extend(found.steps);
             lines
         }
+    }
+}
+
+/// Which of the air's figures were typed.
+fn air_words(job: &JobState) -> Message {
+    let fields = [
+        (AirField::Celsius, "sight-air-celsius"),
+        (AirField::Humidity, "sight-air-humidity"),
+        (AirField::Pressure, "sight-air-pressure"),
+    ];
+    let is_assumed =
+        |field| job.typed(Field::Air(field)).trim().is_empty() || air_trouble(job, field).is_some();
+    let assumed: Vec<Message> = fields
+        .into_iter()
+        .filter(|(field, _)| is_assumed(*field))
+        .map(|(_, key)| msg(key))
+        .collect();
+    match assumed.as_slice() {
+        [] => msg("sight-air-typed"),
+        [one] => msg("sight-air-but-one").message("one", one.clone()),
+        [one, other] => msg("sight-air-but-two")
+            .message("one", one.clone())
+            .message("other", other.clone()),
+        _ => msg("sight-air-assumed"),
     }
 }
 
@@ -144,7 +175,7 @@ pub(super) fn based(scene: &Scene, placed: &Placed, asked: &SightAsked) -> Vec<M
         .unwrap_or(ASSUMED_RANGE);
     let air = &scene.air;
     let day = match asked.day {
-        Day::Typed => msg("sight-air-typed"),
+        Day::Typed => air_words(job),
         Day::Winter => msg("sight-winter"),
         Day::Summer => msg("sight-summer"),
     };
