@@ -22,6 +22,7 @@ mod server;
 mod sound;
 mod tab;
 mod touch;
+mod trace;
 
 pub use kills::lost_over_kills;
 pub use launch::PhoneSetup;
@@ -29,3 +30,4 @@ pub use phone::Phone;
 pub use picture::Shot;
 pub use sensors::{Attitude, SensorState};
 pub use server::Server;
+pub use trace::frames_ms;
