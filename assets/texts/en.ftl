@@ -1165,7 +1165,10 @@ before-too-late = This job has its marks already. Earlier jobs can only be taken
 before-halves-first = The two half widths come first: type them, then the marks can go where they were.
 before-half-off = Centre to the { $side } edge: { $measured } mm here, { $before } mm before. Off by { $by } mm, { $allowed } mm is normal.
 before-face-off = Head { $label } { $read } here, { $before } before. Off by { $by }°, { $allowed }° is normal.
-before-opens-marks = So this is another bumper, perhaps a facelift. Open again: marks, areas to keep clear of, face angles, ring sets. Places, leads and minutes stay. Measure again first if a tape may have slipped.
+before-opens-marks = So this is another bumper, perhaps a facelift. Open again: marks, face angles, ring sets. Places, leads and minutes stay. Measure again first if a tape may have slipped.
+before-still-holds = Its areas to keep clear of, height of the row and limits still stand here. Drop them unless you see them on this vehicle.
+before-drop-bumper = Drop the earlier bumper's
+before-area-from = from an earlier job
 before-opens-faces = So this face is another. Open again: all face angles and ring sets. Marks, areas, places and leads stay.
 before-compare-halves = From earlier jobs. Type both half widths: they are compared before anything counts.
 before-halves-agree = The half widths agree with the earlier vehicles. Read two faces, and the others count as measured before.
@@ -1209,6 +1212,10 @@ again-other-bumper = { $jobs ->
     [one] One job has another bumper under the same name (half width { $by } mm off) and does not count.
    *[other] { $jobs } jobs have another bumper under the same name (half width up to { $by } mm off) and do not count.
 }
+again-other-marks = { $jobs ->
+    [one] One job has other marks or another number of heads. It does not count.
+   *[other] { $jobs } jobs have other marks or another number of heads. They do not count.
+}
 again-many = { $jobs } jobs of one bumper; the best { $counted } count.
 again-not-handed-over = The best job is not handed over yet: it was never proved by a walk test and a customer.
 again-years-apart = { $years ->
@@ -1228,6 +1235,8 @@ again-route-head = Head { $label } to the grommet: { $typed }
 again-route-display = Display lead: { $typed }
 again-route-speaker = Speaker lead: { $typed }
 again-route-supply = Supply lead: { $typed }
+again-straight-head = Head { $label } straight to the grommet: { $typed }
+again-straight = Straight line of a lead: { $typed }
 again-route-shared = Grommet to control box: { $typed }
 again-slack = Slack: { $typed }
 again-minutes = { $median } minutes (from { $least } to { $greatest })
@@ -1723,6 +1732,11 @@ sample-plate = SAMPLE 1
 
 to-again = Same again
 again-line = From earlier jobs of the model
+again-hint = { $jobs ->
+    [one] One job of this model was done before, on { $day }. A job can start from it.
+   *[other] { $jobs } jobs of this model were done before, the last on { $day }. A job can start from them.
+}
+again-hint-go = See what they teach
 again-title = Which model?
 again-why = Models that you or a colleague fitted before, the last one first.
 again-empty = No job has a vehicle's name yet. Type make, model and year in a job ('Customer, vehicle, plate'); the next one of that model then starts here.
@@ -1745,6 +1759,10 @@ again-nameless = { $jobs ->
 }
 again-back-to-models = Back to the models
 again-reading = Reading the earlier jobs…
+again-not-read = { $jobs ->
+    [one] One job of this model could not be read and is left out.
+   *[other] { $jobs } jobs of this model could not be read and are left out.
+}
 again-teaches-nothing = These jobs teach nothing yet: none has marks and a face that was read.
 again-counts = { $jobs ->
     [one] One job counts.
@@ -1769,6 +1787,7 @@ fleet-count-wrong = '{ $typed }' is no number of vehicles from 1 to { $most }.
 fleets-title = Fleets in work
 fleet-line = Fleet
 fleet-next = Next vehicle
+fleet-ended = The fleet is off the list; its jobs stay.
 fleet-nothing-known = The jobs of this fleet teach nothing yet. Finish the first one's marks and faces.
 fleet-not-here = That fleet is not on this phone.
 fleet-end = Take this fleet off the list; its jobs stay
@@ -2354,6 +2373,20 @@ to-walk = To the walk test
 to-fault = Something sounds wrong: find the fault
 start-fault = Find a fault on a vehicle that is not here
 walk-heed = All of this is so
+walk-sheet-print = Print a page to walk by
+walk-sheet-file = walk test { $job }
+walk-sheet-title = Walk test: where the pole goes
+walk-sheet-job = { $job }
+walk-sheet-number = No.
+walk-sheet-figure = { $number }
+walk-sheet-across = From the centre line
+walk-sheet-behind = Behind the bumper
+walk-sheet-nothing = Nothing
+walk-sheet-slow = Slow beeps
+walk-sheet-quick = Quick beeps
+walk-sheet-steady = Steady tone
+walk-sheet-box = [   ]
+walk-sheet-how = Pole of about 75 mm, 1 m long, upright, held from the side. Tick what sounds at each place, then tap it into the job.
 walk-start-nine = Walk the nine points
 walk-start-grid = All squares of 0.1 m
 walk-start-grid-of = Instead: all { $points } squares of 0.1 m. It finds small gaps.
@@ -2907,6 +2940,10 @@ note-back = Take the last one back
 photos-title = Photos
 photos-copies = Keep a copy
 photos-originals = Copy and original
+units-title = Lengths
+units-mm = Millimetres
+units-inches = mm and inches
+units-why = Typed and kept in millimetres; inches stand beside them to read. A field also takes inches: 34 in.
 photos-why = The copy is large enough for the screen and the job sheet. Originals take about ten times the room on the phone. Where a photo was taken is never kept.
 logo-choose = Choose a logo
 logo-drop = Take the logo off

@@ -2,7 +2,7 @@
 
 use dioxus::prelude::*;
 
-use crate::driver::{AppState, Boot};
+use crate::driver::{AppState, Boot, Units};
 use crate::platform::Platform;
 use crate::route::{Route, Step};
 use crate::screens::{
@@ -11,6 +11,7 @@ use crate::screens::{
     QuickKit, Restock, Rings, SettingsScreen, Sheet, SightScreen, StoreScreen, Walk, Whole, Zero,
 };
 use crate::shell::Shell;
+use crate::texts;
 
 /// The app on the platform that the context holds.
 #[component]
@@ -27,6 +28,7 @@ pub fn App() -> Element {
         return rsx! { Elsewhere {} };
     }
     let theme = now.settings.theme.class();
+    texts::inches(now.settings.units == Units::MmAndInches);
     rsx! {
         // The style sheet sees it from the root.
         i { class: theme, hidden: true }

@@ -17,7 +17,7 @@ use rakeline_core::report::{
 use rakeline_core::text::{Message, msg};
 
 use crate::platform::Task;
-use crate::texts::say;
+use crate::texts::{inches, say};
 
 /// Share of looking at a photo that decoding takes.
 const DECODED: f32 = 0.3;
@@ -38,7 +38,10 @@ pub fn work(task: &Task, progress: &dyn Fn(f32)) -> Result<Vec<u8>, Message> {
         } => {
             let pictures = on_paper(pictures, files, progress);
             let document = with_prediction(document, predicted.as_deref());
-            return sheet_pdf(&document, look, &pictures, &say).map_err(|fault| fault.message());
+            inches(look.inches);
+            let sheet = sheet_pdf(&document, look, &pictures, &say);
+            inches(false);
+            return sheet.map_err(|fault| fault.message());
         }
         Task::Template { facts, paper } => template(facts, *paper),
         Task::MarkCards { marks, paper } => mark_cards(*marks, *paper),

@@ -128,6 +128,7 @@ fn task(job: &JobState, document: Document, length: Length, files: &[Vec<u8>]) -
             length,
             workshop: vec!["Fell & Tarn Fitting".to_owned(), "Tarn Lane 4".to_owned()],
             logo: None,
+            inches: false,
             foot: msg("sheet-foot")
                 .text("id", job.id.0.clone())
                 .text("version", "0"),

@@ -3,7 +3,8 @@
 
 use std::time::Duration;
 
-use rakeline_tests::browser::{Attitude, Phone, Server, Shot};
+use rakeline_tests::browser::{Attitude, Phone, PhoneSetup, Server, Shot};
+use serde_json::json;
 
 use crate::fitter::{first_screen, setup, start_job, type_half_widths};
 
@@ -161,4 +162,78 @@ fn corner_angles_and_the_camera_level_are_usable() {
     phone.wait_for("Camera level", 10);
     phone.rest(Duration::from_millis(800));
     phone.shot("level", Shot::WholePage);
+}
+
+/// Drags over the kept photo from one share of its width and height to
+/// another; gives how steep that is on the screen, degrees.
+fn drag_over_photo(phone: &Phone, from: [f64; 2], to: [f64; 2]) -> f64 {
+    let frame = phone.eval(
+        "(() => { const at = document.querySelector('.picture.kept .over');
+           at.scrollIntoView({ block: 'center' });
+           const box = at.getBoundingClientRect();
+           return [box.left, box.top, box.width, box.height]; })()",
+    );
+    let side = |k: usize| frame[k].as_f64().expect("a frame");
+    let on = |at: [f64; 2]| [side(0) + side(2) * at[0], side(1) + side(3) * at[1]];
+    let (from, to) = (on(from), on(to));
+    let send = |kind: &str, points: &[[f64; 2]]| {
+        let points: Vec<_> = points
+            .iter()
+            .map(|[x, y]| json!({ "x": x, "y": y }))
+            .collect();
+        let event = json!({ "type": kind, "touchPoints": points });
+        phone.cdp("Input.dispatchTouchEvent", event);
+    };
+    send("touchStart", &[from]);
+    for step in 1..=6 {
+        let share = f64::from(step) / 6.0;
+        let at = [0, 1].map(|k| from[k] + (to[k] - from[k]) * share);
+        send("touchMove", &[at]);
+    }
+    send("touchEnd", &[]);
+    (from[1] - to[1]).atan2(to[0] - from[0]).to_degrees()
+}
+
+#[test]
+fn the_camera_level_tells_how_far_a_line_on_a_photo_is_off_level() {
+    let server = Server::start();
+    let flag = |name: &str| (name.to_owned(), "1".to_owned());
+    let with_camera = PhoneSetup {
+        flags: vec![
+            flag("use-fake-device-for-media-stream"),
+            flag("use-fake-ui-for-media-stream"),
+        ],
+        ..setup()
+    };
+    let phone = first_screen(&server, with_camera);
+    start_job(&phone);
+    type_half_widths(&phone, "864", "864");
+    phone.tap_named("Show the marks");
+    phone.tap_named("Tape is on");
+    // Upright before the vehicle, as its back would stand on an upright face.
+    phone.hold(Attitude::back_on_face(0.0));
+    phone.tap_named("camera level");
+    phone.until("the live picture plays", || {
+        phone.eval("(document.querySelector('video')?.videoWidth ?? 0) > 0") == json!(true)
+    });
+    phone.rest(Duration::from_millis(1500));
+    phone.shot("level-live", Shot::WholePage);
+    phone.tap_named("Take a photo");
+    phone.wait_for("Photo of", 15);
+    phone.tap_named("Photo of");
+    phone.wait_for("Draw a line along", 15);
+    let steep = drag_over_photo(&phone, [0.15, 0.5], [0.85, 0.44]);
+    phone.wait_for("high on the right", 10);
+    let told = phone.eval("document.querySelector('h1').textContent");
+    let told = told.as_str().expect("words");
+    let figures = told.split(|c: char| !c.is_ascii_digit() && c != '.');
+    let mut figures = figures.filter_map(|figure| figure.parse::<f64>().ok());
+    let (angle, plus) = (figures.next(), figures.next());
+    let (angle, plus) = (angle.expect("an angle"), plus.expect("its ±"));
+    assert!(
+        (angle - steep).abs() < 0.3,
+        "{told}; on the screen {steep:.2}"
+    );
+    assert!(plus > 0.1 && plus < 8.0, "{told}");
+    phone.shot("level-line", Shot::WholePage);
 }

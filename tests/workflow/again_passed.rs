@@ -3,7 +3,7 @@
 use rakeline::driver::{AgainIntent, FleetView, Intent, Said};
 use rakeline::platform::OpenedFile;
 use rakeline::route::Route;
-use rakeline_core::again::{PassedFault, TaughtBy, fleet::stands, pass_on, read_passed};
+use rakeline_core::again::{Line, PassedFault, TaughtBy, fleet::stands, pass_on, read_passed};
 use rakeline_core::decide::parts::Part;
 use rakeline_core::job::{Facing, JobId, Particular};
 use rakeline_tests::again_cases::{EARLIER, STAYS, full_job};
@@ -196,6 +196,66 @@ fn finish_vehicle(bench: &mut Bench) {
         scenario::type_face(bench, face, Facing::Down, "0.3");
     }
     assert!(bench.job().all_read());
+}
+
+#[test]
+fn a_file_and_its_later_version_teach_each_job_once() {
+    let both = [job(&EARLIER), job(&earlier(2, 0.3))];
+    let older = pass_on(&both[..1], TaughtBy::default(), &[]).expect("a file");
+    let later = pass_on(&both, TaughtBy::default(), &[]).expect("a file");
+    let mut bench = Bench::new();
+    again(&mut bench, AgainIntent::Go);
+    bring(&mut bench, older);
+    bring(&mut bench, later);
+    open_offer(&mut bench);
+    let offer = bench.app.again.offer.clone().expect("an offer");
+    assert_eq!(offer.from.len(), 2);
+}
+
+#[test]
+fn a_fleet_starts_from_a_colleagues_file_and_keeps_what_was_left_out() {
+    let mut bench = Bench::new();
+    again(&mut bench, AgainIntent::Go);
+    bring(&mut bench, file());
+    open_offer(&mut bench);
+    again(&mut bench, AgainIntent::Leave(Line::Faces));
+    again(&mut bench, AgainIntent::FleetTyped("2".to_owned()));
+    let id = bench.new_id();
+    again(&mut bench, AgainIntent::FleetStart(id.clone()));
+    let first = bench.job().before.clone();
+    assert_eq!(first.faces, []);
+    bench.send(Intent::GoJobs);
+    again(&mut bench, AgainIntent::FleetGo(id.0.clone()));
+    let view = FleetView::of(&bench.app, &id.0).expect("the fleet");
+    assert_ne!(view.parts.lines, [], "what their job took is known");
+    let next = bench.new_id();
+    again(&mut bench, AgainIntent::FleetNext(next));
+    assert_eq!(bench.job().before.offsets, first.offsets);
+    assert_eq!(bench.job().before.faces, [], "left out at each vehicle");
+}
+
+#[test]
+fn a_deleted_vehicle_of_a_fleet_is_begun_anew_and_a_fleet_taken_off_comes_back() {
+    let mut bench = with_jobs(&[job(&EARLIER)]);
+    open_offer(&mut bench);
+    again(&mut bench, AgainIntent::FleetTyped("1".to_owned()));
+    let id = bench.new_id();
+    again(&mut bench, AgainIntent::FleetStart(id.clone()));
+    bench.send(Intent::GoJobs);
+    bench.send(Intent::DeleteJob(id.clone()));
+    again(&mut bench, AgainIntent::FleetGo(id.0.clone()));
+    let left = |bench: &Bench| FleetView::of(&bench.app, &id.0).map(|view| view.fleet.left());
+    assert_eq!(left(&bench), Some(1));
+    let next = bench.new_id();
+    again(&mut bench, AgainIntent::FleetNext(next));
+    bench.send(Intent::GoJobs);
+    again(&mut bench, AgainIntent::FleetGo(id.0.clone()));
+    assert_eq!(left(&bench), Some(0));
+    again(&mut bench, AgainIntent::FleetEnd);
+    assert_eq!(left(&bench), None);
+    assert_eq!(bench.notice(), Some("fleet-ended"));
+    again(&mut bench, AgainIntent::FleetBringBack);
+    assert_eq!(left(&bench), Some(0));
 }
 
 #[test]

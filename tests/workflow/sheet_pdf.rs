@@ -73,6 +73,18 @@ fn a_printed_file_has_the_number_of_the_sheet_and_a_changed_job_the_next() {
 }
 
 #[test]
+fn the_page_to_walk_by_is_one_page_with_every_place_and_is_no_sheet_number() {
+    let mut bench = sample();
+    let page = pdf(&mut bench, Sheets::Walk, "sheet-walk-page");
+    let text = page.texts().concat();
+    for words in ["Walk test", "864 mm", "300", "900", "1500", "Steady tone"] {
+        assert!(text.contains(words), "{words} in {text}");
+    }
+    assert_eq!(page.texts().len(), 1, "one page");
+    assert_eq!(bench.job().sheets.len(), 0);
+}
+
+#[test]
 fn hostile_names_are_on_the_sheet_and_break_nothing() {
     let mut bench = sample();
     let hostile = format!(

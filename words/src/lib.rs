@@ -11,6 +11,11 @@ use fluent_syntax::ast::{
 use fluent_syntax::parser::parse_runtime;
 use rakeline_core::text::{Arg, Message, msg};
 
+mod inches;
+
+use inches::with_inches;
+pub use inches::{beside, inches};
+
 /// The one text file, compiled in.
 pub const EN_FTL: &str = include_str!("../../assets/texts/en.ftl");
 
@@ -38,6 +43,11 @@ fn entries(source: &'static str) -> Vec<(&'static str, Words)> {
 /// seen and reported rather than hidden.
 #[must_use]
 pub fn say(message: &Message) -> String {
+    with_inches(said(message))
+}
+
+/// The words as the file has them.
+fn said(message: &Message) -> String {
     let mut words = String::new();
     ENTRIES.with(
         |entries| match entries.binary_search_by(|(key, _)| (*key).cmp(&message.key)) {
@@ -115,9 +125,9 @@ fn words_of(arg: &Arg) -> String {
         Arg::Number { value, decimals } => figure(*value, *decimals),
         Arg::Count(count) => count.to_string(),
         Arg::Text(text) => plain(text),
-        Arg::Message(inner) => say(inner),
+        Arg::Message(inner) => said(inner),
         Arg::List(inner) => {
-            let words: Vec<String> = inner.iter().map(say).collect();
+            let words: Vec<String> = inner.iter().map(said).collect();
             words.join(", ")
         }
     }

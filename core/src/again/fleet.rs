@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::offer::counted;
+use super::offer::{Line, counted};
 use crate::decide::parts::{PartLine, add};
 use crate::job::{JobId, JobState, Standing, parts_planned};
 use crate::text::{Message, msg};
@@ -23,6 +23,12 @@ pub struct Fleet {
     pub from: Vec<JobId>,
     /// The vehicles' own jobs, in the order in which they were begun.
     pub jobs: Vec<JobId>,
+    /// Colleagues' files that it was planned from, by key.
+    #[serde(default)]
+    pub theirs: Vec<String>,
+    /// Lines that are left out at every vehicle.
+    #[serde(default)]
+    pub left_out: Vec<Line>,
 }
 
 impl Fleet {

@@ -18,6 +18,6 @@ mod words;
 pub use fleet::{FLEET_GREATEST, Fleet, FleetParts, fleet_parts};
 pub use lesson::{FaceLearned, HandedOver, Lesson, TaughtBy, Told, lesson};
 pub use name::{Body, Likeness, VehicleName};
-pub use offer::{Line, Offer, OfferLine, SAME_BUMPER, offer};
+pub use offer::{Line, Offer, OfferLine, SAME_BUMPER, is_same_job, offer};
 pub use passed::{PassedFault, PassedOn, TEACHES_GREATEST, pass_on, read_passed};
 pub use pool::{Expected, Pooled, SPREAD_SCALE, expected, paule_mandel};

@@ -151,7 +151,7 @@ impl VehicleName {
             let (short, long) = by_length(&self.model, &other.model);
             let says_more = short.chars().count() >= 4 && long.contains(short);
             let letters = long.chars().count();
-            if says_more || distance(&self.model, &other.model) <= letters / 6 {
+            if says_more || distance(&self.model, &other.model) <= slips(letters) {
                 Likeness::Alike
             } else {
                 Likeness::Other
@@ -170,6 +170,14 @@ impl VehicleName {
             }
             _ => 0,
         }
+    }
+}
+
+/// So many slips are a spelling of a name of so many letters.
+fn slips(letters: usize) -> usize {
+    match letters {
+        0..=3 => 0,
+        _ => (letters / 6).max(1),
     }
 }
 

@@ -6,13 +6,14 @@ use super::pool::{SPREAD_SCALE, expected};
 use super::words;
 use crate::decide::mark_out::NoDrill;
 use crate::job::{
-    EARLIER_JOBS_GREATEST, ExpectedFace, ExpectedHalves, Field, FromJob, Handed, Instrument,
+    EARLIER_JOBS_GREATEST, ExpectedFace, ExpectedHalves, Field, FromJob, Handed, Instrument, Row,
     U_HALF_WIDTH,
 };
 use crate::kit::KitSheet;
 use crate::order;
 use crate::text::{Message, msg};
 use crate::units::{Degrees, Estimate, Millimetres};
+use serde::{Deserialize, Serialize};
 
 /// Half widths and marks this near are of one bumper, mm (our own figure:
 /// two tapes and two edges found by eye differ by less).
@@ -23,7 +24,8 @@ pub const SAME_BUMPER: Millimetres = Millimetres(12.0);
 const HALF_WIDTH_SCALE: f64 = 1.5;
 
 /// One line of an offer, taken or left out as a whole.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum Line {
     /// Half widths to compare with, marks, height of the row, limits.
     Marks,
@@ -119,7 +121,7 @@ impl Offer {
         }
         handed.typed.retain(|(field, _)| match field {
             Field::QuoteMinutes => !out(Line::Quote),
-            Field::RowFromLine | Field::RowHeight | Field::Limit(_) => !out(Line::Marks),
+            Field::RowFromLine | Field::Limit(_) => !out(Line::Marks),
             _ => !out(Line::Leads),
         });
         handed
@@ -172,13 +174,18 @@ pub fn offer(wanted: &VehicleName, lessons: &[Lesson]) -> Option<Offer> {
         warnings.push(msg("again-years-apart").count("years", i64::from(apart)));
     }
     let from: Vec<FromJob> = alike.iter().map(|lesson| named(lesson)).collect();
-    let handed = hand_on(best, &alike, from.clone());
-    let told = alike
+    // What went wrong or was found behind is worth knowing from a job whose
+    // figures do not count.
+    let mut known: Vec<&Lesson> = ranked.into_iter().filter(|l| came_back(l)).collect();
+    known.retain(|lesson| same_bumper(best, lesson));
+    known.extend(alike.iter().filter(|lesson| !came_back(lesson)));
+    let handed = hand_on(best, &alike, areas(&known), from.clone());
+    let told = known
         .iter()
-        .zip(&from)
-        .flat_map(|(lesson, from)| {
+        .flat_map(|lesson| {
+            let from = named(lesson).message();
             let lines = lesson.told.iter().map(Told::message);
-            lines.map(|line| (line, from.message()))
+            lines.map(move |line| (line, from.clone()))
         })
         .take(MOST_TOLD)
         .collect();
@@ -222,6 +229,21 @@ fn same_bumper(best: &Lesson, lesson: &Lesson) -> bool {
     halves && marks
 }
 
+/// Whether two lessons are of one job: the same measures to the last figure,
+/// with at least one face that both have read.
+#[must_use]
+pub fn is_same_job(one: &Lesson, other: &Lesson) -> bool {
+    let both = one.faces.iter().zip(&other.faces);
+    let mut both = both
+        .filter_map(|(a, b)| Some((a.as_ref()?, b.as_ref()?)))
+        .peekable();
+    one.half_left == other.half_left
+        && one.half_right == other.half_right
+        && one.offsets == other.offsets
+        && both.peek().is_some()
+        && both.all(|(a, b)| a.rake == b.rake)
+}
+
 fn named(lesson: &Lesson) -> FromJob {
     FromJob {
         id: lesson.id.clone(),
@@ -231,7 +253,7 @@ fn named(lesson: &Lesson) -> FromJob {
     }
 }
 
-fn hand_on(best: &Lesson, alike: &[&Lesson], from: Vec<FromJob>) -> Handed {
+fn hand_on(best: &Lesson, alike: &[&Lesson], no_drill: Vec<NoDrill>, from: Vec<FromJob>) -> Handed {
     let halves = |of: fn(&Lesson) -> Millimetres| {
         let values = alike.iter().map(|l| (of(l).0, U_HALF_WIDTH.0)).collect();
         let found = expected(&[values], HALF_WIDTH_SCALE);
@@ -253,10 +275,14 @@ fn hand_on(best: &Lesson, alike: &[&Lesson], from: Vec<FromJob>) -> Handed {
             right: halves(|lesson| lesson.half_right),
         }),
         offsets: best.offsets.clone(),
-        row: best.row,
+        // Its height above the ground is this vehicle's own, by tyres and load.
+        row: best.row.map(|row| Row {
+            above_ground: None,
+            ..row
+        }),
         limits: best.limits.iter().copied().collect(),
         faces: faces(best, alike),
-        no_drill: areas(alike),
+        no_drill,
         typed,
         words: best.words.iter().cloned().collect(),
         extra: best.extra.clone(),
@@ -311,9 +337,9 @@ fn read_by(faces: &[&FaceLearned]) -> Option<Instrument> {
 }
 
 /// All areas that any of them had to keep clear of, each once.
-fn areas(alike: &[&Lesson]) -> Vec<NoDrill> {
+fn areas(known: &[&Lesson]) -> Vec<NoDrill> {
     let mut areas: Vec<NoDrill> = Vec::new();
-    for area in alike.iter().flat_map(|lesson| &lesson.no_drill) {
+    for area in known.iter().flat_map(|lesson| &lesson.no_drill) {
         let near = |a: f64, b: f64| (a - b).abs() <= SAME_BUMPER.0;
         let known = areas.iter().any(|known| {
             known.why == area.why && near(known.from.0, area.from.0) && near(known.to.0, area.to.0)

@@ -1,7 +1,7 @@
 //! An offer in words.
 
 use super::lesson::Lesson;
-use super::offer::{Line, OfferLine, counted, minutes};
+use super::offer::{Line, OfferLine, SAME_BUMPER, counted, minutes};
 use crate::decide::ring_set::face_words;
 use crate::job::{ExpectedFace, Field, FromJob, Handed, WhichLead, offset_words, with_plus_minus};
 use crate::text::{Message, msg};
@@ -122,6 +122,12 @@ fn leads(alike: &[&Lesson], handed: &Handed) -> Vec<Message> {
             Field::Route(WhichLead::Display) => said("again-route-display"),
             Field::Route(WhichLead::Speaker) => said("again-route-speaker"),
             Field::Route(WhichLead::Supply) => said("again-route-supply"),
+            Field::Straight(WhichLead::Spot(spot)) => Some(
+                msg("again-straight-head")
+                    .text("label", label(*spot))
+                    .text("typed", text.clone()),
+            ),
+            Field::Straight(_) => said("again-straight"),
             Field::GrommetToBox => said("again-route-shared"),
             Field::Slack => said("again-slack"),
             _ => None,
@@ -157,6 +163,9 @@ pub(super) fn other_bumpers(best: &Lesson, others: &[&Lesson]) -> Option<Message
         left.max((best.half_right - lesson.half_right).abs().0)
     };
     let most = others.iter().map(apart).fold(0.0, f64::max);
+    if !others.is_empty() && most <= SAME_BUMPER.0 {
+        return Some(msg("again-other-marks").count("jobs", counted(others.len())));
+    }
     (!others.is_empty()).then(|| {
         msg("again-other-bumper")
             .count("jobs", counted(others.len()))

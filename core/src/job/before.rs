@@ -146,6 +146,12 @@ pub struct Before {
     pub offsets: Vec<Offset>,
     /// Expected face angles, left to right.
     pub faces: Vec<Option<ExpectedFace>>,
+    /// Areas to keep clear of, as they were handed on.
+    pub no_drill: Vec<NoDrill>,
+    /// Height of the row, as it was handed on.
+    pub row: Option<Row>,
+    /// Limits, as they were handed on.
+    pub limits: Table<Limit, Millimetres>,
 }
 
 /// Something about what earlier jobs hand on.
@@ -160,6 +166,9 @@ pub enum BeforeEvent {
         /// Centre line to the right outer edge.
         half_right: Millimetres,
     },
+    /// It is another bumper: areas, height of the row and limits of the
+    /// earlier ones go out, as far as they stand as they came.
+    BumperDropped,
 }
 
 pub(super) fn apply(next: &mut JobState, event: BeforeEvent) -> Result<(), Refusal> {
@@ -169,6 +178,36 @@ pub(super) fn apply(next: &mut JobState, event: BeforeEvent) -> Result<(), Refus
             half_left,
             half_right,
         } => marks_as_before(next, half_left, half_right),
+        BeforeEvent::BumperDropped => {
+            drop_bumper(next);
+            Ok(())
+        }
+    }
+}
+
+/// Whether anything of the earlier bumper stands in this job as it came.
+#[must_use]
+pub fn holds_earlier_bumper(job: &JobState) -> bool {
+    let mut without = job.clone();
+    drop_bumper(&mut without);
+    without.mark_out != job.mark_out
+}
+
+fn drop_bumper(next: &mut JobState) {
+    let before = &next.before;
+    let mark_out = &mut next.mark_out;
+    mark_out
+        .no_drill
+        .retain(|area| !before.no_drill.contains(area));
+    if before.row.is_some() && mark_out.row == before.row {
+        mark_out.row = None;
+        next.typed.remove(&Field::RowFromLine);
+    }
+    for (limit, value) in &before.limits {
+        if mark_out.limits.get(limit) == Some(value) {
+            mark_out.limits.remove(limit);
+            next.typed.remove(&Field::Limit(*limit));
+        }
     }
 }
 
@@ -187,6 +226,9 @@ fn take_over(next: &mut JobState, handed: Handed) -> Result<(), Refusal> {
         } else {
             Vec::new()
         },
+        no_drill: handed.no_drill.clone(),
+        row: handed.row,
+        limits: handed.limits.clone(),
     };
     next.before.from.truncate(EARLIER_JOBS_GREATEST);
     if !handed.vehicle.is_empty() && next.particular(Particular::Vehicle).trim().is_empty() {
@@ -243,7 +285,6 @@ fn marks_as_before(
 pub fn may_be_handed(field: Field) -> bool {
     match field {
         Field::RowFromLine
-        | Field::RowHeight
         | Field::Limit(_)
         | Field::Route(_)
         | Field::Straight(_)
@@ -252,6 +293,7 @@ pub fn may_be_handed(field: Field) -> bool {
         | Field::QuoteMinutes => true,
         Field::HalfLeft
         | Field::HalfRight
+        | Field::RowHeight
         | Field::FaceAngle
         | Field::GaugePlusMinus
         | Field::SillAngle

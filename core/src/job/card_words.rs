@@ -1,11 +1,10 @@
-//! What photos of mark cards measured, in words and on the picture.
+//! What photos of mark cards measured, in words.
 
-use super::card_photos::{CardPhoto, CardPhotos, shape_of};
+use super::card_photos::{CardPhoto, shape_of};
 use super::check::check_view;
-use super::job_photos::{Note, PicturePlace};
 use super::state::JobState;
 use crate::estimate::photo::against::{MarkAgainst, against_plan};
-use crate::estimate::photo::result::{BAR, GapMeasured, Outcome, View, Zero};
+use crate::estimate::photo::result::{GapMeasured, Outcome, Zero};
 use crate::estimate::photo::seen::{CardQuality, CardSeen};
 use crate::text::{Message, msg};
 use crate::units::{COVERAGE_95, Estimate, Millimetres, Offset};
@@ -98,7 +97,7 @@ pub fn mark_lines(job: &JobState) -> Vec<MarkLine> {
     lines.collect()
 }
 
-fn label(job: &JobState, mark: usize) -> String {
+pub(super) fn label(job: &JobState, mark: usize) -> String {
     let spot = job.spots.get(mark);
     spot.map_or_else(|| (mark + 1).to_string(), |spot| spot.label.clone())
 }
@@ -227,68 +226,4 @@ pub fn corners_by_photos(job: &JobState) -> Vec<Message> {
             )
         })
         .collect()
-}
-
-/// What is drawn on a photo: marks with their offsets, gaps with their ±,
-/// a bar of true length.
-#[must_use]
-pub fn notes_on(job: &JobState, photo: usize) -> Vec<Note> {
-    let CardPhotos {
-        photos, outcome, ..
-    } = &job.card_photos;
-    let (Some(photo), Some(outcome), Some(view)) = (
-        photos.get(photo),
-        outcome.as_ref(),
-        outcome.as_ref().and_then(|all| all.views.get(photo)),
-    ) else {
-        return Vec::new();
-    };
-    let size = (f64::from(photo.seen.width), f64::from(photo.seen.height));
-    let at = |[x, y]: [f64; 2], down: f64| PicturePlace {
-        x: ((x + 0.5) / size.0).clamp(0.0, 1.0) as f32,
-        y: ((y + 0.5) / size.1 + down).clamp(0.0, 1.0) as f32,
-    };
-    let mut notes = gaps_drawn(outcome, view, &at);
-    for (mark, place) in &view.marks {
-        let straight = outcome.measured.marks.iter().find(|m| m.mark == *mark);
-        let words = match straight.and_then(|m| m.straight) {
-            Some(s) => format!(
-                "{}: {:+.0} ± {:.1}",
-                label(job, *mark),
-                s.value.0,
-                s.u.0 * COVERAGE_95
-            ),
-            None => label(job, *mark),
-        };
-        let edge = [place[0] + size.0 * 0.008, place[1]];
-        notes.push(Note::Circle(at(*place, 0.0), at(edge, 0.0)));
-        notes.push(Note::Words(at(*place, 0.05), words));
-    }
-    if let Some([from, to]) = view.bar {
-        notes.push(Note::Arrow(at(from, 0.13), at(to, 0.13)));
-        notes.push(Note::Words(at(from, 0.17), format!("{:.0} mm", BAR.0)));
-    }
-    notes
-}
-
-fn gaps_drawn(
-    outcome: &Outcome,
-    view: &View,
-    at: &impl Fn([f64; 2], f64) -> PicturePlace,
-) -> Vec<Note> {
-    let place = |mark: usize| view.marks.iter().find(|m| m.0 == mark).map(|m| m.1);
-    let gaps = outcome.measured.gaps.iter().filter_map(|gap| {
-        let (left, right) = (place(gap.left)?, place(gap.right)?);
-        let mm = gap.straight.unwrap_or(gap.chord);
-        let third = [
-            left[0] + (right[0] - left[0]) * 0.35,
-            f64::midpoint(left[1], right[1]),
-        ];
-        let words = format!("{:.1} ± {:.1}", mm.value.0, mm.expanded().0);
-        Some([
-            Note::Arrow(at(left, 0.08), at(right, 0.08)),
-            Note::Words(at(third, 0.07), words),
-        ])
-    });
-    gaps.flatten().collect()
 }

@@ -4,6 +4,7 @@ mod agreed;
 mod apply;
 mod before;
 mod behind;
+mod card_notes;
 mod card_photos;
 mod card_words;
 mod check;
@@ -41,18 +42,18 @@ pub use agreed::{
 pub use apply::{Refusal, TEXT_GREATEST, apply, step_again, step_back};
 pub use before::{
     Before, BeforeEvent, EARLIER_JOBS_GREATEST, ExpectedFace, ExpectedHalves, FromJob, Handed,
-    Instrument, may_be_handed,
+    Instrument, holds_earlier_bumper, may_be_handed,
 };
 pub use behind::{
     Answer, BehindEvent, BehindState, PANEL_GREATEST, behind_headline, behind_words, look,
     typed_depth, typed_panel,
 };
+pub use card_notes::notes_on;
 pub use card_photos::{
     CARD_PHOTOS_GREATEST, CardPhoto, CardPhotos, CardPhotosEvent, ShapeFrom, TAPS_GREATEST,
 };
 pub use card_words::{
-    MarkLine, card_words, cards_missing, corners_by_photos, mark_lines, notes_on, photo_lines,
-    zero_words,
+    MarkLine, card_words, cards_missing, corners_by_photos, mark_lines, photo_lines, zero_words,
 };
 pub use check::{
     Agreed, AgreedHow, Check, CheckEvent, CheckView, SeenBehind, check_view, tape_reading,

@@ -35,6 +35,9 @@ pub struct SheetLook {
     pub workshop: Vec<String>,
     /// The workshop's logo, among the pictures.
     pub logo: Option<Logo>,
+    /// Whether inches stand beside millimetres.
+    #[serde(default)]
+    pub inches: bool,
     /// What stands small at the foot of every page.
     pub foot: Message,
     /// The moment that the sheet is of; it becomes the file's date.

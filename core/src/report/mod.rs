@@ -21,6 +21,7 @@ mod template;
 mod template_facts;
 pub mod tiles;
 mod walk;
+mod walk_sheet;
 mod workshop;
 
 pub use customer::customer_sheet;
@@ -37,6 +38,7 @@ pub use quote_sheet::quote_sheet;
 pub use template::template;
 pub use template_facts::{AcrossLine, TemplateFacts, TemplateHead, Unrolled, template_facts};
 pub use walk::workshop_walk;
+pub use walk_sheet::walk_sheet;
 pub use workshop::workshop_sheet;
 
 use serde::{Deserialize, Serialize};

@@ -48,6 +48,7 @@ mod zeroing;
 
 pub use again::{
     AgainDraft, AgainIntent, FleetView, Group, PASSED_PREFIX, RECALLED_GREATEST, Recalled, Said,
+    fitted_before,
 };
 pub use alarm::rings;
 pub use backup::{BACKUP_DAYS, BackupDraft, BackupIntent, Chosen, WayBack, Whole, backup_due};
@@ -80,7 +81,7 @@ pub use state::{
 pub use store::{Checked, StoreDraft, StoreIntent};
 pub use stored::{Erased, Stored, check_all, erase, move_record, open_store, read_store};
 pub use walk::{Lead, Pace, WalkDraft, WalkIntent, head_now as walk_head, point_now as walk_point};
-pub use workshop::{Letter, Letterhead, PhotoPolicy, Theme, WorkshopIntent};
+pub use workshop::{Letter, Letterhead, PhotoPolicy, Theme, Units, WorkshopIntent};
 pub use zeroing::ZeroDraft;
 
 pub use crate::platform::PictureFrom;

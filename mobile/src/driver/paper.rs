@@ -4,14 +4,15 @@ use chrono::{DateTime, FixedOffset};
 use rakeline_core::job::{JobState, read_check_line};
 use rakeline_core::report::{
     Document, Length, Paper, SheetLook, customer_sheet, job_sheet, kept, template_facts,
-    workshop_walk,
+    walk_sheet, workshop_walk,
 };
 use rakeline_core::text::msg;
 
 use super::intent::{Action, Now};
 use super::sight;
 use super::state::{AppState, Making, Notice, Settings, Sheets};
-use super::{cards, keeping, work};
+use super::workshop::Units;
+use super::{cards, jobs, keeping, work};
 use crate::platform::{OutFile, Shared, Task, WorkEvent};
 use crate::steps::book;
 use crate::texts::say;
@@ -73,6 +74,15 @@ pub(super) fn make(app: &mut AppState, sheets: Sheets, now: &Now) -> Vec<Action>
         Sheets::MarkCards => {
             let marks = job.spots.len();
             (Task::MarkCards { marks, paper }, msg("cards-file"))
+        }
+        Sheets::Walk => {
+            let document = match walk_sheet(job, now.at) {
+                Ok(document) => document,
+                Err(why) => return jobs::say(app, why),
+            };
+            let page = (document, Length::OnePage);
+            let name = msg("walk-sheet-file").text("job", job.name.clone());
+            (printed(&app.settings, job, page, now.at).0, name)
         }
         Sheets::Customer | Sheets::Workshop | Sheets::Data => {
             let (task, keys) = sheet_task(app, job, sheets);
@@ -144,6 +154,7 @@ fn printed(
             length,
             workshop: settings.letterhead.lines(),
             logo: settings.logo.clone(),
+            inches: settings.units == Units::MmAndInches,
             foot: msg("sheet-foot")
                 .text("id", job.id.0.clone())
                 .text("version", env!("CARGO_PKG_VERSION")),

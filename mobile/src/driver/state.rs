@@ -20,7 +20,7 @@ use super::listing::ListWish;
 use super::measure::Drafts;
 use super::phone::{Bay, PhoneSettings, Voice};
 use super::store::StoreDraft;
-use super::workshop::{Letterhead, PhotoPolicy, Theme};
+use super::workshop::{Letterhead, PhotoPolicy, Theme, Units};
 use crate::route::Route;
 
 /// How far the start has come.
@@ -107,6 +107,8 @@ pub enum UndoOf {
     Kit,
     /// A colleague's file removed last comes back.
     Received,
+    /// The fleet taken off the list last comes back.
+    Fleet,
 }
 
 /// What is kept between jobs.
@@ -137,6 +139,8 @@ pub struct Settings {
     pub letterhead: Letterhead,
     /// The workshop's logo on them.
     pub logo: Option<Logo>,
+    /// What lengths are said in.
+    pub units: Units,
     /// What is kept of photos.
     pub photos: PhotoPolicy,
     /// What the check line of the mark cards measures, by paper.
@@ -165,6 +169,8 @@ pub enum Sheets {
     Template,
     /// Mark cards for photos.
     MarkCards,
+    /// A page to walk by.
+    Walk,
     /// The job sheet: one page for the customer.
     Customer,
     /// The job sheet: the whole file for the workshop.

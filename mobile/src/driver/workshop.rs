@@ -105,6 +105,32 @@ impl Letterhead {
     }
 }
 
+/// What lengths are said in. All is measured, typed and kept in
+/// millimetres.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Units {
+    /// Millimetres.
+    #[default]
+    Mm,
+    /// Inches beside them.
+    MmAndInches,
+}
+
+impl Units {
+    /// Both, in the order in which they are shown.
+    pub const ALL: [Self; 2] = [Self::Mm, Self::MmAndInches];
+
+    /// The key of its name.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Mm => "units-mm",
+            Self::MmAndInches => "units-inches",
+        }
+    }
+}
+
 /// What is kept of a photo.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
@@ -133,6 +159,8 @@ impl PhotoPolicy {
 /// What is said on the workshop's screen.
 #[derive(Clone, Debug, PartialEq)]
 pub enum WorkshopIntent {
+    /// What lengths are said in.
+    Units(Units),
     /// What is kept of photos.
     Photos(PhotoPolicy),
     /// A logo is to be chosen.
@@ -180,6 +208,7 @@ pub(super) fn handle(app: &mut AppState, intent: WorkshopIntent, now: &Now) -> V
             None => return Vec::new(),
         },
         WorkshopIntent::DropLogo => app.settings.logo = None,
+        WorkshopIntent::Units(units) => app.settings.units = units,
         WorkshopIntent::Photos(policy) => app.settings.photos = policy,
         WorkshopIntent::Go => {
             app.notice = None;

@@ -25,6 +25,7 @@ pub fn NoticeBar() -> Element {
                             UndoOf::Deletion(id) => Intent::RestoreJob(id.clone()),
                             UndoOf::Step => Intent::Undo,
                             UndoOf::Kit => Intent::Kits(KitIntent::BringBack),
+                            UndoOf::Fleet => Intent::Again(AgainIntent::FleetBringBack),
                             UndoOf::Received => Intent::Again(AgainIntent::BringBack),
                         });
                     },

@@ -40,6 +40,9 @@ pub fn OfferView() -> Element {
         if let Some(old) = old {
             p { class: "why", {old} }
         }
+        if draft.not_read > 0 {
+            p { class: "why", {say(&msg("again-not-read").count("jobs", counted(draft.not_read)))} }
+        }
         for (index , warning) in offer.warnings.iter().enumerate() {
             div { key: "{index}", class: "note-box", role: "status", {say(warning)} }
         }

@@ -1,20 +1,53 @@
 //! How this vehicle stands against the earlier ones it took over from.
 
 use dioxus::prelude::*;
-use rakeline_core::job::{self, Agrees, JobState};
+use rakeline_core::job::{self, Agrees, BeforeEvent, JobEvent, JobState, Particular};
+use rakeline_core::moment;
+use rakeline_core::text::msg;
+
+use crate::driver::{AgainIntent, Intent, fitted_before};
+use crate::shell::use_shell;
 
 use crate::texts::{say, t};
+
+/// That this job's model was fitted before, while it can still start from
+/// that.
+#[component]
+pub fn FittedBefore() -> Element {
+    let shell = use_shell();
+    let state = shell.state.read();
+    let (Some(job), Some((jobs, newest))) = (state.job(), fitted_before(&state)) else {
+        return rsx! {};
+    };
+    let vehicle = job.particular(Particular::Vehicle).to_owned();
+    let words = msg("again-hint")
+        .count("jobs", i64::try_from(jobs).unwrap_or(i64::MAX))
+        .text("day", moment::date(&newest));
+    let to = shell.clone();
+    rsx! {
+        div { class: "note-box", role: "status",
+            p { {say(&words)} }
+            button {
+                class: "also",
+                onclick: move |_| to.send(Intent::Again(AgainIntent::GoFor(vehicle.clone()))),
+                {t("again-hint-go")}
+            }
+        }
+    }
+}
 
 /// What agrees, or by how much it does not and what is open because of it;
 /// and where what was taken over comes from.
 #[component]
 pub fn AgainTaken(job: JobState) -> Element {
+    let shell = use_shell();
     let words = job::agreement_words(&job);
     if words.is_empty() {
         return rsx! {};
     }
     let no = |agrees: Agrees| matches!(agrees, Agrees::No(_));
-    let class = if no(job::halves_agree(&job)) || no(job::faces_agree(&job)) {
+    let other_bumper = no(job::halves_agree(&job));
+    let class = if other_bumper || no(job::faces_agree(&job)) {
         "trouble-box"
     } else {
         "note-box"
@@ -23,6 +56,17 @@ pub fn AgainTaken(job: JobState) -> Element {
         div { class, role: "status",
             for line in words {
                 p { {say(&line)} }
+            }
+            if other_bumper && job::holds_earlier_bumper(&job) {
+                p { {t("before-still-holds")} }
+                button {
+                    class: "also",
+                    onclick: move |_| {
+                        let dropped = JobEvent::Before(BeforeEvent::BumperDropped);
+                        shell.send(Intent::Fit(Box::new(dropped)));
+                    },
+                    {t("before-drop-bumper")}
+                }
             }
             details {
                 summary { {t("before-from-which")} }

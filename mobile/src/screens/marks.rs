@@ -12,7 +12,7 @@ use crate::driver::Intent;
 use crate::parts::{DrawingView, Frame};
 use crate::route::Step;
 use crate::shell::use_shell;
-use crate::texts::{figure, say, t};
+use crate::texts::{beside, figure, say, t};
 
 /// The screen of the mark-out.
 #[component]
@@ -78,7 +78,12 @@ pub fn Marks() -> Element {
                             tr { key: "{label}",
                                 th { class: "spot", scope: "row", {label} }
                                 td { class: "big", {figure(offset.abs(), 0)} }
-                                td { class: "where", {t(side(offset))} }
+                                td { class: "where",
+                                    {t(side(offset))}
+                                    if let Some(inches) = beside(offset.abs()) {
+                                        small { class: "why", " {inches}" }
+                                    }
+                                }
                             }
                         }
                     }

@@ -5,7 +5,7 @@ use rakeline_core::drawing::{half_width_drawing, plan_drawing};
 use rakeline_core::job::{self, Field, HalfWidths, JobState, Particular, Taken};
 use rakeline_core::text::msg;
 
-use super::again_taken::AgainTaken;
+use super::again_taken::{AgainTaken, FittedBefore};
 use super::kit_pick::KitPick;
 use crate::driver::{Intent, MarkOutIntent};
 use crate::parts::{DrawingView, Entry, Focus, Frame, Kind};
@@ -62,6 +62,7 @@ pub fn Measures() -> Element {
             h1 { {t("measures-title")} }
             p { class: "why", {t("measures-why")} }
             AgainTaken { job: job.clone() }
+            FittedBefore {}
             DrawingView { drawing: half_width_drawing(job) }
             HowTaken { job: job.clone() }
             form {

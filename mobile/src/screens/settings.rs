@@ -2,7 +2,7 @@
 
 use dioxus::prelude::*;
 
-use crate::driver::{Intent, Letter, PhotoIntent, PhotoPolicy, Theme, WorkshopIntent};
+use crate::driver::{Intent, Letter, PhotoIntent, PhotoPolicy, Theme, Units, WorkshopIntent};
 use crate::parts::{Entry, Kind, NoticeBar};
 use crate::shell::use_shell;
 use crate::texts::{say, t};
@@ -14,6 +14,7 @@ pub fn SettingsScreen() -> Element {
     let state = shell.state.read();
     let chosen = state.settings.theme;
     let photos = state.settings.photos;
+    let units = state.settings.units;
     let letterhead = state.settings.letterhead.clone();
     let (back, look, typed) = (shell.clone(), shell.clone(), shell.clone());
     rsx! {
@@ -47,6 +48,22 @@ pub fn SettingsScreen() -> Element {
                     }
                 }
                 p { class: "why", {t("look-why")} }
+                h2 { {t("units-title")} }
+                div { class: "choice", role: "group", "aria-label": t("units-title"),
+                    for one in Units::ALL {
+                        button {
+                            key: "{one:?}",
+                            r#type: "button",
+                            "aria-pressed": if units == one { "true" } else { "false" },
+                            onclick: {
+                                let shell = look.clone();
+                                move |_| shell.send(Intent::Workshop(WorkshopIntent::Units(one)))
+                            },
+                            {t(one.name())}
+                        }
+                    }
+                }
+                p { class: "why", {t("units-why")} }
                 h2 { {t("photos-title")} }
                 div { class: "choice tall", role: "group", "aria-label": t("photos-title"),
                     for policy in PhotoPolicy::ALL {

@@ -9,7 +9,7 @@ use rakeline_core::text::msg;
 
 use super::walk_heads::HeadsCheck;
 use super::walk_result::{Learned, Result};
-use crate::driver::{Intent, Pace, WalkIntent, walk_point};
+use crate::driver::{Intent, Pace, Sheets, WalkIntent, walk_point};
 use crate::parts::{DrawingView, Frame};
 use crate::route::Step;
 use crate::shell::{Shell, use_shell};
@@ -64,6 +64,9 @@ pub fn Walk() -> Element {
             } else {
                 Result { job: job.clone() }
             }
+            if job.walk.test.is_none() {
+                WalkPage {}
+            }
             if open {
                 HeadsCheck { job: job.clone() }
             }
@@ -73,6 +76,28 @@ pub fn Walk() -> Element {
                 onclick: move |_| fault.send(Intent::GoStep(Step::Fault)),
                 {t("to-fault")}
             }
+        }
+    }
+}
+
+/// The page to walk by, for who has the phone in the seat.
+#[component]
+fn WalkPage() -> Element {
+    let shell = use_shell();
+    let state = shell.state.read();
+    let making = state.making.as_ref();
+    let making =
+        making.map(|making| say(&msg("full-size-making").number("percent", making.percent(), 0)));
+    let print = shell.clone();
+    rsx! {
+        button {
+            class: "also",
+            disabled: making.is_some(),
+            onclick: move |_| print.send(Intent::MakeSheets(Sheets::Walk)),
+            {t("walk-sheet-print")}
+        }
+        if let Some(making) = making {
+            p { role: "status", {making} }
         }
     }
 }

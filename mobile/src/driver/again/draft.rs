@@ -4,7 +4,7 @@ use std::rc::Rc;
 
 use chrono::{DateTime, FixedOffset};
 use rakeline_core::again::{
-    self, Lesson, Likeness, Line, Offer, PassedOn, VehicleName, lesson, read_passed,
+    self, Fleet, Lesson, Likeness, Line, Offer, PassedOn, VehicleName, lesson, read_passed,
 };
 use rakeline_core::job::{JobId, JobState};
 use rakeline_core::order;
@@ -60,10 +60,14 @@ pub struct AgainDraft {
     pub(super) asked: Vec<JobId>,
     /// Jobs that were read.
     pub jobs: Vec<JobState>,
+    /// How many could not be read.
+    pub not_read: usize,
     /// Colleagues' files by key.
     pub received: Vec<(String, PassedOn)>,
     /// Files that cannot be read, by key. They are kept.
     pub unreadable: Vec<(String, Message)>,
+    /// The fleet taken off the list last.
+    pub(super) ended: Option<Fleet>,
     /// The file removed last.
     pub(super) removed: Option<(String, String)>,
     /// Texts of the files by key.
@@ -206,13 +210,55 @@ impl AgainDraft {
 
     /// Own jobs of the chosen models, the newest.
     pub(super) fn ids_chosen(&self) -> Vec<JobId> {
-        let mut ids: Vec<JobId> = self
-            .groups_chosen()
-            .flat_map(|group| group.ids.iter().take(RECALLED_GREATEST))
+        // As many of each model, so that one that counts too is heard.
+        let models = self.groups_chosen().count().max(1);
+        self.groups_chosen()
+            .flat_map(|group| group.ids.iter().take(RECALLED_GREATEST / models))
             .cloned()
-            .collect();
-        ids.truncate(RECALLED_GREATEST);
-        ids
+            .collect()
+    }
+
+    /// What the vehicle of a new job is called: as typed where that is the
+    /// chosen model's name, else that name with the years typed. A few
+    /// letters that found it are no name.
+    pub(super) fn vehicle(&self, offered: &str) -> String {
+        let typed = VehicleName::read(&self.typed);
+        let model = VehicleName::read(offered);
+        if typed.likeness(&model) == Likeness::Same {
+            return self.typed.trim().to_owned();
+        }
+        match typed.years {
+            Some((first, last)) if model.years != typed.years => {
+                let is_year = |word: &&str| VehicleName::read(word).years.is_some();
+                let words = offered.split_whitespace().filter(|word| !is_year(word));
+                let mut words: Vec<String> = words.map(str::to_owned).collect();
+                words.push(first.to_string());
+                words.extend((last != first).then(|| last.to_string()));
+                words.join(" ")
+            }
+            _ => offered.to_owned(),
+        }
+    }
+
+    /// What colleagues' jobs teach, each file's key first. A job that stands
+    /// in two of the files, an older and a later one, teaches once.
+    pub(super) fn theirs(&self) -> Vec<(String, Lesson)> {
+        let mut all: Vec<(String, Lesson)> = Vec::new();
+        for (key, passed) in &self.received {
+            for lesson in &passed.lessons {
+                let mut theirs = lesson.clone();
+                theirs.id = format!("{key}/{}", theirs.id);
+                let twin = |(other, known): &(String, Lesson)| {
+                    other != key && again::is_same_job(known, lesson)
+                };
+                match all.iter().position(twin) {
+                    Some(at) if all[at].1.at < theirs.at => all[at] = (key.clone(), theirs),
+                    Some(_) => {}
+                    None => all.push((key.clone(), theirs)),
+                }
+            }
+        }
+        all
     }
 
     /// Reads colleagues' files.
@@ -235,16 +281,12 @@ impl AgainDraft {
             return;
         }
         let mut lessons: Vec<Lesson> = self.jobs.iter().filter_map(lesson).collect();
-        for (key, passed) in &self.received {
-            for theirs in &passed.lessons {
-                let name = VehicleName::read(&theirs.vehicle);
-                if self.chosen.contains(&key_of(&name)) {
-                    let mut theirs = theirs.clone();
-                    theirs.id = format!("{key}/{}", theirs.id);
-                    lessons.push(theirs);
-                }
-            }
-        }
+        let is_chosen = |(_, theirs): &(String, Lesson)| {
+            let name = VehicleName::read(&theirs.vehicle);
+            self.chosen.contains(&key_of(&name))
+        };
+        let theirs = self.theirs().into_iter().filter(is_chosen);
+        lessons.extend(theirs.map(|(_, theirs)| theirs));
         let wanted = self.wanted();
         self.offer = again::offer(&wanted, &lessons).map(Rc::new);
     }

@@ -1,7 +1,7 @@
 //! Fleets: several vehicles from one job.
 
 use rakeline_core::again::{
-    self, FLEET_GREATEST, Fleet, FleetParts, Lesson, VehicleName, fleet_parts, lesson,
+    self, FLEET_GREATEST, Fleet, FleetParts, Lesson, Likeness, VehicleName, fleet_parts, lesson,
 };
 use rakeline_core::decide::parts::PartLine;
 use rakeline_core::job::{JobId, JobState};
@@ -9,7 +9,7 @@ use rakeline_core::text::msg;
 
 use super::begun;
 use crate::driver::intent::{Action, Now};
-use crate::driver::state::AppState;
+use crate::driver::state::{AppState, Notice, UndoOf};
 use crate::driver::{jobs, keeping};
 use crate::route::{Route, Step};
 
@@ -28,7 +28,8 @@ impl FleetView {
     /// The fleet of that name, with its jobs as they were read.
     #[must_use]
     pub fn of(app: &AppState, name: &str) -> Option<Self> {
-        let fleet = app.settings.fleets.iter().find(|f| f.id == name)?.clone();
+        let mut fleet = app.settings.fleets.iter().find(|f| f.id == name)?.clone();
+        fleet.jobs.retain(|id| is_kept(app, id));
         let read = |id: &JobId| app.again.jobs.iter().find(|job| job.id == *id).cloned();
         let jobs: Vec<JobState> = fleet.jobs.iter().filter_map(read).collect();
         let parts = fleet_parts(&fleet, &jobs, &model(app, &fleet));
@@ -36,11 +37,29 @@ impl FleetView {
     }
 }
 
+/// Whether a vehicle's job is among the jobs; a deleted one is begun anew.
+fn is_kept(app: &AppState, id: &JobId) -> bool {
+    app.jobs.iter().any(|entry| entry.id == *id) || app.job().is_some_and(|job| job.id == *id)
+}
+
 /// What one vehicle of the fleet is expected to take: as its first job did.
 fn model(app: &AppState, fleet: &Fleet) -> Vec<PartLine> {
     let mut from = fleet.from.iter();
     let first = from.find_map(|id| app.again.jobs.iter().find(|job| job.id == *id));
-    first.and_then(lesson).map_or_else(Vec::new, |l| l.parts)
+    let own = first.and_then(lesson);
+    let known = own.or_else(|| theirs(app, fleet).into_iter().next());
+    known.map_or_else(Vec::new, |lesson| lesson.parts)
+}
+
+/// What the colleagues' jobs teach that the fleet was planned from.
+fn theirs(app: &AppState, fleet: &Fleet) -> Vec<Lesson> {
+    let model = VehicleName::read(&fleet.vehicle);
+    let of_fleet = |(key, lesson): &(String, Lesson)| {
+        let name = VehicleName::read(&lesson.vehicle);
+        fleet.theirs.contains(key) && name.likeness(&model) != Likeness::Other
+    };
+    let all = app.again.theirs().into_iter().filter(of_fleet);
+    all.map(|(_, lesson)| lesson).collect()
 }
 
 /// So many vehicles from what is offered; the first one starts.
@@ -64,6 +83,11 @@ pub(super) fn start(app: &mut AppState, id: JobId, now: &Now) -> Vec<Action> {
         None => return Vec::new(),
     };
     let own = offer.from.iter().filter(|from| from.theirs.is_none());
+    let keys = offer.from.iter().filter(|from| from.theirs.is_some());
+    let mut keys: Vec<String> = keys
+        .filter_map(|from| Some(from.id.rsplit_once('/')?.0.to_owned()))
+        .collect();
+    keys.dedup();
     app.settings.fleets.push(Fleet {
         id: id.0.clone(),
         vehicle: job
@@ -72,6 +96,8 @@ pub(super) fn start(app: &mut AppState, id: JobId, now: &Now) -> Vec<Action> {
         count,
         from: own.map(|from| JobId(from.id.clone())).collect(),
         jobs: vec![id],
+        theirs: keys,
+        left_out: app.again.left_out.clone(),
     });
     jobs::enter(app, job, Step::Measures)
 }
@@ -88,19 +114,22 @@ pub(super) fn next(app: &mut AppState, id: JobId, now: &Now) -> Vec<Action> {
     let Some(at) = app.settings.fleets.iter().position(|f| f.id == name) else {
         return Vec::new();
     };
-    let fleet = &app.settings.fleets[at];
+    let mut fleet = app.settings.fleets[at].clone();
+    fleet.jobs.retain(|id| is_kept(app, id));
     if app.again.waiting || fleet.left() == 0 {
         return Vec::new();
     }
-    let lessons: Vec<Lesson> = app.again.jobs.iter().filter_map(lesson).collect();
+    let mut lessons: Vec<Lesson> = app.again.jobs.iter().filter_map(lesson).collect();
+    lessons.extend(theirs(app, &fleet));
     let wanted = VehicleName::read(&fleet.vehicle);
     let vehicle = fleet.vehicle.clone();
     app.again.offer = again::offer(&wanted, &lessons).map(std::rc::Rc::new);
-    app.again.left_out.clear();
+    app.again.left_out.clone_from(&fleet.left_out);
     app.again.typed = vehicle;
     match begun(app, id.clone(), now) {
         Some(Ok(job)) => {
-            app.settings.fleets[at].jobs.push(id);
+            fleet.jobs.push(id);
+            app.settings.fleets[at] = fleet;
             jobs::enter(app, job, Step::Measures)
         }
         Some(Err(why)) => jobs::say(app, why),
@@ -108,15 +137,34 @@ pub(super) fn next(app: &mut AppState, id: JobId, now: &Now) -> Vec<Action> {
     }
 }
 
+/// The fleet taken off last comes back.
+pub(super) fn bring_back(app: &mut AppState) -> Vec<Action> {
+    let Some(fleet) = app.again.ended.take() else {
+        return Vec::new();
+    };
+    app.notice = None;
+    app.settings.fleets.push(fleet);
+    let writes = keeping::settings(app);
+    app.commits += 1;
+    vec![Action::Commit(app.commits, writes)]
+}
+
 /// The fleet is taken off the list; its jobs stay among the jobs.
 pub(super) fn end(app: &mut AppState) -> Vec<Action> {
     let Route::Fleet(name) = app.route.clone() else {
         return Vec::new();
     };
-    app.settings.fleets.retain(|fleet| fleet.id != name);
+    let Some(at) = app.settings.fleets.iter().position(|f| f.id == name) else {
+        return Vec::new();
+    };
+    app.again.ended = Some(app.settings.fleets.remove(at));
     let writes = keeping::settings(app);
     app.commits += 1;
     let mut actions = vec![Action::Commit(app.commits, writes)];
     actions.extend(jobs::go_to(app, Route::Again));
+    app.notice = Some(Notice {
+        message: msg("fleet-ended"),
+        undo: Some(UndoOf::Fleet),
+    });
     actions
 }

@@ -8,7 +8,8 @@ mod passing;
 pub use draft::{AgainDraft, Group, RECALLED_GREATEST};
 pub use fleet::FleetView;
 
-use rakeline_core::again::{self, Line, VehicleName};
+use chrono::{DateTime, FixedOffset};
+use rakeline_core::again::{self, Likeness, Line, VehicleName};
 use rakeline_core::job::{BeforeEvent, JobEvent, JobId, JobState, Particular, apply};
 use rakeline_core::record;
 use rakeline_core::text::Message;
@@ -36,6 +37,8 @@ pub struct Recalled {
 pub enum AgainIntent {
     /// To the models that were fitted before.
     Go,
+    /// To what earlier jobs of this vehicle's model offer.
+    GoFor(String),
     /// What was asked of the store is here, or why it is not.
     Recalled(Result<Recalled, Message>),
     /// A vehicle was typed.
@@ -63,6 +66,8 @@ pub enum AgainIntent {
     FleetNext(JobId),
     /// The fleet on the screen is taken off the list; its jobs stay.
     FleetEnd,
+    /// The fleet taken off last comes back.
+    FleetBringBack,
     /// Whether the workshop's name goes along.
     SayWorkshop(Said),
     /// Whether the fitter's name goes along.
@@ -92,6 +97,7 @@ pub enum Said {
 pub(super) fn handle(app: &mut AppState, intent: AgainIntent, now: &Now) -> Vec<Action> {
     match intent {
         AgainIntent::Go => go(app),
+        AgainIntent::GoFor(vehicle) => go_for(app, vehicle),
         AgainIntent::Recalled(found) => recalled(app, found),
         AgainIntent::Typed(text) => {
             app.again.typed = text;
@@ -132,6 +138,7 @@ pub(super) fn handle(app: &mut AppState, intent: AgainIntent, now: &Now) -> Vec<
         AgainIntent::FleetGo(name) => fleet::go(app, name),
         AgainIntent::FleetNext(id) => fleet::next(app, id, now),
         AgainIntent::FleetEnd => fleet::end(app),
+        AgainIntent::FleetBringBack => fleet::bring_back(app),
         AgainIntent::SayWorkshop(said) => {
             app.again.say_workshop = said;
             Vec::new()
@@ -146,6 +153,37 @@ pub(super) fn handle(app: &mut AppState, intent: AgainIntent, now: &Now) -> Vec<
         AgainIntent::Drop(key) => passing::remove(app, &key),
         AgainIntent::BringBack => passing::bring_back(app),
     }
+}
+
+/// How many other jobs the open one's model has that teach, and when the
+/// newest was worked on; `None` without one, and once this job has marks.
+#[must_use]
+pub fn fitted_before(app: &AppState) -> Option<(usize, DateTime<FixedOffset>)> {
+    let job = app.job().filter(|job| job.marks.is_none())?;
+    let name = VehicleName::read(job.particular(Particular::Vehicle));
+    if name.is_empty() || !job.before.from.is_empty() {
+        return None;
+    }
+    let alike = app.jobs.iter().filter(|entry| {
+        let other = VehicleName::read(&entry.vehicle);
+        entry.id != job.id && entry.read > 0 && name.likeness(&other) == Likeness::Same
+    });
+    let all: Vec<_> = alike.map(|entry| entry.changed).collect();
+    Some((all.len(), all.into_iter().max()?))
+}
+
+/// To what earlier jobs of this vehicle's model offer.
+fn go_for(app: &mut AppState, vehicle: String) -> Vec<Action> {
+    let mut actions = go(app);
+    if app.route == Route::Again {
+        let name = VehicleName::read(&vehicle);
+        let groups = app.again.groups.iter();
+        let same = groups.filter(|group| group.name.likeness(&name) == Likeness::Same);
+        app.again.chosen = same.map(|group| group.key.clone()).collect();
+        app.again.typed = vehicle;
+        actions.extend(recall_chosen(app));
+    }
+    actions
 }
 
 fn go(app: &mut AppState) -> Vec<Action> {
@@ -205,11 +243,10 @@ fn recalled(app: &mut AppState, found: Result<Recalled, Message>) -> Vec<Action>
         return Vec::new();
     }
     app.again.waiting = false;
-    app.again.jobs = found
-        .jobs
-        .iter()
-        .filter_map(|(_, text)| record::read(text.as_deref()?).ok())
-        .collect();
+    let texts = found.jobs.iter().filter_map(|(_, text)| text.as_deref());
+    let read: Vec<_> = texts.map(record::read).collect();
+    app.again.not_read = read.iter().filter(|job| job.is_err()).count();
+    app.again.jobs = read.into_iter().flatten().collect();
     app.again.receive(found.files);
     app.again.group(&app.jobs);
     app.again.offered();
@@ -232,10 +269,7 @@ fn begun(app: &mut AppState, id: JobId, now: &Now) -> Option<Result<JobState, Me
     }
     let offer = app.again.offer.clone()?;
     let mut handed = offer.handed(&app.again.left_out);
-    let typed = app.again.typed.trim();
-    if !VehicleName::read(typed).is_empty() {
-        handed.vehicle = typed.to_owned();
-    }
+    handed.vehicle = app.again.vehicle(&handed.vehicle);
     let mut job = JobState::start(id, offer.kit.clone(), now.at);
     if !app.settings.fitter.is_empty() {
         let fitter = app.settings.fitter.clone();
