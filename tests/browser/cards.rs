@@ -2,11 +2,56 @@
 //! at by the worker, solved, held against the plan, kept with the figures.
 
 use std::path::Path;
+use std::time::Duration;
 
-use rakeline_tests::browser::Server;
+use rakeline_tests::browser::{Attitude, PhoneSetup, Server};
 use serde_json::json;
 
 use crate::fitter::{PATIENCE, first_screen, look, saved, setup, texts};
+
+#[test]
+fn the_live_view_names_the_cards_and_keeps_a_picture_that_is_measured_on() {
+    let fixture = Path::new(env!("CARGO_MANIFEST_DIR")).join("fixtures/photo/middle.jpg");
+    // A film of one frame over and over: a row of JPEGs is one.
+    let film = std::env::temp_dir().join(format!("rakeline-{}.mjpeg", std::process::id()));
+    let frame = std::fs::read(fixture).expect("the photo");
+    std::fs::write(&film, frame.repeat(8)).expect("written");
+    let server = Server::start();
+    let flag = |name: &str, value: &str| (name.to_owned(), value.to_owned());
+    let with_camera = PhoneSetup {
+        flags: vec![
+            flag("use-fake-device-for-media-stream", "1"),
+            flag("use-fake-ui-for-media-stream", "1"),
+            flag("use-file-for-fake-video-capture", &film.to_string_lossy()),
+        ],
+        ..setup()
+    };
+    let phone = first_screen(&server, with_camera);
+    phone.goto("/?sample");
+    phone.wait_for("Tape is on", PATIENCE);
+    let here = phone.eval("location.pathname");
+    let here = here.as_str().expect("a path").replace("/marks", "/cards");
+    phone.goto(&here);
+    phone.wait_for("Stick a card on each mark", PATIENCE);
+    phone.tap_named("Live view that names the cards it sees");
+    phone.wait_for("Now from the left", PATIENCE);
+    phone.wait_for("Card 1: good", 4 * PATIENCE);
+    phone.hold(Attitude::back_on_face(0.0));
+    phone.rest(Duration::from_millis(1_500));
+    look(&phone, "cards-guide");
+    phone.tap_named("Keep this picture");
+    phone.wait_for("Photo 1", 4 * PATIENCE);
+    phone.wait_for("Now from the middle", PATIENCE);
+    phone.until("the figures are there", || {
+        texts(&phone, ".candidates li")
+            .iter()
+            .any(|line| line.contains("through the air"))
+    });
+    phone.tap_named("Close live view");
+    saved(&phone);
+    let _ = std::fs::remove_file(&film);
+    assert_eq!(phone.errors(), Vec::<String>::new());
+}
 
 #[test]
 fn three_photos_give_distances_that_are_kept_with_the_check() {

@@ -3,7 +3,7 @@
 
 use std::path::Path;
 
-use rakeline::driver::{CardsIntent, Intent, PictureFrom};
+use rakeline::driver::{CameraState, CardsIntent, GuideIntent, Intent, PictureFrom};
 use rakeline::platform::{CameraFault, Picture, cleaned};
 use rakeline::route::Step;
 use rakeline_core::estimate::photo::decode::decode;
@@ -46,6 +46,57 @@ fn give(bench: &mut Bench, name: &str) {
 fn trouble(bench: &Bench) -> Option<&str> {
     let trouble = bench.app.drafts.cards.trouble.as_ref();
     trouble.map(|message| message.key.as_ref())
+}
+
+fn guide(bench: &mut Bench, said: GuideIntent) {
+    bench.send(Intent::Cards(CardsIntent::Guide(said)));
+}
+
+#[test]
+fn the_live_picture_names_the_cards_it_sees_and_a_kept_one_is_measured_on() {
+    let mut bench = at_cards();
+    bench.phone.camera.gives(photo("middle.jpg"));
+    guide(&mut bench, GuideIntent::Start);
+    let draft = bench.app.drafts.guide.clone();
+    assert_eq!(draft.camera, CameraState::Live);
+    let told = job::guide(bench.job(), draft.seen.as_deref());
+    assert_eq!(told.from.key, "guide-from-left");
+    assert!(told.ready, "{:?}", told.lines);
+    assert_eq!(
+        bench.job().card_photos.photos.len(),
+        0,
+        "a look keeps nothing"
+    );
+    // No further frame came: it says so and waits.
+    assert_eq!(
+        draft.trouble.map(|why| why.key),
+        Some("camera-not-yet".into())
+    );
+    bench.phone.camera.gives(photo("left.jpg"));
+    guide(&mut bench, GuideIntent::Look);
+    let seen = bench.app.drafts.guide.seen.clone();
+    let told = job::guide(bench.job(), seen.as_deref());
+    assert!(!told.ready, "its outer card is missing");
+    assert!(told.lines.iter().any(|line| line.key == "guide-missing"));
+    bench.phone.camera.gives(photo("middle.jpg"));
+    guide(&mut bench, GuideIntent::Shoot);
+    assert_eq!(bench.job().card_photos.photos.len(), 1);
+    assert!(bench.job().card_photos.outcome.is_some());
+    let told = job::guide(bench.job(), None);
+    assert_eq!(told.from.key, "guide-from-middle");
+    bench.send(Intent::GoStep(Step::Check));
+    assert!(!bench.phone.camera.runs(), "the camera is free again");
+}
+
+#[test]
+fn without_a_camera_the_live_view_says_so_and_a_photo_can_still_be_chosen() {
+    let mut bench = at_cards();
+    bench.phone.camera.fail(CameraFault::Refused);
+    guide(&mut bench, GuideIntent::Start);
+    let camera = bench.app.drafts.guide.camera.clone();
+    assert!(matches!(camera, CameraState::No(why) if why.key == "camera-refused"));
+    guide(&mut bench, GuideIntent::Stop);
+    assert_eq!(bench.app.drafts.guide.camera, CameraState::Off);
 }
 
 #[test]

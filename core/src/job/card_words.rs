@@ -1,11 +1,11 @@
 //! What photos of mark cards measured, in words.
 
-use super::card_photos::{CardPhoto, shape_of};
+use super::card_photos::shape_of;
 use super::check::check_view;
 use super::state::JobState;
 use crate::estimate::photo::against::{MarkAgainst, against_plan};
 use crate::estimate::photo::result::{GapMeasured, Outcome, Zero};
-use crate::estimate::photo::seen::{CardQuality, CardSeen};
+use crate::estimate::photo::seen::{CardQuality, CardSeen, PhotoSeen};
 use crate::text::{Message, msg};
 use crate::units::{COVERAGE_95, Estimate, Millimetres, Offset};
 
@@ -31,7 +31,7 @@ pub struct MarkLine {
 /// How each card that can be measured on is seen, and what is wrong with
 /// the others.
 #[must_use]
-pub fn card_words(job: &JobState, photo: &CardPhoto) -> Vec<Message> {
+pub fn card_words(job: &JobState, photo: &PhotoSeen) -> Vec<Message> {
     let good = |card: &CardSeen| {
         let CardQuality { blur, cell, .. } = card.quality;
         let key = if cell < SMALL {
@@ -43,8 +43,8 @@ pub fn card_words(job: &JobState, photo: &CardPhoto) -> Vec<Message> {
         };
         msg(key).message("card", card_name(job, usize::from(card.code)))
     };
-    let faults = photo.seen.faults.iter().map(|fault| fault.message());
-    let mut lines: Vec<Message> = photo.seen.cards.iter().map(good).collect();
+    let faults = photo.faults.iter().map(|fault| fault.message());
+    let mut lines: Vec<Message> = photo.cards.iter().map(good).collect();
     lines.extend(faults);
     if lines.is_empty() {
         lines.push(msg("cards-none-seen"));
@@ -52,7 +52,7 @@ pub fn card_words(job: &JobState, photo: &CardPhoto) -> Vec<Message> {
     lines
 }
 
-fn card_name(job: &JobState, code: usize) -> Message {
+pub(super) fn card_name(job: &JobState, code: usize) -> Message {
     let count = i64::try_from(code).unwrap_or(i64::MAX).saturating_add(1);
     if code == job.spots.len() {
         msg("cards-centre-card").count("card", count)

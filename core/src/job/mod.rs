@@ -4,6 +4,7 @@ mod agreed;
 mod apply;
 mod before;
 mod behind;
+mod card_guide;
 mod card_notes;
 mod card_photos;
 mod card_words;
@@ -48,6 +49,7 @@ pub use behind::{
     Answer, BehindEvent, BehindState, PANEL_GREATEST, behind_headline, behind_words, look,
     typed_depth, typed_panel,
 };
+pub use card_guide::{Guide, guide};
 pub use card_notes::notes_on;
 pub use card_photos::{
     CARD_PHOTOS_GREATEST, CardPhoto, CardPhotos, CardPhotosEvent, ShapeFrom, TAPS_GREATEST,

@@ -12,6 +12,7 @@ use rakeline_core::text::{Message, msg};
 use rakeline_core::units::{Estimate, Millimetres};
 
 use super::centre::{centre, centred};
+use super::guide::{self, GuideIntent};
 use super::intent::{Action, Now};
 use super::photos::PictureUse;
 use super::sight;
@@ -40,6 +41,8 @@ pub enum CardsIntent {
     Said(CardPhotosEvent),
     /// A photo, by its place, is kept with what was measured drawn on it.
     Keep(usize),
+    /// Said of the live picture.
+    Guide(GuideIntent),
     /// A short distance in a photo, by its place, with a flat thing.
     Flat(usize, FlatKind, Vec<[f64; 2]>),
 }
@@ -90,13 +93,10 @@ impl CardsDraft {
 
 pub(super) fn handle(app: &mut AppState, said: CardsIntent, now: &Now) -> Vec<Action> {
     match said {
+        CardsIntent::Guide(said) => guide::handle(app, said),
         CardsIntent::Ask(from) => {
-            let full = app
-                .job()
-                .is_some_and(|job| job.card_photos.photos.len() >= CARD_PHOTOS_GREATEST);
-            if full {
-                let most = i64::try_from(CARD_PHOTOS_GREATEST).unwrap_or(i64::MAX);
-                return fail(app, msg("cards-too-many-photos").count("most", most));
+            if let Some(full) = is_full(app) {
+                return fail(app, full);
             }
             vec![Action::ChoosePicture(PictureUse::Cards, from)]
         }
@@ -136,8 +136,26 @@ fn fail(app: &mut AppState, message: Message) -> Vec<Action> {
     Vec::new()
 }
 
+/// That no further photo is taken, where it is so.
+pub(super) fn is_full(app: &AppState) -> Option<Message> {
+    let photos = app.job().map_or(0, |job| job.card_photos.photos.len());
+    let most = i64::try_from(CARD_PHOTOS_GREATEST).unwrap_or(i64::MAX);
+    (photos >= CARD_PHOTOS_GREATEST).then(|| msg("cards-too-many-photos").count("most", most))
+}
+
+/// Whether the worker and the store are free.
+pub(super) fn is_idle(app: &AppState) -> bool {
+    let draft = &app.drafts.cards;
+    draft.under.is_none() && draft.storing.is_none() && app.making.is_none()
+}
+
+/// A photo from the live picture.
+pub(super) fn came(app: &mut AppState, picture: Picture, now: &Now) -> Vec<Action> {
+    handle(app, CardsIntent::Came(Ok(Some(picture))), now)
+}
+
 /// Cards of the marks, and the one after the last for the centre mark.
-fn cards(app: &AppState) -> usize {
+pub(super) fn cards(app: &AppState) -> usize {
     app.job().map_or(0, |job| job.spots.len() + 1)
 }
 
@@ -157,6 +175,7 @@ pub(super) fn start(app: &mut AppState, task: Task, doing: Doing) -> Vec<Action>
         return fail(app, msg("cards-busy"));
     }
     sight::give_way(app);
+    guide::give_way(app);
     app.worked += 1;
     let draft = &mut app.drafts.cards;
     draft.trouble = None;
@@ -270,7 +289,7 @@ pub(super) fn worked(
     })
 }
 
-fn read<T: serde::de::DeserializeOwned>(bytes: &[u8]) -> Option<T> {
+pub(super) fn read<T: serde::de::DeserializeOwned>(bytes: &[u8]) -> Option<T> {
     rakeline_core::json::read(std::str::from_utf8(bytes).ok()?).ok()
 }
 

@@ -6,6 +6,7 @@ use rakeline_core::job::{LevelPhoto, MeasuringEvent, PictureLine};
 use rakeline_core::text::{Message, msg};
 use rakeline_core::units::{Degrees, Estimate};
 
+use super::guide;
 use super::held::{self, Held, Target};
 use super::intent::{Action, Now};
 use super::phone;
@@ -107,6 +108,9 @@ pub(super) fn leave(app: &mut AppState) -> Vec<Action> {
 }
 
 pub(super) fn handle(app: &mut AppState, said: LevelIntent, now: &Now) -> Vec<Action> {
+    if guide::is_here(app) {
+        return guide::camera(app, said, now);
+    }
     match said {
         LevelIntent::Start => start(app),
         LevelIntent::Started(outcome) => {

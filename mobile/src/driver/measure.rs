@@ -9,6 +9,7 @@ use rakeline_core::report::Logo;
 
 use super::cards::CardsDraft;
 use super::corners::{self, SweepDraft};
+use super::guide::GuideDraft;
 use super::intent::{Action, Now};
 use super::learn::LearnDraft;
 use super::level::{self, LevelDraft, LevelIntent};
@@ -39,6 +40,8 @@ pub struct Drafts {
     pub sight: SightDraft,
     /// Photos of mark cards.
     pub cards: CardsDraft,
+    /// The live picture while they are shot.
+    pub guide: GuideDraft,
     /// Walk test and fault.
     pub walk: WalkDraft,
     /// Photos of the job.

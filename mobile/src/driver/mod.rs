@@ -16,6 +16,7 @@ mod ear;
 mod entry;
 mod erase;
 mod fit;
+mod guide;
 mod held;
 mod intent;
 mod jobs;
@@ -58,6 +59,7 @@ pub use corners::{SweepDraft, corner_field, station_words, sweep_field, sweep_pl
 pub use ear::{Ear, EarNow};
 pub use entry::JobEntry;
 pub use erase::{EraseWhat, TRASH_DAYS, customers};
+pub use guide::{GuideDraft, GuideIntent};
 pub use held::{Beside, BoardWay, Held, Phase, Target};
 pub use intent::{Action, Intent, Now, Place};
 pub use keeping::put as record_and_entry;
@@ -109,6 +111,12 @@ pub const KIT_EDIT_KEY: &str = "kit-edit";
 /// An intent that makes no sense at the moment (a second tap on a button
 /// that already did its work) changes nothing.
 pub fn handle(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
+    let mut actions = handled(app, intent, now);
+    actions.extend(guide::follow(app));
+    actions
+}
+
+fn handled(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
     if app.boot == Boot::Elsewhere && !store::is_heard_elsewhere(&intent) {
         return Vec::new();
     }
@@ -178,6 +186,7 @@ fn follow(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
         Intent::StopSheets => paper::stop(app),
         Intent::Cards(said) => cards::handle(app, said, now),
         Intent::Worked(number, event) => match sight::worked(app, number, &event)
+            .or_else(|| guide::worked(app, number, &event))
             .or_else(|| cards::worked(app, number, &event, now))
         {
             Some(actions) => actions,

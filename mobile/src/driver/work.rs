@@ -9,7 +9,7 @@ use rakeline_core::units::Millis;
 
 use super::intent::{Action, Now};
 use super::state::{AppState, Notice, UndoOf};
-use super::{cards, fit, held, keeping, learn, level, photos, reading, sight, walk};
+use super::{cards, fit, guide, held, keeping, learn, level, photos, reading, sight, walk};
 use crate::route::{Route, Step};
 
 /// How many steps back are kept.
@@ -116,6 +116,7 @@ pub(super) fn leave_screen(app: &mut AppState) -> Vec<Action> {
     actions.extend(walk::stop(app));
     actions.extend(photos::leave(app));
     actions.extend(cards::leave(app));
+    actions.extend(guide::leave(app));
     actions.extend(learn::leave(app));
     app.drafts = super::measure::Drafts::default();
     actions

@@ -132,7 +132,7 @@ pub fn CardPhotoView(job: JobState, index: usize) -> Element {
             }
             figcaption { {say(&name)} }
             ul { class: "candidates",
-                for line in card_words(&job, photo) {
+                for line in card_words(&job, &photo.seen) {
                     li { {say(&line)} }
                 }
             }

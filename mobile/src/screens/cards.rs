@@ -8,6 +8,7 @@ use rakeline_core::job::{
 };
 use rakeline_core::text::{Arg, msg};
 
+use super::card_guide::CardGuide;
 use super::card_photo::CardPhotoView;
 use super::full_size::CheckLine;
 use crate::driver::{CardsIntent, Intent, PictureFrom};
@@ -79,6 +80,7 @@ pub fn Cards() -> Element {
                     }
                 }
             }
+            CardGuide { full }
             Measured { job: job.clone() }
             if photos.is_empty() {
                 ol { class: "steps small",

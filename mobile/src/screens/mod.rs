@@ -6,6 +6,7 @@ mod again_offer;
 mod again_taken;
 mod backup;
 mod behind;
+mod card_guide;
 mod card_photo;
 mod cards;
 mod check;

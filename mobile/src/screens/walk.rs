@@ -89,10 +89,11 @@ fn WalkPage() -> Element {
     let making =
         making.map(|making| say(&msg("full-size-making").number("percent", making.percent(), 0)));
     let print = shell.clone();
+    let busy = making.is_some();
     rsx! {
         button {
             class: "also",
-            disabled: making.is_some(),
+            disabled: busy,
             onclick: move |_| print.send(Intent::MakeSheets(Sheets::Walk)),
             {t("walk-sheet-print")}
         }

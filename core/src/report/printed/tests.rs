@@ -28,6 +28,7 @@ fn look(length: Length) -> SheetLook {
         length,
         workshop: vec!["Workshop".to_owned()],
         logo: None,
+        inches: false,
         foot: crate::text::msg("app-name"),
         at: moment(),
     }
