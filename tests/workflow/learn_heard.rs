@@ -56,7 +56,7 @@ impl Cabin {
 
     fn sample(&mut self, sound: Sound, at: f64) -> f32 {
         let noise = self.rng.normal(0.002);
-        let tone = 0.1 * (TAU * TONE * at / RATE).sin();
+        let tone = 0.02 * (TAU * TONE * at / RATE).sin();
         (match sound {
             Sound::Beep => noise + tone,
             Sound::Hiss => 400.0 * noise,

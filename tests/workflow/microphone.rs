@@ -333,6 +333,24 @@ fn nothing_for_longer_than_a_blink_is_sound_that_was_lost() {
 }
 
 #[test]
+fn a_hiss_is_too_noisy_at_once_and_a_click_is_not() {
+    let rate = 48_000.0;
+    for (length, noisy) in [(0.004, false), (0.5, true)] {
+        let cabin = Cabin::at(rate, ToneGate::Near(KIT));
+        let mut rng = Rng::new(6);
+        let mut sound = quiet(4.0, rate);
+        for sample in &mut sound[96_000..96_000 + (length * rate) as usize] {
+            *sample = rng.normal(0.3) as f32;
+        }
+        cabin.play(&sound);
+        let heard = cabin.heard();
+        let mut said = heard.iter().map(|heard| heard.state.trouble);
+        assert_eq!(said.any(|said| said == Some(Trouble::TooNoisy)), noisy);
+        assert_eq!(cabin.state().trouble, None, "over again");
+    }
+}
+
+#[test]
 fn batches_that_come_late_are_no_gap() {
     let rate = 48_000.0;
     let cabin = Cabin::at(rate, ToneGate::Any);
