@@ -161,6 +161,20 @@ fn five_cycles(phone: &Phone, beeps: usize) {
     phone.rest(DWELL);
 }
 
+/// A run to its end. Where a busy machine lost sound in the quiet time the app
+/// says so, and the run is done again, as a fitter would.
+fn heard_through(phone: &Phone, run: impl Fn()) {
+    for _ in 0..3 {
+        run();
+        phone.wait_for("Put the result away", PATIENCE);
+        if !phone.has("Sound was missing in the quiet time") {
+            return;
+        }
+        phone.tap_named("Start again");
+        phone.wait_for("Into reverse when you are ready", PATIENCE);
+    }
+}
+
 /// Seconds of beeps, one every six seconds after a lead.
 fn beeps(count: usize) -> Vec<f64> {
     (0..count).map(|beep| 14.0 + 6.0 * beep as f64).collect()
@@ -176,13 +190,14 @@ fn six_beeps_and_silence_are_learned() {
     let phone = open_to_beeps(&server);
     listen_and_start(&phone);
     phone.shot("learn-run-ready", Shot::Screen);
-    five_cycles(&phone, 1);
-    phone.shot("learn-run-last", Shot::Screen);
-    heard_beep(&phone);
-    phone.wait_for("Stay in reverse. Keep still.", PATIENCE);
-    phone.rest(Duration::from_millis(1_500));
-    phone.shot("learn-run-quiet", Shot::Screen);
-    phone.wait_for("Put the result away", PATIENCE);
+    heard_through(&phone, || {
+        five_cycles(&phone, 1);
+        phone.shot("learn-run-last", Shot::Screen);
+        heard_beep(&phone);
+        phone.wait_for("Stay in reverse. Keep still.", PATIENCE);
+        phone.rest(Duration::from_millis(1_500));
+        phone.shot("learn-run-quiet", Shot::Screen);
+    });
     assert_eq!(outcome(&phone), "Learned");
     look(&phone, "learn-learned");
     saved(&phone);
@@ -216,9 +231,10 @@ fn several_beeps_in_one_engagement_count_once() {
     let server = Server::start();
     let phone = open_to_beeps(&server);
     listen_and_start(&phone);
-    five_cycles(&phone, 2);
-    heard_beep(&phone);
-    phone.wait_for("Put the result away", PATIENCE);
+    heard_through(&phone, || {
+        five_cycles(&phone, 2);
+        heard_beep(&phone);
+    });
     assert_eq!(outcome(&phone), "Learned");
     assert!(phone.has("6 of 6 cycles confirmed"));
 }
@@ -232,7 +248,7 @@ fn the_microphone_alone_counts_six() {
     listen_and_start(&phone);
     phone.shot("learn-run-alone", Shot::Screen);
     phone.wait_for("Put the result away", 60);
-    assert_eq!(outcome(&phone), "Learned");
+    assert_eq!(outcome(&phone), "By sound alone, not confirmed");
 }
 
 #[test]

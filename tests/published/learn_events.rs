@@ -3,7 +3,7 @@
 
 use rakeline_core::kit::Signal;
 use rakeline_core::learn::{
-    Cause, Event, Heard, Listening, Phase, Procedure, Run, SAME_TONE, Source, Ways, step,
+    Cause, Event, Heard, Listening, Phase, Procedure, Proof, Run, SAME_TONE, Source, Ways, step,
 };
 use rakeline_core::units::Millis;
 use rakeline_tests::dice::Dice;
@@ -55,6 +55,7 @@ fn event(dice: &mut Dice, at: f64) -> Event {
             too_loud: dice.below(4) == 0,
         },
         39 if dice.below(20) == 0 => Event::Restart,
+        39 if dice.below(4) == 0 => Event::Gap(Millis(at - dice.below(900) as f64)),
         _ => Event::Tick,
     }
 }
@@ -65,6 +66,8 @@ struct Seen {
     taps_in: u32,
     /// Beeps at the kit's tone.
     beeps: Vec<Heard>,
+    /// Up to when sound was missing.
+    missing: Vec<Millis>,
 }
 
 #[test]
@@ -98,6 +101,7 @@ fn nothing_counts_that_was_not_confirmed_and_learned_means_silence() {
             match next {
                 Event::Reverse(_) => seen.taps_in += 1,
                 Event::Beep(heard) => seen.beeps.push(heard),
+                Event::Gap(until) if !run.phase.ended() => seen.missing.push(until),
                 Event::Restart => seen = Seen::default(),
                 _ => {}
             }
@@ -125,6 +129,8 @@ fn judge(run: &Run, seen: &Seen, case: usize) {
         return;
     }
     assert_eq!(confirmed, run.procedure.cycles, "{case}");
+    assert_ne!(run.ways, Ways::Microphone, "{case}: nobody saw reverse");
+    assert!(Proof::of(run).holds(), "{case}: {run:?}");
     let tone = run.tone.unwrap_or(TONE);
     let quiet = run.quiet.unwrap();
     assert_eq!(quiet.deadline, quiet.from + run.procedure.silent, "{case}");
@@ -132,6 +138,8 @@ fn judge(run: &Run, seen: &Seen, case: usize) {
         panic!("{case}: nobody listened");
     };
     assert!(through >= quiet.deadline, "{case}");
+    let missing = seen.missing.iter().find(|until| **until > quiet.from);
+    assert_eq!(missing, None, "{case}: {run:?}");
     let broken = seen.beeps.iter().find(|beep| {
         (beep.hertz - tone).abs() <= SAME_TONE
             && beep.start >= quiet.from

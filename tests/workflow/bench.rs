@@ -19,7 +19,7 @@ use rakeline::driver::{
 use rakeline::platform::memory::MemoryPlatform;
 use rakeline::platform::{
     Alone, Clock, InFile, LocalFuture, Microphone, Motion, MotionEvent, Page, Print, Sound, Speech,
-    Storage, Ticker, Vibration, Visibility, Wake, WorkHandle,
+    Storage, Ticker, Vibration, Visibility, VolumeKeys, Wake, WorkHandle,
 };
 use rakeline::route::KitId;
 use rakeline::texts::say;
@@ -234,12 +234,14 @@ impl Bench {
             Action::StartLearn => {
                 self.phone.sound.unlock();
                 self.phone.wake.hold();
+                self.phone.page.volume_keys(VolumeKeys::Count);
                 let due = self.learn_due.clone();
                 let turns = self.phone.page.every(TURN, Rc::new(move || due.set(true)));
                 self.learn_turns = Some(turns);
             }
             Action::StopLearn => {
                 self.phone.wake.release();
+                self.phone.page.volume_keys(VolumeKeys::Loudness);
                 self.learn_turns = None;
             }
             Action::StartMicrophone => {

@@ -29,6 +29,8 @@ mod job_list;
 mod job_photos;
 mod kit_sheets;
 mod learn;
+mod learn_after;
+mod learn_heard;
 mod level;
 mod mark_cards;
 mod measuring;

@@ -315,6 +315,58 @@ fn sound_that_is_missing_proves_no_silence() {
 }
 
 #[test]
+fn nothing_for_longer_than_a_blink_is_sound_that_was_lost() {
+    let rate = 48_000.0;
+    for (lost, whole_from) in [(0.010, 0.0), (0.030, 1_030.0)] {
+        let cabin = Cabin::at(rate, ToneGate::Any);
+        let mut sound = quiet(2.0, rate);
+        let hole = 48_000..48_000 + (lost * rate) as usize;
+        sound[hole].fill(0.0);
+        cabin.play(&sound);
+        let state = cabin.state();
+        assert!(
+            (state.unbroken_since_ms - whole_from).abs() < 1.0,
+            "{state:?}"
+        );
+        assert_eq!(state.trouble, None);
+    }
+}
+
+#[test]
+fn a_hiss_is_too_noisy_at_once_and_a_click_is_not() {
+    let rate = 48_000.0;
+    for (length, noisy) in [(0.004, false), (0.5, true)] {
+        let cabin = Cabin::at(rate, ToneGate::Near(KIT));
+        let mut rng = Rng::new(6);
+        let mut sound = quiet(4.0, rate);
+        for sample in &mut sound[96_000..96_000 + (length * rate) as usize] {
+            *sample = rng.normal(0.3) as f32;
+        }
+        cabin.play(&sound);
+        let heard = cabin.heard();
+        let mut said = heard.iter().map(|heard| heard.state.trouble);
+        assert_eq!(said.any(|said| said == Some(Trouble::TooNoisy)), noisy);
+        assert_eq!(cabin.state().trouble, None, "over again");
+    }
+}
+
+#[test]
+fn batches_that_come_late_are_no_gap() {
+    let rate = 48_000.0;
+    let cabin = Cabin::at(rate, ToneGate::Any);
+    let sound = with(quiet(4.0, rate), rate, &[beep(1_500.0)]);
+    for (at, frames) in sound.chunks(4_800).enumerate() {
+        let late = if at % 2 == 1 { 90.0 } else { 0.0 };
+        let (first, arrived) = (at as f64 * 4_800.0, (at + 1) as f64 * 100.0 + late);
+        cabin.phone.microphone.deliver(frames, 1, first, arrived);
+    }
+    let beeps = cabin.beeps();
+    assert_eq!(beeps.len(), 1, "{beeps:?}");
+    assert!((beeps[0].start_ms - 1_500.0).abs() < 20.0, "{beeps:?}");
+    assert!(cabin.state().unbroken_since_ms.abs() < 1.0);
+}
+
+#[test]
 fn frames_that_are_no_numbers_or_come_back_in_time_do_no_harm() {
     let cabin = Cabin::at(48_000.0, ToneGate::Any);
     let bad = [f32::NAN, f32::INFINITY, -f32::INFINITY, 1e30];

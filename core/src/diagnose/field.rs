@@ -40,7 +40,7 @@ pub(super) fn object(job: &JobState) -> Gathered {
 fn learned_object(job: &JobState) -> Option<Object> {
     match ignores(job) {
         Ignores::This(object) | Ignores::PerhapsThis(object) => Some(object),
-        Ignores::NotKnown | Ignores::Cleared => None,
+        Ignores::NotKnown | Ignores::Tested(_) | Ignores::Cleared => None,
         Ignores::Nothing => Some(job.walk.learned.as_ref()?.what.clone()),
     }
 }
@@ -57,6 +57,10 @@ pub(super) fn learned(job: &JobState) -> Gathered {
             let said = msg("evidence-learned").message("what", object.name());
             all.record(4, said);
             all.not_known(msg("unknown-learned-same").message("what", object.name()));
+        }
+        // What it ignores is not known; what it sees was measured since.
+        None if matches!(ignores(job), Ignores::Tested(_)) => {
+            all.not_known(msg("unknown-learned"));
         }
         None if is_recorded(job) => all.record(-8, msg("evidence-nothing-learned")),
         None => all.not_known(msg("unknown-learned")),

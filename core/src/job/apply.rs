@@ -143,10 +143,7 @@ pub fn apply(
         JobEvent::Rings(event) => rings_chosen::apply(&mut next, event, at)?,
         JobEvent::Holes(event) => holes::apply(&mut next, event, at)?,
         JobEvent::Loom(event) => loom::apply(&mut next, event, at)?,
-        JobEvent::Learned(event) => {
-            learned::apply(&mut next, event, at)?;
-            walk::follow_learn(&mut next, at);
-        }
+        JobEvent::Learned(event) => learned::apply(&mut next, event, at)?,
         JobEvent::Quote(event) => quote::apply(&mut next, event)?,
         JobEvent::Walk(event) => walk::apply(&mut next, event, at)?,
         JobEvent::Fault(event) => fault::apply(&mut next, event, at)?,
@@ -205,8 +202,9 @@ pub fn step_back(job: &JobState, before: &JobState, at: DateTime<FixedOffset>) -
         steps: steps_done::back(&job.steps, &before.steps),
         ..before.clone()
     };
-    back.learned.keep_runs(&job.learned);
-    walk::follow_learn(&mut back, job.changed);
+    if back.learned.keep_runs(&job.learned) {
+        walk::box_changed(&mut back.walk, job.changed);
+    }
     // The phone in the hand is no step; but readings come back with theirs.
     let profile = &job.measuring.profile;
     if back.measuring.profile.is_none() || back.measuring.profile == *profile {

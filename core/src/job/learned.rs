@@ -1,5 +1,5 @@
 //! Obstacle learn of a job: the gate, what is to be ignored, attempts with
-//! their proofs, and what of all that stands.
+//! their proofs.
 
 use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Serialize};
@@ -7,6 +7,7 @@ use serde::{Deserialize, Serialize};
 use super::apply::{Refusal, cut};
 use super::entry::Field;
 use super::state::JobState;
+use super::walk::{self, GATE_HOLDS};
 use crate::learn::{self, Cause, Outcome, Proof, Standing, Ways, Why};
 use crate::text::{Message, msg};
 
@@ -82,6 +83,10 @@ pub struct Attempt {
     pub at: DateTime<FixedOffset>,
     /// What the box was to ignore.
     pub object: Object,
+    /// When it ended, on the job's clock, which never goes back; not known of
+    /// runs kept by earlier versions.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub ended: Option<DateTime<FixedOffset>>,
     /// What is known of it.
     pub proof: Proof,
 }
@@ -134,11 +139,16 @@ pub enum LearnedEvent {
 }
 
 impl LearnedState {
-    /// What happened to the box stays when a step is taken back.
-    pub(super) fn keep_runs(&mut self, now: &Self) {
+    /// What happened to the box stays when a step is taken back. Tells whether
+    /// anything did since.
+    pub(super) fn keep_runs(&mut self, now: &Self) -> bool {
+        let same = self.running == now.running
+            && self.attempts == now.attempts
+            && self.cleared == now.cleared;
         self.running.clone_from(&now.running);
         self.attempts.clone_from(&now.attempts);
         self.cleared = now.cleared;
+        !same
     }
 }
 
@@ -168,6 +178,13 @@ pub(super) fn apply(
         LearnedEvent::Ended(proof) => {
             let running = next.learned.running.take();
             let running = running.ok_or_else(|| Refusal(msg("refused-learn-not-on")))?;
+            if proof.outcome == Outcome::Learned && !proof.holds() {
+                return Err(Refusal(msg("refused-learn-no-proof")));
+            }
+            if matches!(proof.outcome, Outcome::Interrupted(_)) {
+                // Nobody watched: what the gate said may not be so any more.
+                next.learned.gate = None;
+            }
             let given_up = proof.outcome == Outcome::Failed(Why::Cancelled);
             if !(given_up && proof.standing() == Standing::Untouched) {
                 keep(
@@ -176,6 +193,7 @@ pub(super) fn apply(
                         proof: *proof,
                         ..running
                     },
+                    at,
                 );
             }
         }
@@ -184,9 +202,9 @@ pub(super) fn apply(
             let mut running = running.ok_or_else(|| Refusal(msg("refused-learn-not-on")))?;
             running.proof.outcome = Outcome::Interrupted(Cause::Killed);
             next.learned.gate = None;
-            keep(next, running);
+            keep(next, running, at);
         }
-        LearnedEvent::Cleared => next.learned.cleared = Some(at),
+        LearnedEvent::Cleared => cleared(next, at),
     }
     Ok(())
 }
@@ -202,7 +220,7 @@ fn pick(next: &mut JobState, what: &str) -> Result<(), Refusal> {
 
 fn begin(next: &mut JobState, ways: Ways, at: DateTime<FixedOffset>) -> Result<(), Refusal> {
     let procedure = learn::procedure(&next.kit).map_err(|asked| Refusal(asked.message()))?;
-    if next.learned.gate.is_none() {
+    if !learn_gate_open(next, at) {
         return Err(Refusal(msg("refused-learn-gate")));
     }
     let object = next.learned.object.clone();
@@ -214,12 +232,33 @@ fn begin(next: &mut JobState, ways: Ways, at: DateTime<FixedOffset>) -> Result<(
     next.learned.running = Some(Attempt {
         at,
         object,
+        ended: None,
         proof: Proof::of(&run),
     });
     Ok(())
 }
 
-fn keep(next: &mut JobState, attempt: Attempt) {
+/// Whether the gate was heeded, and lately.
+#[must_use]
+pub fn learn_gate_open(job: &JobState, at: DateTime<FixedOffset>) -> bool {
+    let gate = job.learned.gate.as_ref();
+    gate.is_some_and(|heeded| at.signed_duration_since(heeded) <= GATE_HOLDS)
+}
+
+/// What the box had learned was cleared.
+pub(super) fn cleared(next: &mut JobState, at: DateTime<FixedOffset>) {
+    next.learned.cleared = Some(at);
+    walk::box_changed(&mut next.walk, at);
+}
+
+fn keep(next: &mut JobState, attempt: Attempt, at: DateTime<FixedOffset>) {
+    let ended = Some(at);
+    let attempt = Attempt { ended, ..attempt };
+    if attempt.proof.standing() != Standing::Untouched {
+        // It holds what this run left, whatever was cleared before.
+        next.learned.cleared = None;
+        walk::box_changed(&mut next.walk, at);
+    }
     next.learned.attempts.push(attempt);
     let over = next
         .learned
@@ -227,93 +266,6 @@ fn keep(next: &mut JobState, attempt: Attempt) {
         .len()
         .saturating_sub(ATTEMPTS_GREATEST);
     next.learned.attempts.drain(..over);
-}
-
-/// What the box ignores, as far as this job knows.
-#[derive(Clone, Debug, PartialEq)]
-pub enum Ignores {
-    /// Nothing was learned in this job.
-    Nothing,
-    /// This, and it is proved.
-    This(Object),
-    /// This, as counted by hand; not confirmed.
-    PerhapsThis(Object),
-    /// Not known: a run failed or was interrupted after it reached the box.
-    NotKnown,
-    /// Nothing any more: it was cleared.
-    Cleared,
-}
-
-/// What of all runs stands: the last one that reached the box, unless it was
-/// cleared since.
-#[must_use]
-pub fn ignores(job: &JobState) -> Ignores {
-    if job.learned.running.is_some() {
-        return Ignores::NotKnown;
-    }
-    let last = last_reached(job);
-    let cleared = job.learned.cleared;
-    match (last, cleared) {
-        (None, None) => Ignores::Nothing,
-        (None, Some(_)) => Ignores::Cleared,
-        (Some(attempt), Some(cleared)) if cleared >= ended(attempt) => Ignores::Cleared,
-        (Some(attempt), _) => match attempt.proof.standing() {
-            Standing::Ignores => Ignores::This(attempt.object.clone()),
-            Standing::NotConfirmed => Ignores::PerhapsThis(attempt.object.clone()),
-            Standing::NotKnown | Standing::Untouched => Ignores::NotKnown,
-        },
-    }
-}
-
-fn last_reached(job: &JobState) -> Option<&Attempt> {
-    let mut reached = job.learned.attempts.iter().rev();
-    reached.find(|attempt| attempt.proof.standing() != Standing::Untouched)
-}
-
-fn ended(attempt: &Attempt) -> DateTime<FixedOffset> {
-    let length = chrono::TimeDelta::milliseconds(attempt.proof.length.0 as i64);
-    attempt.at.checked_add_signed(length).unwrap_or(attempt.at)
-}
-
-/// When the box last changed what it ignores, as far as this job knows: what
-/// was tested before holds no more.
-#[must_use]
-pub fn box_changed(job: &JobState) -> Option<DateTime<FixedOffset>> {
-    let run = last_reached(job).map(ended);
-    let running = job.learned.running.as_ref().map(|running| running.at);
-    [run, running, job.learned.cleared]
-        .into_iter()
-        .flatten()
-        .max()
-}
-
-impl Ignores {
-    /// In one line.
-    #[must_use]
-    pub fn message(&self) -> Message {
-        match self {
-            Self::Nothing => msg("learn-ignores-nothing"),
-            Self::This(object) => msg("learn-ignores").message("object", object.name()),
-            Self::PerhapsThis(object) => {
-                msg("learn-ignores-perhaps").message("object", object.name())
-            }
-            Self::NotKnown => msg("learn-ignores-not-known"),
-            Self::Cleared => msg("learn-ignores-cleared"),
-        }
-    }
-
-    /// What the customer has to know; `None` where there is nothing.
-    #[must_use]
-    pub fn for_customer(&self) -> Option<Message> {
-        match self {
-            Self::This(object) => Some(msg("learn-customer").message("object", object.name())),
-            Self::PerhapsThis(object) => {
-                Some(msg("learn-customer-perhaps").message("object", object.name()))
-            }
-            Self::NotKnown => Some(msg("learn-customer-not-known")),
-            Self::Nothing | Self::Cleared => None,
-        }
-    }
 }
 
 /// How to get out of 'not known'.
@@ -329,7 +281,7 @@ pub fn how_cleared(job: &JobState) -> Message {
 
 /// What has to come before a run; empty when it can begin.
 #[must_use]
-pub fn learn_open(job: &JobState) -> Vec<Message> {
+pub fn learn_open(job: &JobState, at: DateTime<FixedOffset>) -> Vec<Message> {
     let mut open = Vec::new();
     if let Err(asked) = learn::procedure(&job.kit) {
         open.push(asked.message());
@@ -337,36 +289,16 @@ pub fn learn_open(job: &JobState) -> Vec<Message> {
     if job.learned.object.is_none() {
         open.push(msg("refused-learn-object"));
     }
-    if job.learned.gate.is_none() {
+    if !learn_gate_open(job, at) {
         open.push(msg("refused-learn-gate"));
     }
     open
 }
 
-/// Whether nothing is left to do: learned, counted by hand, or the zone shift
-/// was enough.
-#[must_use]
-pub fn learn_done(job: &JobState) -> bool {
-    match ignores(job) {
-        Ignores::This(_) | Ignores::PerhapsThis(_) => true,
-        Ignores::Nothing | Ignores::Cleared => job.learned.shift == Some(ShiftTried::Enough),
-        Ignores::NotKnown => false,
-    }
-}
-
-/// Where the obstacle learn stands, in a few words.
-#[must_use]
-pub fn learn_headline(job: &JobState) -> Message {
-    match (ignores(job), job.learned.shift) {
-        (Ignores::Nothing, Some(ShiftTried::Enough)) => msg("learn-shift-enough"),
-        (ignores, _) => ignores.message(),
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::job::{JobEvent, JobId, apply};
+    use crate::job::{Ignores, JobEvent, JobId, apply, box_changed, ignores};
     use crate::kit;
     use crate::learn::{ProvedCycle, Source};
     use crate::units::Millis;
@@ -395,17 +327,25 @@ mod tests {
         after(&job, 1, LearnedEvent::GateHeeded)
     }
 
-    /// A proof with that outcome, one cycle in.
+    /// A proof with that outcome: whole where it says 'learned', else one
+    /// cycle in.
     fn proof(outcome: Outcome) -> Box<Proof> {
         let procedure = learn::procedure(&started().kit).unwrap();
+        let whole = outcome == Outcome::Learned;
+        let cycles = if whole { procedure.cycles } else { 1 };
         let mut proof = Proof::of(&learn::Run::new(procedure, Ways::Both, None));
         proof.outcome = outcome;
-        proof.cycles.push(ProvedCycle {
-            engaged: Millis(0.0),
-            released: None,
-            by: Source::Tap,
-            beeps: 1,
-        });
+        for _ in 0..cycles {
+            proof.cycles.push(ProvedCycle {
+                engaged: Millis(0.0),
+                released: None,
+                by: Source::Tap,
+                beeps: 1,
+            });
+        }
+        if whole {
+            (proof.confirmed, proof.reached) = (proof.asked, proof.silent);
+        }
         Box::new(proof)
     }
 
@@ -483,6 +423,61 @@ mod tests {
         let job = attempted(&ready(), 2, Outcome::ByHand);
         let said = ignores(&job).for_customer().unwrap();
         assert_eq!(said.key, "learn-customer-perhaps");
+    }
+
+    #[test]
+    fn learned_without_its_proof_is_refused_and_is_not_known_where_it_was_kept() {
+        let on = after(&ready(), 2, LearnedEvent::Began(Ways::Both));
+        let mut unproved = proof(Outcome::Learned);
+        unproved.cycles[2].beeps = 0;
+        let ended = LearnedEvent::Ended(unproved.clone());
+        assert_eq!(refused(&on, ended), "refused-learn-no-proof");
+        let mut kept = attempted(&ready(), 2, Outcome::Learned);
+        kept.learned.attempts[0].proof = *unproved;
+        assert_eq!(ignores(&kept), Ignores::NotKnown);
+    }
+
+    #[test]
+    fn the_gate_lapses_after_a_while_and_where_nobody_watched() {
+        let late = at(1) + GATE_HOLDS + chrono::TimeDelta::minutes(1);
+        let began = JobEvent::Learned(LearnedEvent::Began(Ways::Both));
+        let refusal = apply(&ready(), began, late).unwrap_err();
+        assert_eq!(refusal.0.key, "refused-learn-gate");
+        assert!(!learn_gate_open(&ready(), late) && learn_gate_open(&ready(), at(5)));
+        let hidden = Outcome::Interrupted(Cause::Hidden);
+        assert_eq!(attempted(&ready(), 2, hidden).learned.gate, None);
+        let failed = Outcome::Failed(Why::TooSlow);
+        assert!(attempted(&ready(), 2, failed).learned.gate.is_some());
+    }
+
+    #[test]
+    fn what_came_last_counts_also_where_the_clock_was_set_back() {
+        let failed = || Outcome::Failed(Why::TooSlow);
+        let long = |outcome| {
+            let mut proof = proof(outcome);
+            proof.length = Millis(60_000.0);
+            LearnedEvent::Ended(proof)
+        };
+        // All of it at one minute of the job's clock.
+        let on = after(&ready(), 20, LearnedEvent::Began(Ways::Both));
+        let over = after(&on, 3, long(failed()));
+        let cleared = after(&over, 4, LearnedEvent::Cleared);
+        assert_eq!(ignores(&cleared), Ignores::Cleared);
+        let again = attempted(&cleared, 5, failed());
+        assert_eq!(ignores(&again), Ignores::NotKnown);
+        assert_eq!(again.learned.cleared, None);
+    }
+
+    #[test]
+    fn a_run_of_an_earlier_version_ended_when_its_length_says() {
+        let mut kept = attempted(&ready(), 2, Outcome::Failed(Why::TooSlow));
+        kept.learned.attempts[0].ended = None;
+        kept.learned.attempts[0].proof.length = Millis(60_000.0);
+        assert_eq!(box_changed(&kept), Some(at(3)));
+        kept.learned.cleared = Some(at(2));
+        assert_eq!(ignores(&kept), Ignores::NotKnown);
+        kept.learned.cleared = Some(at(4));
+        assert_eq!(ignores(&kept), Ignores::Cleared);
     }
 
     #[test]

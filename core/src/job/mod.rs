@@ -14,6 +14,7 @@ mod entry;
 mod event;
 mod fault;
 mod holes;
+mod ignores;
 mod job_photos;
 mod kit_asked;
 mod learned;
@@ -80,6 +81,7 @@ pub use holes::{
     Drilled, Hole, HolesEvent, HolesState, OLD_HOLE_GREATEST, hole, hole_cautions, holes_headline,
     seen_from_behind, tools, typed_old_hole,
 };
+pub use ignores::{Ignores, box_changed, ignores, learn_done, learn_headline};
 pub use job_photos::{
     JOB_PHOTOS_GREATEST, NOTES_GREATEST, Note, Photo, PhotoEvent, PhotoOf, PicturePlace,
     head_photo, heads_without_photo, photos_of,
@@ -88,8 +90,8 @@ pub use kit_asked::{
     Asked, asked_for_coverage, asked_for_holes, asked_for_leads, asked_for_learn, asked_trouble,
 };
 pub use learned::{
-    ATTEMPTS_GREATEST, Attempt, Ignores, LearnedEvent, LearnedState, Object, ShiftTried,
-    box_changed, how_cleared, ignores, learn_done, learn_headline, learn_open,
+    ATTEMPTS_GREATEST, Attempt, LearnedEvent, LearnedState, Object, ShiftTried, how_cleared,
+    learn_gate_open, learn_open,
 };
 pub use loom::{
     LoomEvent, LoomState, READINGS, ReadVolts, WARM_LEAD, fuse_typed, lead_name, lead_plan,
@@ -140,8 +142,8 @@ pub use waits::{WAIT_GREATEST, WAITS_GREATEST, Wait, WaitEvent, WaitStands, wait
 pub use walk::{
     AgainstPrediction, Answered, Half, HeadAnswer, LearnedObject, Misplug, PointCompared,
     SharesSaid, Tap, VoidWhy, Voided, WalkEvent, WalkKind, WalkState, WalkTest, against_prediction,
-    head_check_lines, misplugged, no_longer_seen, point_words, share_limit, share_words,
-    swapped_words, times_said, typed_object, walk_area, walk_cautions, walk_gate_open, walk_half,
-    walk_headline, walk_points, walk_troubles,
+    head_check_lines, misplugged, no_longer_seen, object_asked, point_words, share_limit,
+    share_words, swapped_words, times_said, typed_object, walk_area, walk_cautions, walk_gate_open,
+    walk_half, walk_headline, walk_points, walk_troubles,
 };
 pub use ways_out::{MOVE_AT_LEAST, WayOut, away_from, ways_out};

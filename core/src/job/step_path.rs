@@ -3,8 +3,8 @@
 
 use super::behind::look;
 use super::holes::hole;
+use super::ignores::learn_done;
 use super::job_photos::{PhotoOf, heads_without_photo, photos_of};
-use super::learned::learn_done;
 use super::loom::{loom_open, loom_troubles};
 use super::quote::unpriced;
 use super::rings_chosen::sets_taken;

@@ -51,11 +51,14 @@ fn unheard(next: &mut Run, at: Millis, actions: &mut Vec<Action>) -> bool {
     let gone =
         |moment: Millis| through.is_some_and(|through| through >= moment) || at >= moment + LAG;
     let quiet = matches!(next.phase, Phase::Quiet(_));
-    let missing = next.cycles.iter().zip(1..).find(|(cycle, _)| {
+    let last = next.procedure.cycles;
+    let missing = next.cycles.iter().zip(1..).find(|(cycle, number)| {
         cycle.beeps == 0
+            // The last one, once quiet, is asked for silence only.
+            && !(quiet && *number == last)
             && match cycle.released {
                 Some(released) => gone(released + LATE),
-                None => !quiet && gone(cycle.engaged + NO_BEEP_AFTER),
+                None => gone(cycle.engaged + NO_BEEP_AFTER),
             }
     });
     let Some((_, cycle)) = missing else {

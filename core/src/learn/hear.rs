@@ -3,6 +3,7 @@
 use super::event::{Action, Heard, Source};
 use super::proof::BEEPS_KEPT;
 use super::run::{counted, doubt, fail, finish, prompt, quiet};
+use super::slip;
 use super::state::{
     ALONE_PAUSE, BURST, Cycle, Doubt, EARLY, END_EARLY, Kind, LAG, LATE, Listening, Noted,
     OWN_TONE, Phase, Quiet, Run, SAME_TONE, SKEW, Ways, Why,
@@ -23,18 +24,25 @@ pub(super) fn beep(next: &mut Run, heard: Heard, at: Millis, actions: &mut Vec<A
         return;
     }
     let counting = matches!(next.phase, Phase::Ready | Phase::Engaged | Phase::Released);
-    if counting && own(next, heard) {
+    let kits = |tone: f64| (tone - heard.hertz).abs() <= SAME_TONE;
+    if counting && own(next, heard) && !next.tone.is_some_and(kits) {
         note(next, heard, Kind::Own);
         return;
     }
-    let tone = *next.tone.get_or_insert(heard.hertz);
-    if (tone - heard.hertz).abs() > SAME_TONE {
+    let alone = next.ways == Ways::Microphone && counting;
+    let before = alone.then(|| slip::as_it_is(next));
+    if !kits(*next.tone.get_or_insert(heard.hertz)) {
         note(next, heard, Kind::OtherTone);
         return;
     }
     next.started.get_or_insert(heard.start);
     note(next, heard, Kind::Kit);
     takes(next, heard, at, actions);
+    if let Some(before) = before
+        && next.number() > before.number()
+    {
+        slip::counted_by_sound(next, before, at);
+    }
 }
 
 /// Keeps a beep that counts only when the run goes on after all. Tells
@@ -54,7 +62,8 @@ fn makes_sense(heard: Heard, at: Millis) -> bool {
         && heard.end.0 <= at.0 + SKEW.0
 }
 
-/// Whether the app itself sounded meanwhile.
+/// Whether the app itself sounded meanwhile. A beep at the kit's known tone is
+/// the kit's all the same: the ear is told the app's own tones one by one.
 fn own(next: &Run, heard: Heard) -> bool {
     next.own_until
         .is_some_and(|until| heard.start < until && heard.end.0 > until.0 - OWN_TONE.0)
@@ -129,6 +138,7 @@ fn after_out(next: &mut Run, heard: Heard) -> bool {
 
 /// By sound alone: a beep after a pause is the next engagement.
 fn alone(next: &mut Run, heard: Heard, at: Millis, actions: &mut Vec<Action>) {
+    actions.push(Action::Hush);
     let pause = next.cycles.last().and_then(|cycle| cycle.last_beep);
     let together = pause.is_some_and(|last| heard.start.0 - last.0 < ALONE_PAUSE.0);
     if together && let Some(cycle) = next.cycles.last_mut() {

@@ -4,7 +4,8 @@
 //! [`procedure`] reads from the kit sheet what has to be done, [`step`] follows
 //! a run of it event by event, [`Proof`] is what stays of a run. Nothing is
 //! taken as done that was not seen: a run that was not proved by what the
-//! microphone heard ends 'by hand, not confirmed' at best.
+//! microphone heard, with reverse seen by taps or keys, ends 'not confirmed' at
+//! best.
 
 mod due;
 mod event;

@@ -9,6 +9,8 @@ use crate::units::Millis;
 
 /// So many beeps are kept of a run.
 pub const BEEPS_KEPT: usize = 200;
+/// What a time may have lost by its way through sums and text.
+const ROUNDED: Millis = Millis(0.5);
 
 /// How a run ended.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
@@ -16,7 +18,7 @@ pub const BEEPS_KEPT: usize = 200;
 pub enum Outcome {
     /// Every cycle confirmed by ear of the phone, the quiet time heard through.
     Learned,
-    /// All done as counted by hand, not confirmed.
+    /// All done as counted by hand or by sound alone, not confirmed.
     ByHand,
     /// Not learned.
     Failed(Why),
@@ -96,7 +98,7 @@ pub struct Proof {
     /// Where the ways contradicted each other.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub doubts: Vec<Doubt>,
-    /// Taps that were taken back.
+    /// Counts that were taken back.
     #[serde(default)]
     pub undone: u32,
 }
@@ -158,10 +160,27 @@ impl Proof {
         }
     }
 
+    /// Whether it proves 'learned': as many cycles as asked, each confirmed by
+    /// a beep (the last may be silent), the whole quiet time, and no doubt.
+    #[must_use]
+    pub fn holds(&self) -> bool {
+        let all = u32::try_from(self.cycles.len()).is_ok_and(|all| all == self.asked);
+        let mut heard = self.cycles.iter().zip(1..);
+        self.outcome == Outcome::Learned
+            && all
+            && self.confirmed == self.asked
+            && heard.all(|(cycle, number)| cycle.beeps > 0 || number == self.asked)
+            && self.reached.0 >= self.silent.0 - ROUNDED.0
+            && self.doubts.is_empty()
+    }
+
     /// What it says about the box.
     #[must_use]
     pub fn standing(&self) -> Standing {
         match self.outcome {
+            Outcome::Learned if !self.holds() => Standing::NotKnown,
+            // Kept from before reverse had to be seen.
+            Outcome::Learned if self.ways == Ways::Microphone => Standing::NotConfirmed,
             Outcome::Learned => Standing::Ignores,
             Outcome::ByHand => Standing::NotConfirmed,
             _ if self.cycles.is_empty() && self.beeps.is_empty() => Standing::Untouched,
@@ -174,6 +193,7 @@ impl Proof {
     pub fn message(&self) -> Message {
         match self.outcome {
             Outcome::Learned => msg("learn-learned"),
+            Outcome::ByHand if self.ways == Ways::Microphone => msg("learn-by-sound"),
             Outcome::ByHand => msg("learn-by-hand"),
             Outcome::Failed(why) => why.message(),
             Outcome::Interrupted(cause) => cause.message(),
@@ -183,13 +203,26 @@ impl Proof {
     /// How it was counted and what was heard, in one line.
     #[must_use]
     pub fn summary(&self) -> Message {
-        msg("learn-proof-summary")
+        // Where nothing was heard, nothing was confirmed.
+        let key = match self.heard() {
+            0 => "learn-proof-summary-counted",
+            _ => "learn-proof-summary",
+        };
+        msg(key)
             .count("confirmed", i64::from(self.confirmed))
             .count("asked", i64::from(self.asked))
             .message("ways", self.ways.message())
             .count("beeps", i64::try_from(self.heard()).unwrap_or(i64::MAX))
             .number("reached", self.reached.0 / 1000.0, 1)
             .number("silent", self.silent.0 / 1000.0, 1)
+    }
+
+    /// At which tone the microphone listened; `None` where it was not used or
+    /// no tone was known.
+    #[must_use]
+    pub fn listened_at(&self) -> Option<Message> {
+        let tone = self.tone.filter(|_| self.ways != Ways::Hand)?;
+        Some(msg("learn-listened-at").number("hertz", tone, 0))
     }
 
     /// Beeps at the kit's tone.

@@ -34,18 +34,19 @@ pub struct Step {
 /// | engaged(n) | in | nothing: it is in |
 /// | engaged(n) | out | released(n); failed(too fast) below the shortest dwell; failed(left reverse) in the last |
 /// | engaged(n) | beep | confirms n, however many come; in the last: quiet from its end. By sound alone after a pause: engaged(n + 1) |
-/// | engaged(n) | signal seen | confirmed by hand; in the last without a microphone: quiet from now |
+/// | engaged(n) | signal seen | nothing; in the last without a microphone: quiet from now |
 /// | engaged(n) | [`super::NO_BEEP_AFTER`] without a beep | failed(no beep) where the microphone hears |
 /// | released(n) | in | engaged(n + 1), or quiet; failed(too slow) beyond the longest gap |
-/// | released(n) | out, signal seen | nothing; signal seen confirms n by hand |
+/// | released(n) | out, signal seen | nothing |
 /// | released(n) | beep up to [`super::LATE`] after 'out' | confirms n; later as in ready |
 /// | released(n), and the quiet after it | no beep up to [`super::LATE`] after 'out' | failed(no beep) where the microphone hears |
 /// | released(n) | longest gap passes | failed(too slow) |
 /// | quiet | beep | failed(beep in quiet); right after the beep that began it ([`super::BURST`]) the quiet time begins again |
 /// | quiet | signal seen | failed(beep in quiet), said by the fitter |
 /// | quiet | out | failed(left reverse) |
+/// | quiet, past its deadline | out, where no sign of the end is due | noted; it ends once listened up to the deadline |
 /// | quiet | in | nothing |
-/// | quiet | deadline, listened up to it | learned, or closing where the sheet names a sign of the end |
+/// | quiet | deadline, listened up to it | learned, or closing where the sheet names a sign of the end; by sound alone by hand: nobody saw reverse |
 /// | quiet | deadline, not heard throughout or ways disagree | by hand; by sound alone failed(too loud, microphone lost) |
 /// | closing | the sign of the end | learned, or by hand |
 /// | closing | [`super::END_WAIT`] passes, out | failed(no end), failed(left reverse) |
@@ -55,7 +56,7 @@ pub struct Step {
 /// | ready to closing | listened, tick | what is due by time, as above |
 /// | ready to closing | cancelled | failed(cancelled) |
 /// | ready to closing | interrupted, or [`STALL`] without any event once it began | interrupted |
-/// | any that a tap led to | undo within [`UNDO_WITHIN`] | as before that tap; beeps since are heard again |
+/// | any that a tap, or by sound alone a counted beep, led to | undo within [`UNDO_WITHIN`] | as before it; beeps since are heard again |
 /// | any else | undo | nothing |
 /// | any | restart | ready; the phone says nothing of the old run |
 /// | learned, by hand, failed, interrupted | any other | nothing |
@@ -133,20 +134,25 @@ fn happen(next: &mut Run, event: Event, at: Millis, actions: &mut Vec<Action>) {
         Event::Beep(heard) => hear::beep(next, heard, at, actions),
         Event::Listened(through) => listened(next, through, at),
         Event::Noise { too_loud } => next.loud = too_loud,
-        Event::Gap(until) => {
-            let quiet = next.quiet.filter(|_| next.hears());
-            if quiet.is_some_and(|quiet| until > quiet.from) {
-                doubt(next, Doubt::Gap);
-            }
+        Event::Gap(until) if next.missing.is_none_or(|missing| until > missing) => {
+            next.missing = Some(until);
         }
         Event::MicrophoneLost => lost(next, at, actions),
         Event::SignalSeen => seen(next, at, actions),
         Event::Cancelled => end(next, Phase::Failed(Why::Cancelled), at, actions),
         Event::Interrupted(cause) => end(next, Phase::Interrupted(cause), at, actions),
-        Event::Tick | Event::Undo | Event::Restart => {}
+        Event::Gap(_) | Event::Tick | Event::Undo | Event::Restart => {}
     }
     if next.loud && matches!(next.phase, Phase::Quiet(_)) && next.hears() {
         doubt(next, Doubt::TooLoud);
+    }
+    // The beep that began the quiet time may be told after the gap.
+    if let (Some(quiet), Some(missing)) = (next.quiet, next.missing)
+        && missing > quiet.from
+        && next.hears()
+        && !next.phase.ended()
+    {
+        doubt(next, Doubt::Gap);
     }
 }
 
@@ -202,6 +208,7 @@ pub(super) fn quiet(next: &mut Run, from: Millis, actions: &mut Vec<Action>) {
     };
     next.quiet = Some(quiet);
     next.phase = Phase::Quiet(quiet);
+    actions.push(Action::Hush);
     actions.push(Action::Pulse(Cue::Quiet));
 }
 
@@ -218,6 +225,17 @@ fn signal(next: &mut Run, cue: Cue, at: Millis, actions: &mut Vec<Action>) {
 fn release(next: &mut Run, at: Millis, actions: &mut Vec<Action>) -> bool {
     let last = next.number() == next.procedure.cycles;
     match next.phase {
+        Phase::Quiet(quiet)
+            if at >= quiet.deadline && next.procedure.ends_with == Signal::Nothing =>
+        {
+            // The countdown is over; the sound up to there is still looked at.
+            let open = next.cycles.last_mut();
+            let Some(cycle) = open.filter(|cycle| cycle.released.is_none()) else {
+                return false;
+            };
+            cycle.released = Some(at);
+            true
+        }
         Phase::Quiet(_) | Phase::Closing { .. } => {
             fail(next, Why::LeftReverse, at, actions);
             true
@@ -270,14 +288,8 @@ fn seen(next: &mut Run, at: Millis, actions: &mut Vec<Action>) {
             Signal::Beep if !next.hears() => finish(next, at, actions),
             _ => {}
         },
-        Phase::Engaged | Phase::Released => {
-            if let Some(cycle) = next.cycles.last_mut() {
-                cycle.seen = true;
-            }
-            let last = next.number() == next.procedure.cycles;
-            if last && !next.hears() {
-                quiet(next, at, actions);
-            }
+        Phase::Engaged if next.number() == next.procedure.cycles && !next.hears() => {
+            quiet(next, at, actions);
         }
         _ => {}
     }
@@ -303,7 +315,8 @@ pub(super) fn doubt(next: &mut Run, doubt: Doubt) {
     }
 }
 
-/// All is done; learned only where it is proved.
+/// All is done; learned only where it is proved. By sound alone reverse was
+/// seen by nobody: beeps of one engagement may have been taken for several.
 pub(super) fn finish(next: &mut Run, at: Millis, actions: &mut Vec<Action>) {
     let silent_last = !next.procedure.last_beeps;
     let heard =
@@ -312,6 +325,10 @@ pub(super) fn finish(next: &mut Run, at: Millis, actions: &mut Vec<Action>) {
         });
     let proved = next.hears() && heard && next.doubts.is_empty();
     let phase = match (proved, next.ways) {
+        (true, Ways::Microphone) => {
+            doubt(next, Doubt::ReverseNotSeen);
+            Phase::ByHand
+        }
         (true, _) => Phase::Learned,
         (false, Ways::Microphone) if next.doubts.contains(&Doubt::Gap) => {
             Phase::Failed(Why::MicrophoneLost)

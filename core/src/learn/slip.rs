@@ -1,9 +1,9 @@
-//! A tap that was a slip: for a moment it can be taken back.
+//! A count that was a slip: for a moment it can be taken back.
 
 use super::event::{Action, Event};
 use super::hear;
 use super::run::{doubt, listened};
-use super::state::{Before, Doubt, Listening, Run, UNDO_WITHIN};
+use super::state::{Before, Doubt, Kind, Listening, Noted, Run, UNDO_WITHIN};
 use crate::units::Millis;
 
 impl Before {
@@ -16,15 +16,31 @@ impl Before {
 
 /// A tap that changes the run can be taken back.
 pub(super) fn tapped(next: &mut Run, at: Millis, tap: impl FnOnce(&mut Run) -> bool) {
-    let mut before = next.clone();
-    before.before = None;
+    let before = as_it_is(next);
     if tap(next) {
         next.last_tap = Some(at);
-        next.before = Some(Box::new(Before {
-            until: at + UNDO_WITHIN,
-            run: before,
-        }));
+        let beeps = before.beeps.len();
+        can_go_back(next, before, beeps, at);
     }
+}
+
+/// The run to go back to.
+pub(super) fn as_it_is(next: &Run) -> Run {
+    let mut before = next.clone();
+    before.before = None;
+    before
+}
+
+/// A beep that was counted by sound alone can be taken back: it is kept, and
+/// counts no more.
+pub(super) fn counted_by_sound(next: &mut Run, before: Run, at: Millis) {
+    let beeps = next.beeps.len();
+    can_go_back(next, before, beeps, at);
+}
+
+fn can_go_back(next: &mut Run, run: Run, beeps: usize, at: Millis) {
+    let until = at + UNDO_WITHIN;
+    next.before = Some(Box::new(Before { until, run, beeps }));
 }
 
 /// What is heard while the tap that ended the run can still be taken back
@@ -46,7 +62,7 @@ pub(super) fn meanwhile(next: &mut Run, event: Event, at: Millis) {
     }
 }
 
-/// The run before the last tap; what was heard since is heard again.
+/// The run before the last count; what was heard since is heard again.
 pub(super) fn undo(next: &mut Run, at: Millis, actions: &mut Vec<Action>) {
     // Beeps that were not kept could not be heard again.
     if !next.can_undo(at) || next.beeps_more > 0 {
@@ -56,13 +72,20 @@ pub(super) fn undo(next: &mut Run, at: Millis, actions: &mut Vec<Action>) {
         return;
     };
     let mut run = before.run;
-    let since: Vec<_> = next.beeps.iter().skip(run.beeps.len()).copied().collect();
+    let since: Vec<_> = next.beeps.iter().skip(before.beeps).copied().collect();
+    let (own, all) = (run.beeps.len(), before.beeps);
+    let taken_back = next.beeps.iter().take(all).skip(own);
+    run.beeps.extend(taken_back.map(|noted| Noted {
+        kind: Kind::Stray,
+        ..*noted
+    }));
     run.listening = next.listening;
     run.loud = next.loud;
     run.last = next.last;
     run.last_tap = None;
     run.refused = next.refused;
     run.own_until = next.own_until;
+    run.missing = next.missing;
     run.undone = next.undone.saturating_add(1);
     if run.listening == Listening::Lost {
         doubt(&mut run, Doubt::MicrophoneLost);

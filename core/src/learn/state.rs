@@ -133,7 +133,7 @@ pub enum Phase {
     },
     /// Learned, and proved.
     Learned,
-    /// All done as counted by hand; not confirmed.
+    /// All done as counted by hand or by sound alone; not confirmed.
     ByHand,
     /// Not learned, and why.
     Failed(Why),
@@ -167,8 +167,6 @@ pub struct Cycle {
     pub last_beep: Option<Millis>,
     /// How many beeps came in it.
     pub beeps: u32,
-    /// Whether the fitter said that the kit confirmed it.
-    pub seen: bool,
 }
 
 impl Cycle {
@@ -180,7 +178,6 @@ impl Cycle {
             first_beep: None,
             last_beep: None,
             beeps: 0,
-            seen: false,
         }
     }
 
@@ -249,15 +246,19 @@ pub enum Doubt {
         /// So much before.
         by: Millis,
     },
+    /// Counted by sound alone: nobody saw reverse in and out.
+    ReverseNotSeen,
 }
 
-/// A tap that can still be taken back.
+/// A count that can still be taken back.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct Before {
     /// Until then.
     pub(super) until: Millis,
     /// The run before it.
     pub(super) run: Run,
+    /// Beeps noted when it was made; those after it are heard again.
+    pub(super) beeps: usize,
 }
 
 /// A run of an obstacle learn. It changes only by [`super::step`].
@@ -289,13 +290,15 @@ pub struct Run {
     pub ended: Option<Millis>,
     /// The quiet time, once it began.
     pub quiet: Option<Quiet>,
-    /// Taps that were taken back.
+    /// Counts that were taken back.
     pub undone: u32,
     /// Events that were refused: equal times, times that go back, bounces.
     pub refused: u32,
     pub(super) test_tone: Option<f64>,
     pub(super) early: Vec<Heard>,
     pub(super) own_until: Option<Millis>,
+    /// Up to when sound was missing.
+    pub(super) missing: Option<Millis>,
     pub(super) last: Option<Millis>,
     pub(super) last_tap: Option<Millis>,
     pub(super) before: Option<Box<Before>>,
@@ -330,6 +333,7 @@ impl Run {
             test_tone,
             early: Vec::new(),
             own_until: None,
+            missing: None,
             last: None,
             last_tap: None,
             before: None,
@@ -367,7 +371,7 @@ impl Run {
         u32::try_from(so_far.count()).unwrap_or(u32::MAX)
     }
 
-    /// Whether the last tap can be taken back at that time.
+    /// Whether the last count can be taken back at that time.
     #[must_use]
     pub fn can_undo(&self, at: Millis) -> bool {
         let before = self.before.as_ref();

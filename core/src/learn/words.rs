@@ -1,5 +1,6 @@
 //! What the fitter is told about a run.
 
+use super::event::Source;
 use super::procedure::{NotGiven, Procedure};
 use super::state::{Cause, Doubt, Phase, Ways, Why};
 use crate::text::{Message, msg};
@@ -76,7 +77,20 @@ impl Doubt {
             Self::TooLoud => msg("learn-doubt-too-loud"),
             Self::Gap => msg("learn-doubt-gap"),
             Self::EndEarly { by } => msg("learn-doubt-end-early").number("by", seconds(by.0), 1),
+            Self::ReverseNotSeen => msg("learn-doubt-reverse-not-seen"),
         }
+    }
+}
+
+impl Source {
+    /// Who said it.
+    #[must_use]
+    pub fn message(self) -> Message {
+        msg(match self {
+            Self::Tap => "learn-by-tap",
+            Self::Key => "learn-by-key",
+            Self::Heard => "learn-by-ear",
+        })
     }
 }
 

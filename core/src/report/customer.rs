@@ -8,7 +8,8 @@ use super::walk::walk;
 use super::{Block, Document, Section, SheetPhoto};
 use crate::drawing::marks_drawing;
 use crate::job::{
-    JobState, Particular, Standing, aim_at, head_photo, offset_words, seen_from_behind, sets_taken,
+    JobState, Particular, Standing, aim_at, head_photo, ignores, offset_words, seen_from_behind,
+    sets_taken,
 };
 use crate::moment;
 use crate::text::{Message, msg};
@@ -18,6 +19,7 @@ use crate::text::{Message, msg};
 pub fn customer_sheet(job: &JobState, at: DateTime<FixedOffset>) -> Document {
     let mut sections = vec![particulars(job, at), heads(job)];
     sections.extend(walk(job));
+    sections.extend(ignored(job));
     sections.push(lines("customer-limits", &LIMITS));
     sections.push(lines("customer-care", &CARE));
     let open = not_done(job);
@@ -31,6 +33,15 @@ pub fn customer_sheet(job: &JobState, at: DateTime<FixedOffset>) -> Document {
         title: msg("customer-title"),
         sections,
     }
+}
+
+/// What the control box was taught to ignore, or that it is not known.
+fn ignored(job: &JobState) -> Option<Section> {
+    let line = ignores(job).for_customer()?;
+    Some(Section {
+        heading: msg("customer-ignored"),
+        blocks: vec![Block::Lines(vec![line])],
+    })
 }
 
 /// What a parking aid does not do, in plain words.

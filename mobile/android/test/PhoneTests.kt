@@ -168,7 +168,9 @@ class PhoneTests(private val scratch: File) {
                             frames.putShort(((0.01 * noise + tone) * 32_767).toInt().toShort())
                         }
                         frames.flip()
-                        soundCame(run, frames, chunk * 100.0)
+                        // Every other batch comes late, as a busy phone brings it.
+                        val late = if (chunk % 2 == 1) 90.0 else 0.0
+                        soundCame(run, frames, chunk * 1_600.0, (chunk + 1) * 100.0 + late)
                     }
                     soundEnded(run, SoundFault.Taken)
                 }

@@ -1,12 +1,12 @@
 //! What the microphone says before and during an obstacle learn.
 
-use rakeline_core::estimate::beep::{Beep, EarState, Onset, Trouble};
+use rakeline_core::estimate::beep::{Beep, EarState, LEAST_MARGIN_DB, Onset, Trouble};
 use rakeline_core::learn::{Event, Heard, Phase, SAME_TONE, Ways};
 use rakeline_core::text::Message;
 use rakeline_core::units::Millis;
 
 use super::intent::{Action, Now};
-use super::learn::feed;
+use super::learn::{begin_soon, feed};
 use super::state::AppState;
 use crate::platform::MicrophoneEvent;
 
@@ -65,18 +65,12 @@ fn beeped(app: &mut AppState, beep: &Beep, now: &Now) -> Vec<Action> {
         // How long it had sounded is not known: nothing begins with it.
         return Vec::new();
     }
-    let before = draft.run.as_ref().and_then(|run| run.tone);
     let heard = Heard {
         start: Millis(beep.start_ms),
         end: Millis(beep.end_ms),
         hertz: beep.tone_hz,
     };
-    let mut actions = feed(app, Event::Beep(heard), now);
-    let tone = app.drafts.learn.run.as_ref().and_then(|run| run.tone);
-    if tone != before {
-        actions.push(Action::HearOnly(tone));
-    }
-    actions
+    feed(app, Event::Beep(heard), now)
 }
 
 fn hears(app: &mut AppState, state: &EarState, now: &Now) -> Vec<Action> {
@@ -87,8 +81,9 @@ fn hears(app: &mut AppState, state: &EarState, now: &Now) -> Vec<Action> {
             .trouble
             .map(|trouble| trouble.message(state.margin_db)),
     });
-    let Some(run) = &draft.run else {
-        return Vec::new();
+    let mut actions = begin_soon(app, now);
+    let Some(run) = &app.drafts.learn.run else {
+        return actions;
     };
     let kit = |hertz: f64| {
         run.tone
@@ -99,13 +94,13 @@ fn hears(app: &mut AppState, state: &EarState, now: &Now) -> Vec<Action> {
         Some(sounding) => (sounding.since_ms - NOTICED_AFTER.0).min(state.settled_ms),
         None => state.settled_ms,
     };
-    let too_loud = state.trouble == Some(Trouble::TooNoisy);
+    // Sound that clips may be too loud to hear as well: the graver is named.
+    let too_loud = state.margin_db < LEAST_MARGIN_DB || state.trouble == Some(Trouble::TooNoisy);
     // A muted microphone hears no silence.
     let gap = match state.trouble {
         Some(Trouble::Silent) => now.monotonic,
         _ => Millis(state.unbroken_since_ms),
     };
-    let mut actions = Vec::new();
     if run.loud != too_loud {
         actions.extend(feed(app, Event::Noise { too_loud }, now));
     }
@@ -119,6 +114,7 @@ fn no_ear(app: &mut AppState, why: Message, now: &Now) -> Vec<Action> {
     let mut actions = feed(app, Event::MicrophoneLost, now);
     let draft = &mut app.drafts.learn;
     draft.ear = Ear::No(why);
+    draft.soon = false;
     if !draft.is_on() {
         draft.ways = Ways::Hand;
     }

@@ -1,7 +1,7 @@
 //! Obstacle learn on the screen: the ear beforehand, the run, and what of it
 //! goes into the job.
 
-use rakeline_core::job::{JobEvent, LearnedEvent};
+use rakeline_core::job::{JobEvent, LearnedEvent, learn_gate_open};
 use rakeline_core::learn::{
     self, Action as Sign, Cause, Cue, Event, Phase, Proof, Run, Source, Ways, step,
 };
@@ -28,6 +28,8 @@ pub struct LearnDraft {
     pub beep: Option<(Millis, f64)>,
     /// The tone taken from a test beep.
     pub tone: Option<f64>,
+    /// A run begins as soon as the microphone hears again.
+    pub soon: bool,
     /// The run, also when it is over, until it is put away.
     pub run: Option<Run>,
     /// Whether its end stands in the job.
@@ -112,6 +114,7 @@ fn choose(app: &mut AppState, ways: Ways) -> Vec<Action> {
         return Vec::new();
     }
     app.drafts.learn.ways = ways;
+    app.drafts.learn.soon = false;
     if ways == Ways::Hand && app.drafts.learn.ear != Ear::Off {
         app.drafts.learn.ear = Ear::Off;
         return vec![Action::StopMicrophone];
@@ -181,11 +184,16 @@ pub(super) fn feed(app: &mut AppState, event: Event, now: &Now) -> Vec<Action> {
         return Vec::new();
     };
     let did = step(run, event, now.monotonic);
+    let tone = run.tone;
     let came = std::mem::discriminant(&run.phase) != std::mem::discriminant(&did.next.phase)
         || run.number() != did.next.number()
         || run.confirmed() != did.next.confirmed();
+    let heard = did.next.tone;
     draft.run = Some(did.next);
     let mut actions = signs(app, did.actions);
+    if heard != tone {
+        actions.push(Action::HearOnly(heard));
+    }
     actions.extend(keep(app, came, now));
     actions
 }
@@ -242,7 +250,8 @@ fn pulse(cue: Cue) -> Pulse {
     match cue {
         Cue::In => Pulse::In,
         Cue::Out => Pulse::Out,
-        Cue::Counted | Cue::Quiet => Pulse::Captured,
+        Cue::Counted => Pulse::Captured,
+        Cue::Quiet => Pulse::Quiet,
         Cue::Reached => Pulse::Done,
         Cue::Failed => Pulse::Refused,
     }
@@ -263,13 +272,23 @@ fn again(app: &mut AppState, now: &Now) -> Vec<Action> {
         return actions;
     };
     app.drafts.learn.ways = run.ways;
-    if run.ways != Ways::Hand && !matches!(app.drafts.learn.ear, Ear::On(_)) {
+    let gate = app.job().is_some_and(|job| learn_gate_open(job, now.at));
+    if gate && run.ways != Ways::Hand && !matches!(app.drafts.learn.ear, Ear::On(_)) {
         // Heard again first; the run begins from there.
         actions.extend(listen(app));
+        app.drafts.learn.soon = true;
         return actions;
     }
     actions.extend(start(app, now));
     actions
+}
+
+/// The run that waited for the microphone.
+pub(super) fn begin_soon(app: &mut AppState, now: &Now) -> Vec<Action> {
+    if std::mem::take(&mut app.drafts.learn.soon) {
+        return start(app, now);
+    }
+    Vec::new()
 }
 
 fn done(app: &mut AppState, now: &Now) -> Vec<Action> {
@@ -311,6 +330,7 @@ pub(super) fn seen(app: &mut AppState, visibility: Visibility, now: &Now) -> Vec
     let mut actions = close(app, Event::Interrupted(Cause::Hidden), now);
     if matches!(app.drafts.learn.ear, Ear::Starting | Ear::On(_)) {
         app.drafts.learn.ear = Ear::Off;
+        app.drafts.learn.soon = false;
         actions.push(Action::StopMicrophone);
     }
     actions

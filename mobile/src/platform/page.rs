@@ -13,6 +13,16 @@ pub enum Visibility {
     Hidden,
 }
 
+/// What the phone's volume keys do.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+pub enum VolumeKeys {
+    /// What they always do.
+    #[default]
+    Loudness,
+    /// They say 'in' and 'out': an obstacle learn runs.
+    Count,
+}
+
 /// A running timer; it stops when this is dropped.
 #[must_use = "the timer stops when this is dropped"]
 pub struct Ticker(Option<Box<dyn FnOnce()>>);
@@ -75,4 +85,8 @@ pub trait Page {
     /// Sets who is told when the app goes to the background or comes back.
     /// The one before is told no more.
     fn on_hidden(&self, told: Told<Visibility>);
+
+    /// Sets what the volume keys do. Nothing happens where the page does not
+    /// get them.
+    fn volume_keys(&self, _keys: VolumeKeys) {}
 }

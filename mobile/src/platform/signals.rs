@@ -51,6 +51,8 @@ pub enum Pulse {
     In,
     /// Reverse is out.
     Out,
+    /// The quiet time runs: keep still.
+    Quiet,
 }
 
 /// The loudspeaker.

@@ -1,6 +1,7 @@
 //! Obstacle learn: zone shift first, what is to be ignored, the gate in one
 //! picture, how to count; after a run its result and those before it.
 
+use chrono::{DateTime, FixedOffset};
 use dioxus::prelude::*;
 use rakeline_core::job::{self, Field, JobEvent, JobState, LearnedEvent, Object, ShiftTried};
 use rakeline_core::learn::{self, NotGiven, Phase, Ways};
@@ -28,7 +29,7 @@ enum Next {
     Onward,
 }
 
-fn next(job: &JobState, draft: &LearnDraft) -> Next {
+fn next(job: &JobState, draft: &LearnDraft, at: DateTime<FixedOffset>) -> Next {
     let learned = &job.learned;
     if draft.run.is_some() {
         return match draft.run.as_ref().map(|run| run.phase) {
@@ -44,7 +45,7 @@ fn next(job: &JobState, draft: &LearnDraft) -> Next {
         Next::Onward
     } else if learned.object.is_none() {
         Next::Answer
-    } else if learned.gate.is_none() {
+    } else if !job::learn_gate_open(job, at) {
         Next::Heed
     } else if by_ear && !matches!(draft.ear, Ear::On(_)) {
         Next::Listen
@@ -65,7 +66,8 @@ pub fn Learn() -> Element {
     if draft.is_on() {
         return rsx! { LearnRun {} };
     }
-    let next = next(job, draft);
+    let at = shell.now().at;
+    let next = next(job, draft, at);
     let fact = |event| Intent::Fit(Box::new(JobEvent::Learned(event)));
     let (words, intent) = match next {
         Next::Answer => ("learn-to-start", None),
@@ -79,7 +81,7 @@ pub fn Learn() -> Element {
     let over = draft.run.is_some();
     let gate_is_next = next == Next::Heed;
     let open: Vec<String> = match next {
-        Next::Answer => job::learn_open(job).iter().map(say).collect(),
+        Next::Answer => job::learn_open(job, at).iter().map(say).collect(),
         _ => Vec::new(),
     };
     let act = shell.clone();
@@ -113,7 +115,7 @@ pub fn Learn() -> Element {
                     }
                 }
                 if gate_is_next {
-                    Gate {}
+                    Gate { job: job.clone() }
                 }
                 Shift { job: job.clone() }
                 if job.learned.shift != Some(ShiftTried::Enough) {
@@ -121,10 +123,10 @@ pub fn Learn() -> Element {
                     Procedure { job: job.clone() }
                     Counting { job: job.clone(), draft: draft.clone() }
                 }
-                if !gate_is_next && job.learned.gate.is_some() {
+                if !gate_is_next && job::learn_gate_open(job, at) {
                     details {
                         summary { {t("learn-gate-heeded")} }
-                        Gate {}
+                        Gate { job: job.clone() }
                     }
                 }
             }

@@ -1,14 +1,20 @@
 //! What has to be so before an obstacle learn, in one picture.
 
 use dioxus::prelude::*;
+use rakeline_core::job::JobState;
+use rakeline_core::text::msg;
 
-use crate::texts::t;
+use crate::texts::{say, t};
 
 /// All cautions of the run in one picture.
 #[component]
-pub fn Gate() -> Element {
+pub fn Gate(job: JobState) -> Element {
+    let sensing = job.kit.sensing.as_ref();
+    let area = match sensing.and_then(|sensing| sensing.rated_range) {
+        Some(range) => say(&msg("learn-gate-area-range").number("metres", range.0 / 1000.0, 1)),
+        None => t("learn-gate-area"),
+    };
     let lines = [
-        "learn-gate-area",
         "learn-gate-nobody",
         "learn-gate-brake",
         "learn-gate-park",
@@ -39,6 +45,7 @@ pub fn Gate() -> Element {
             }
             p { b { {t("learn-gate-why")} } }
             ul {
+                li { {area} }
                 for line in lines {
                     li { {t(line)} }
                 }

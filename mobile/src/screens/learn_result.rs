@@ -3,7 +3,7 @@
 use dioxus::prelude::*;
 use rakeline_core::drawing::learn_timeline;
 use rakeline_core::job::{self, Attempt, JobState, LearnedEvent};
-use rakeline_core::learn::{Outcome, Phase, Proof};
+use rakeline_core::learn::{Outcome, Phase, Proof, Ways};
 use rakeline_core::moment;
 use rakeline_core::text::msg;
 
@@ -25,6 +25,7 @@ pub fn Result(job: JobState, draft: LearnDraft) -> Element {
     let remedy = match run.phase {
         Phase::Failed(why) => Some(say(&why.remedy(&run.procedure))),
         Phase::Interrupted(_) => Some(t("learn-do-cancelled")),
+        Phase::ByHand if run.ways == Ways::Microphone => Some(t("learn-do-by-sound")),
         Phase::ByHand => Some(t("learn-do-by-hand")),
         _ => Some(t("learn-do-learned")),
     };
@@ -47,6 +48,9 @@ pub fn Result(job: JobState, draft: LearnDraft) -> Element {
             }
         }
         p { {say(&proof.summary())} }
+        if let Some(tone) = proof.listened_at() {
+            p { class: "why", {say(&tone)} }
+        }
         for doubt in &proof.doubts {
             p { class: "trouble-box", {say(&doubt.message())} }
         }
@@ -87,7 +91,7 @@ pub fn Standing(job: JobState) -> Element {
         section { class: if trouble { "trouble-box stack" } else { "note-box stack" },
             h2 { {say(&stands.message())} }
             if let Some(customer) = customer {
-                p { {say(&customer)} }
+                p { {say(&msg("sheet-for-customer").message("line", customer))} }
             }
             p { {say(&job::how_cleared(&job))} }
             button {

@@ -52,6 +52,7 @@ pub fn LearnRun() -> Element {
         Phase::Engaged => t("learn-run-engaged"),
         Phase::Released if run.number() + 1 == all => t("learn-run-last-next"),
         Phase::Released => t("learn-run-released"),
+        Phase::Quiet(quiet) if draft.at >= quiet.deadline => t("learn-run-checking"),
         Phase::Quiet(_) => t("learn-run-quiet"),
         _ => t("learn-run-closing"),
     };
@@ -74,6 +75,10 @@ pub fn LearnRun() -> Element {
     let in_class = if due_in { "half due" } else { "half" };
     let waits = due_in || quiet.is_some() || waits_for_sign;
     let out_class = if waits { "half small" } else { "half due" };
+    // Out of the last one is no matter of a tap beside the buttons.
+    let middle = halves && quiet.is_none() && !waits_for_sign && !(engaged && last);
+    let tone = run.tone.filter(|_| run.hears());
+    let beside = use_shell();
     let undo_on = run.can_undo(draft.at);
     let doubts: Vec<String> = run
         .doubts
@@ -89,6 +94,8 @@ pub fn LearnRun() -> Element {
                 // Without the focus taps still count.
                 let _ = event.set_focus(true).await;
             },
+            // A button that goes would take the focus of the keys with it.
+            onmousedown: move |event| event.prevent_default(),
             onkeydown: move |event| {
                 if event.is_auto_repeating() {
                     return;
@@ -113,7 +120,13 @@ pub fn LearnRun() -> Element {
                     words: "learn-run-in",
                 }
             }
-            div { class: "run-middle",
+            div {
+                class: "run-middle",
+                onpointerdown: move |_| {
+                    if middle {
+                        beside.send(Intent::Learn(LearnIntent::Change(Source::Tap)));
+                    }
+                },
                 if let Some(left) = quiet {
                     div { class: "run-number countdown", "aria-hidden": "true", {tenths(left.0)} }
                     p { class: "says", role: "status", {says} }
@@ -126,6 +139,9 @@ pub fn LearnRun() -> Element {
                 }
                 if run.hears() {
                     Hearing { draft: draft.clone() }
+                    if let Some(hertz) = tone {
+                        p { class: "why", {say(&msg("learn-run-tone").number("hertz", hertz, 0))} }
+                    }
                 } else {
                     p { class: "why", {t("learn-run-by-hand")} }
                 }

@@ -29,6 +29,8 @@ pub fn Walk() -> Element {
     };
     let open = job::walk_gate_open(job, shell.now().at);
     let point = walk_point(&state).filter(|_| open);
+    // Once a test is under way it is not asked any more.
+    let object_first = job.walk.test.is_none() && job::object_asked(job).is_some();
     let (heed, start, sheet, fault) = (shell.clone(), shell.clone(), shell.clone(), shell.clone());
     let foot = match (open, point, &job.walk.test) {
         (false, ..) => rsx! {
@@ -57,6 +59,9 @@ pub fn Walk() -> Element {
     rsx! {
         Frame { here: Step::Walk, foot,
             h1 { {say(&job::walk_headline(job))} }
+            if object_first {
+                Learned { job: job.clone() }
+            }
             if !open {
                 Gate {}
             } else if let Some(point) = point {
@@ -70,7 +75,9 @@ pub fn Walk() -> Element {
             if open {
                 HeadsCheck { job: job.clone() }
             }
-            Learned { job: job.clone() }
+            if !object_first {
+                Learned { job: job.clone() }
+            }
             button {
                 class: "plain",
                 onclick: move |_| fault.send(Intent::GoStep(Step::Fault)),

@@ -172,9 +172,17 @@ pub fn Learned(job: JobState) -> Element {
     let shell = use_shell();
     let learned = job.walk.learned.clone();
     let (take, clear) = (shell.clone(), shell);
+    let first = job::object_asked(&job).filter(|_| job.walk.test.is_none());
+    let (heading, keep) = match &first {
+        Some(object) => (
+            say(&msg("walk-object-first").message("object", object.name())),
+            "walk-object-keep",
+        ),
+        None => (t("walk-learned-fold"), "walk-object-learned"),
+    };
     rsx! {
-        details {
-            summary { {t("walk-learned-fold")} }
+        details { open: first.is_some(),
+            summary { {heading} }
             div { class: "stack",
                 if let Some(object) = learned {
                     p { {say(&msg("sheet-walk-ignored").message("what", object.what.name()))} }
@@ -185,12 +193,14 @@ pub fn Learned(job: JobState) -> Element {
                     }
                 } else {
                     p { class: "why", {t("walk-learned-why")} }
-                    TypedEntry {
-                        id: "object-what",
-                        job: job.clone(),
-                        field: Field::ObjectWhat,
-                        kind: Kind::Words,
-                        label: t("walk-object-what"),
+                    if first.is_none() {
+                        TypedEntry {
+                            id: "object-what",
+                            job: job.clone(),
+                            field: Field::ObjectWhat,
+                            kind: Kind::Words,
+                            label: t("walk-object-what"),
+                        }
                     }
                     div { class: "side-by-side",
                         TypedEntry {
@@ -219,7 +229,7 @@ pub fn Learned(job: JobState) -> Element {
                     button {
                         class: "also",
                         onclick: move |_| event(&take, WalkEvent::ObjectLearned),
-                        {t("walk-object-learned")}
+                        {t(keep)}
                     }
                 }
             }

@@ -7,7 +7,7 @@ use rakeline_core::estimate::beep::{OwnTone, ToneGate};
 
 use super::{FromDevice, Shell, TURN};
 use crate::driver::{Action, Intent, LearnIntent};
-use crate::platform::Tone;
+use crate::platform::{Tone, VolumeKeys};
 
 impl Shell {
     pub(super) fn learn(&self, action: Action) {
@@ -17,6 +17,7 @@ impl Shell {
             Action::StartLearn => self.start_learn(),
             Action::StopLearn => {
                 platform.wake.release();
+                platform.page.volume_keys(VolumeKeys::Loudness);
                 self.learn_turns.borrow_mut().take();
             }
             Action::StartMicrophone => self.start_microphone(),
@@ -55,6 +56,7 @@ impl Shell {
     fn start_learn(&self) {
         self.platform.sound.unlock();
         self.platform.wake.hold();
+        self.platform.page.volume_keys(VolumeKeys::Count);
         let shell = self.clone();
         let tick = Rc::new(move || {
             shell.post(FromDevice::Intent(Intent::Learn(LearnIntent::Tick)));

@@ -12,6 +12,7 @@ use realfft::num_complex::Complex32;
 use realfft::{RealFftPlanner, RealToComplex};
 
 use super::floor::{Floor, GUARD};
+use super::lasting::Lasting;
 use super::ring::Ring;
 use super::{HIGHEST, LOWEST, RATE};
 
@@ -19,6 +20,8 @@ use super::{HIGHEST, LOWEST, RATE};
 pub const LENGTHS: [usize; 5] = [1024, 2048, 4096, 8192, 16384];
 /// Neighbours in frequency that make the floor, bins to each side.
 const SPANS: [usize; 5] = [40, 48, 64, 96, 128];
+/// Which of them says how loud the noise is.
+const NOISE: usize = 1;
 /// The shortest step between two windows, samples.
 pub const TICK: usize = LENGTHS[0] / 4;
 /// A bin is worth a closer look from so many times the floor on.
@@ -76,6 +79,7 @@ struct Level {
 /// All lengths.
 pub struct Bank {
     levels: Vec<Level>,
+    lasting: Lasting,
 }
 
 impl Bank {
@@ -88,7 +92,10 @@ impl Bank {
             .zip(SPANS)
             .map(|(&length, span)| Level::new(&mut planner, length, span))
             .collect();
-        Self { levels }
+        Self {
+            levels,
+            lasting: Lasting::default(),
+        }
     }
 
     /// Looks at the windows that end with the ring's newest sample; `since`
@@ -100,18 +107,24 @@ impl Bank {
             let due = (end - since).is_multiple_of(length / 4);
             if due && end >= since + length {
                 level.spectrum(ring, end - length);
+                if at == NOISE {
+                    self.lasting.push(&level.density);
+                }
                 level.find(at, end, peaks);
             }
         }
     }
 
-    /// Noise density at a tone as the recent past has it.
+    /// Noise density at a tone as the recent past has it, or what came up just
+    /// now and lasts.
     #[must_use]
     pub fn noise_at(&self, tone_hz: f64) -> Option<f64> {
-        let level = &self.levels[1];
+        let level = &self.levels[NOISE];
         let bin = (tone_hz / level.bin_hz).round() as usize;
         let bin = bin.checked_sub(level.first_bin)?;
         let density = (bin < level.density.len()).then(|| level.floor.past(bin))?;
+        let lasting = self.lasting.density(bin, SPANS[NOISE]);
+        let density = lasting.map_or(density, |lasting| lasting.max(density));
         (density > 0.0).then_some(f64::from(density))
     }
 }

@@ -91,7 +91,7 @@ impl Floor {
     }
 }
 
-fn sum_up(values: &[f32], sums: &mut [f64]) {
+pub(super) fn sum_up(values: &[f32], sums: &mut [f64]) {
     let mut sum = 0.0;
     for (value, place) in values.iter().zip(&mut sums[1..]) {
         sum += f64::from(*value);
@@ -100,7 +100,7 @@ fn sum_up(values: &[f32], sums: &mut [f64]) {
 }
 
 /// Mean of the bins up to `span` away without those that belong to the tone.
-fn beside(sums: &[f64], bin: usize, span: usize) -> f32 {
+pub(super) fn beside(sums: &[f64], bin: usize, span: usize) -> f32 {
     let last = sums.len() - 1;
     let run = |from: usize, to: usize| {
         let (from, to) = (from.min(last), to.min(last));

@@ -57,6 +57,8 @@ pub struct Listener {
     /// Ring index and time of the first sample without a gap since.
     since: u64,
     since_ms: f64,
+    /// When the last hole in the sound was over.
+    whole_ms: f64,
     /// Input samples since.
     taken: u64,
     clean: Vec<f32>,
@@ -86,6 +88,7 @@ impl Listener {
             },
             since: 0,
             since_ms: f64::NAN,
+            whole_ms: f64::NAN,
             taken: 0,
             clean: Vec::new(),
             even: Vec::new(),
@@ -118,7 +121,10 @@ impl Listener {
                 0.0
             }
         }));
-        self.vital.push(&self.clean);
+        if let Some(lost) = self.vital.push(&self.clean) {
+            let samples = self.taken as f64 + lost as f64;
+            self.whole_ms = self.since_ms + samples * 1000.0 / self.rate;
+        }
         self.taken += frames.len() as u64;
         self.even.clear();
         self.resampler.push(&self.clean, &mut self.even);
@@ -156,6 +162,7 @@ impl Listener {
         self.tame = Tame::new();
         self.since = self.ring.end();
         self.since_ms = first_ms;
+        self.whole_ms = first_ms;
         self.taken = 0;
         self.tracks.clear();
     }
@@ -351,7 +358,7 @@ impl Listener {
             trouble,
             sounding,
             settled_ms: self.ms(settled),
-            unbroken_since_ms: self.since_ms,
+            unbroken_since_ms: self.since_ms.max(self.whole_ms),
         }
     }
 }

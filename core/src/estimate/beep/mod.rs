@@ -31,6 +31,8 @@ pub mod floor;
 #[cfg(feature = "beep")]
 mod given;
 #[cfg(feature = "beep")]
+mod lasting;
+#[cfg(feature = "beep")]
 mod listener;
 #[cfg(feature = "beep")]
 pub mod resample;

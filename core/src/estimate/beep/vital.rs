@@ -6,6 +6,9 @@ const FULL: f32 = 0.99;
 const CLIPPED_SHARE: f32 = 0.002;
 /// Nothing is louder than this in digital silence.
 const NOTHING: f32 = 1e-6;
+/// So much of nothing between sounds was lost on its way: a room is never so
+/// still, and a beep of the kit is longer. Seconds (our own figure).
+const HOLE: f32 = 0.02;
 /// Time over which clipping is counted, seconds.
 const WHILE: f32 = 1.0;
 /// Time over which loudness is shown, seconds.
@@ -20,6 +23,8 @@ pub struct Vital {
     power: f32,
     clipped: f32,
     silent_for: f32,
+    /// Samples of nothing in a row.
+    nothing: u32,
 }
 
 impl Vital {
@@ -29,17 +34,27 @@ impl Vital {
             power: 0.0,
             clipped: 0.0,
             silent_for: 0.0,
+            nothing: 0,
         }
     }
 
-    pub fn push(&mut self, samples: &[f32]) {
+    /// Takes samples; tells how many of them there were when a hole in the
+    /// sound was over, or was still on.
+    pub fn push(&mut self, samples: &[f32]) -> Option<usize> {
+        let mut whole_from = None;
         let (meter, clip) = (1.0 / (METER * self.rate), 1.0 / (WHILE * self.rate));
-        for sample in samples {
+        for (sample, until) in samples.iter().zip(1..) {
             let size = sample.abs();
             self.power += meter * (size * size - self.power);
             self.clipped += clip * (f32::from(u8::from(size >= FULL)) - self.clipped);
             if size > NOTHING {
                 self.silent_for = 0.0;
+                self.nothing = 0;
+            } else {
+                self.nothing = self.nothing.saturating_add(1);
+                if self.nothing as f32 >= HOLE * self.rate {
+                    whole_from = Some(until);
+                }
             }
         }
         if self.silent_for < 10.0 * WHILE {
@@ -48,6 +63,7 @@ impl Vital {
                 self.silent_for += samples.len() as f32 / self.rate;
             }
         }
+        whole_from
     }
 
     /// Loudness against a sine at full scale, decibels.

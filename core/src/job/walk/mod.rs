@@ -4,21 +4,24 @@
 //! A test is whole once every point has a tap; until then it is half done,
 //! kept as it is, and says so. It is never completed by guess.
 
+mod object;
 mod predicted;
 mod told;
 
+pub use object::{no_longer_seen, object_asked, typed_object};
 pub use predicted::{AgainstPrediction, PointCompared, against_prediction};
 pub use told::{
-    Half, Misplug, SharesSaid, head_check_lines, misplugged, no_longer_seen, point_words,
-    share_limit, share_words, swapped_words, times_said, typed_object, walk_area, walk_cautions,
-    walk_half, walk_headline, walk_points, walk_troubles,
+    Half, Misplug, SharesSaid, head_check_lines, misplugged, point_words, share_limit, share_words,
+    swapped_words, times_said, walk_area, walk_cautions, walk_half, walk_headline, walk_points,
+    walk_troubles,
 };
 
 use chrono::{DateTime, FixedOffset, TimeDelta};
 use serde::{Deserialize, Serialize};
 
 use super::apply::{Refusal, no_such_spot};
-use super::learned::{Object, box_changed};
+use super::ignores::{Ignores, ignores};
+use super::learned::{self, Object};
 use super::state::JobState;
 use crate::decide::walk_test::{Sounded, WalkPoint};
 use crate::text::msg;
@@ -248,12 +251,9 @@ pub(super) fn apply(
         WalkEvent::HeadsAnew => next.walk.heads.clear(),
         WalkEvent::ObjectLearned => {
             let object = typed_object(next, at).map_err(Refusal)?;
-            learned(next, object, at);
+            object_said(next, object, at);
         }
-        WalkEvent::LearnCleared => {
-            next.walk.learned = None;
-            void(&mut next.walk, VoidWhy::NewLearn, at);
-        }
+        WalkEvent::LearnCleared => learned::cleared(next, at),
     }
     Ok(())
 }
@@ -273,33 +273,27 @@ fn gate_heeded(job: &JobState, at: DateTime<FixedOffset>) -> Result<(), Refusal>
     }
 }
 
-/// A new obstacle learn: earlier walk tests do not count any more, and the
-/// gate is to be heeded again before the next one.
-fn learned(next: &mut JobState, object: LearnedObject, at: DateTime<FixedOffset>) {
+/// What was learned is said: earlier walk tests do not count any more. Where no
+/// run of this job taught it, it was learned just now, and the gate is to be
+/// heeded again before the next one.
+fn object_said(next: &mut JobState, object: LearnedObject, at: DateTime<FixedOffset>) {
+    let anew = matches!(ignores(next), Ignores::Nothing | Ignores::Cleared);
     next.walk.learned = Some(object);
     void(&mut next.walk, VoidWhy::NewLearn, at);
-    next.walk.gate = None;
+    if anew {
+        next.walk.gate = None;
+    }
 }
 
-/// Where the control box changed what it ignores after the current test was
-/// begun, that test does not count any more; where the changed thing is has
-/// to be said anew.
-pub(super) fn follow_learn(next: &mut JobState, at: DateTime<FixedOffset>) {
-    let Some(changed) = box_changed(next) else {
-        return;
-    };
-    let walk = &mut next.walk;
-    if walk.test.as_ref().is_some_and(|test| test.at < changed) {
+/// The control box changed what it ignores: a test before does not count any
+/// more, its gate is to be heeded again, and where the changed thing is has to
+/// be said anew.
+pub(super) fn box_changed(walk: &mut WalkState, at: DateTime<FixedOffset>) {
+    if walk.test.is_some() {
         void(walk, VoidWhy::NewLearn, at);
         walk.gate = None;
     }
-    if walk
-        .learned
-        .as_ref()
-        .is_some_and(|object| object.at < changed)
-    {
-        walk.learned = None;
-    }
+    walk.learned = None;
 }
 
 /// A moved mark: what was walked was another system.

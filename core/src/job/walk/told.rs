@@ -1,25 +1,19 @@
 //! What walk test and function check come to, in words.
 
-use chrono::{DateTime, FixedOffset};
-
-use super::{Answered, LearnedObject, VoidWhy, WalkKind, WalkTest};
+use super::{Answered, VoidWhy, WalkKind, WalkTest};
 use crate::decide::coverage::too_close;
 use crate::decide::walk_test::{
-    Area, LATENCY_GREATEST, LimitFrom, PointBy, START_UP_GREATEST, Seen, ShareLimit, Sounded,
-    TimeVerdict, WalkPoint, around_object, grid, judge_time, nine,
+    Area, LATENCY_GREATEST, LimitFrom, PointBy, START_UP_GREATEST, Seen, ShareLimit, TimeVerdict,
+    WalkPoint, around_object, grid, judge_time, nine,
 };
 use crate::figure;
-use crate::job::coverage::{ASSUMED_RANGE, TYPICAL_RINGING, air_of, fixed_object};
-use crate::job::entry::{Field, HALF_WIDTH_GREATEST, read_length, read_offset};
-use crate::job::learned::{Ignores, Object, ignores};
+use crate::job::coverage::{ASSUMED_RANGE, TYPICAL_RINGING, air_of};
+use crate::job::entry::Field;
 use crate::job::marks::{HalfWidths, half_widths};
 use crate::job::state::JobState;
 use crate::order;
 use crate::text::{Message, msg};
-use crate::units::{Millimetres, Millis};
-
-/// Farthest that a learned object may reach, mm (our own figure).
-const REACH_GREATEST: Millimetres = Millimetres(1500.0);
+use crate::units::Millis;
 
 /// What has to be so before anybody walks behind the vehicle.
 #[must_use]
@@ -194,82 +188,6 @@ pub fn times_said(job: &JobState) -> Vec<Message> {
         )
     };
     times.into_iter().filter_map(said).collect()
-}
-
-/// The learned object as typed.
-///
-/// # Errors
-/// What is missing or no length.
-pub fn typed_object(job: &JobState, at: DateTime<FixedOffset>) -> Result<LearnedObject, Message> {
-    let what = match (job.typed(Field::ObjectWhat).trim(), ignores(job)) {
-        ("", Ignores::This(object) | Ignores::PerhapsThis(object)) => object,
-        ("", _) => return Err(msg("walk-object-no-name")),
-        (typed, _) => Object::Other(typed.to_owned()),
-    };
-    // Where the fixed object is may be known from what the heads will see.
-    let fixed = fixed_object(job).and_then(Result::ok);
-    let across = match (job.typed(Field::ObjectAcross).trim(), &fixed) {
-        ("", Some(fixed)) => fixed.at.across,
-        ("", None) => read_offset("0")?,
-        (typed, _) => read_offset(typed)?,
-    };
-    let reaches = match (job.typed(Field::ObjectReach).trim(), &fixed) {
-        ("", Some(fixed)) => fixed.reach(),
-        _ => length(job, Field::ObjectReach, REACH_GREATEST)?,
-    };
-    Ok(LearnedObject {
-        what,
-        across,
-        half_width: length(job, Field::ObjectWidth, HALF_WIDTH_GREATEST * 2.0)? * 0.5,
-        reaches,
-        at,
-    })
-}
-
-fn length(job: &JobState, field: Field, greatest: Millimetres) -> Result<Millimetres, Message> {
-    let length = read_length(job.typed(field))?;
-    if length.0 > 0.0 && length <= greatest {
-        Ok(length)
-    } else {
-        Err(msg("entry-length-outside")
-            .number("typed", length.0, 1)
-            .mm("greatest", greatest.0))
-    }
-}
-
-/// What the pole is not seen at any more, or not at all, since something was
-/// learned: the customer is told, and it is kept.
-#[must_use]
-pub fn no_longer_seen(job: &JobState) -> Vec<Message> {
-    let (Some(test), Some(object)) = (&job.walk.test, &job.walk.learned) else {
-        return Vec::new();
-    };
-    let before = job.walk.earlier.iter().rev().find(|earlier| {
-        let void = earlier.void.as_ref();
-        void.is_some_and(|void| void.why == VoidWhy::NewLearn)
-    });
-    let was_seen = |point: &WalkPoint| {
-        let before = before?;
-        let index = before.points.iter().position(|other| other == point)?;
-        before.at_point(index).map(Sounded::is_seen)
-    };
-    test.points
-        .iter()
-        .enumerate()
-        .filter(|(index, _)| test.at_point(*index) == Some(Sounded::Nothing))
-        .filter_map(|(_, point)| {
-            let key = match (point.by, was_seen(point)) {
-                (PointBy::Row, Some(true)) => "walk-no-longer-seen",
-                (PointBy::Row, _) => return None,
-                _ => "walk-not-seen-at-object",
-            };
-            Some(
-                msg(key)
-                    .message("what", object.what.name())
-                    .message("point", point_words(point)),
-            )
-        })
-        .collect()
 }
 
 /// A head that answers for another: its lead is in the other's socket.

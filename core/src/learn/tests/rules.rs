@@ -62,8 +62,16 @@ fn several_beeps_in_one_engagement_are_one_cycle() {
         (OUT, 4_000.0),
     ]);
     assert_eq!((run.number(), run.confirmed()), (1, 1));
-    assert_eq!(run.cycles[0].beeps, 2, "one fell into the app's own tone");
-    assert_eq!(run.beeps[1].kind, Kind::Own);
+    // The second sounds with the app's own tone, which is another.
+    assert_eq!(run.cycles[0].beeps, 3);
+}
+
+#[test]
+fn the_apps_own_tone_counts_as_its_own_and_the_kits_beside_it_as_the_kits() {
+    let own = (heard(1_600.0, 1_800.0, 1_320.0), 1_900.0);
+    let run = both(&[(IN, 1_000.0), kit(1_200.0), own, kit(1_700.0)]);
+    let kinds: Vec<Kind> = run.beeps.iter().map(|noted| noted.kind).collect();
+    assert_eq!(kinds, [Kind::Kit, Kind::Own, Kind::Kit]);
 }
 
 #[test]
@@ -214,10 +222,12 @@ fn by_sound_alone_a_pause_parts_the_engagements() {
     let alone = |events: &[(Event, f64)]| run(procedure(), Ways::Microphone, events);
     let mut events = vec![kit(1_000.0), kit(1_700.0), kit(5_000.0)];
     let quiet = alone(&events);
-    assert_eq!((quiet.number(), quiet.cycles[0].beeps), (2, 1));
+    assert_eq!((quiet.number(), quiet.cycles[0].beeps), (2, 2));
     assert!(matches!(quiet.phase, Phase::Quiet(_)));
     events.push(through(9_400.0));
-    assert_eq!(alone(&events).phase, Phase::Learned);
+    let end = alone(&events);
+    assert_eq!(end.phase, Phase::ByHand, "nobody saw reverse");
+    assert_eq!(end.doubts, [Doubt::ReverseNotSeen]);
     // A tap counts nothing here.
     assert_eq!(alone(&[(IN, 1_000.0)]).phase, Phase::Ready);
 }

@@ -45,6 +45,7 @@ fn states() -> Vec<(&'static str, Run, f64)> {
         ("released", both(&quiet[..3]), 5_500.0),
         ("last", both(&quiet[..4]), 8_400.0),
         ("quiet", both(&quiet), 9_000.0),
+        ("over", both(&quiet), 11_250.0),
         ("closing", run(closing, Ways::Both, &closed), 11_900.0),
         ("learned", both(&reached), 12_000.0),
         ("by hand", both(&by_hand), 12_000.0),
@@ -61,6 +62,7 @@ engaged     engaged  released      engaged       engaged  engaged  engaged  enga
 released    engaged  released      released      released released released released released released      released engaged  cancelled interrupted ready
 last        engaged  left_reverse  quiet         engaged  engaged  engaged  engaged  engaged  engaged       engaged  released cancelled interrupted ready
 quiet       quiet    left_reverse  beep_in_quiet quiet    quiet    quiet    quiet    quiet    beep_in_quiet quiet    quiet    cancelled interrupted ready
+over        quiet    quiet         beep_in_quiet quiet    quiet    quiet    quiet    by_hand  beep_in_quiet quiet    quiet    cancelled interrupted ready
 closing     closing  left_reverse  learned       closing  closing  closing  closing  closing  closing       closing  closing  cancelled interrupted ready
 learned     learned  learned       learned       learned  learned  learned  learned  learned  learned       learned  learned  learned   learned     ready
 by_hand     by_hand  by_hand       by_hand       by_hand  by_hand  by_hand  by_hand  by_hand  by_hand       by_hand  by_hand  by_hand   by_hand     ready

@@ -35,8 +35,9 @@ pub(super) fn begin(run: Number, rate: f64) {
     }
 }
 
-/// Hears frames of a run; nothing of one that ended.
-pub(super) fn hear(run: Number, frames: &[u8], first_ms: f64) -> Option<Hearing> {
+/// Hears frames of a run, the first of which is its frame number `first`, come
+/// over at `arrived_ms`; nothing of one that ended.
+pub(super) fn hear(run: Number, frames: &[u8], first: f64, arrived_ms: f64) -> Option<Hearing> {
     let mut hearer = hearer();
     let ear = hearer
         .as_mut()
@@ -47,7 +48,7 @@ pub(super) fn hear(run: Number, frames: &[u8], first_ms: f64) -> Option<Hearing>
         .chunks_exact(2)
         .map(|pair| f32::from(i16::from_le_bytes([pair[0], pair[1]])) / FULL)
         .collect();
-    Some(ear.hear_at(&mono, 1, first_ms))
+    Some(ear.hear(&mono, 1, first, arrived_ms))
 }
 
 /// The phone's microphone.

@@ -13,8 +13,8 @@ use rakeline_core::units::Millis;
 
 use super::phone::{Handle, PhoneFacts};
 use super::post::{BACK, Desk, SEEN, Said, send};
-use super::report::stands_at;
-use crate::platform::{Page, Ticker, Told, Visibility};
+use super::report::{stands_at, volume_keys};
+use crate::platform::{Page, Ticker, Told, Visibility, VolumeKeys};
 
 struct History {
     steps: Vec<String>,
@@ -181,5 +181,9 @@ impl Page for AndroidPage {
                 told(visibility);
             }
         });
+    }
+
+    fn volume_keys(&self, keys: VolumeKeys) {
+        volume_keys(keys);
     }
 }

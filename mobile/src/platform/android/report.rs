@@ -7,7 +7,7 @@ use super::phone::{
     PictureOutcome, ShareOutcome, SoundFault, TextOutcome, TiltFault, TiltReading, TiltSource,
 };
 use super::post::{BACK, HANDED_OVER, SEEN, Said, send};
-use crate::platform::Visibility;
+use crate::platform::{Visibility, VolumeKeys};
 
 /// A batch of tilt readings of a run, oldest first. `step` is the sensor's
 /// resolution in its own unit, 0 where it does not tell.
@@ -36,11 +36,12 @@ pub fn sound_started(run: u64, rate: f64) {
     send(run, Said::SoundStarted(rate));
 }
 
-/// Mono frames as 16-bit little-endian PCM, the first of which was heard at
-/// `first_ms` on the clock of the phone.
+/// Mono frames as 16-bit little-endian PCM, the first of which is the run's
+/// frame number `first`; they came over at `arrived_ms` on the clock of the
+/// phone.
 #[uniffi::export]
-pub fn sound_came(run: u64, frames: &[u8], first_ms: f64) {
-    if let Some(heard) = ear::hear(run, frames, first_ms) {
+pub fn sound_came(run: u64, frames: &[u8], first: f64, arrived_ms: f64) {
+    if let Some(heard) = ear::hear(run, frames, first, arrived_ms) {
         send(run, Said::Heard(heard));
     }
 }
@@ -103,11 +104,19 @@ pub fn path() -> String {
     path.as_deref().unwrap_or("/").to_owned()
 }
 
-/// Whether the volume keys stand for 'in' and 'out' now: in the obstacle learn.
+static VOLUME_KEYS: Mutex<VolumeKeys> = Mutex::new(VolumeKeys::Loudness);
+
+/// Whether the volume keys stand for 'in' and 'out' now: while an obstacle
+/// learn runs.
 #[uniffi::export]
 #[must_use]
 pub fn volume_keys_count() -> bool {
-    path().ends_with("/learn")
+    let keys = VOLUME_KEYS.lock().unwrap_or_else(PoisonError::into_inner);
+    *keys == VolumeKeys::Count
+}
+
+pub(super) fn volume_keys(keys: VolumeKeys) {
+    *VOLUME_KEYS.lock().unwrap_or_else(PoisonError::into_inner) = keys;
 }
 
 pub(super) fn stands_at(path: &str) {

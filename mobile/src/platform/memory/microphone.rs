@@ -67,6 +67,20 @@ impl MemoryMicrophone {
         }
     }
 
+    /// Plays frames, one channel after the other, the first of which is the
+    /// device's frame number `first`; they come over at `arrived_ms`.
+    #[cfg(feature = "worker")]
+    pub fn deliver(&self, planar: &[f32], channels: usize, first: f64, arrived_ms: f64) {
+        let heard = self
+            .ear
+            .borrow_mut()
+            .as_mut()
+            .map(|ear| ear.hear(planar, channels, first, arrived_ms));
+        if let Some(heard) = heard {
+            self.heard(heard);
+        }
+    }
+
     /// Whether it runs.
     #[must_use]
     pub fn running(&self) -> bool {

@@ -6,7 +6,7 @@ use std::rc::Rc;
 use rakeline_core::units::Millis;
 
 use super::MemoryClock;
-use crate::platform::{Page, Ticker, Told, Visibility};
+use crate::platform::{Page, Ticker, Told, Visibility, VolumeKeys};
 
 /// A scripted page.
 pub struct MemoryPage {
@@ -16,6 +16,7 @@ pub struct MemoryPage {
     ids: Cell<u64>,
     pop: RefCell<Option<Told<String>>>,
     hidden: RefCell<Option<Told<Visibility>>>,
+    keys: Cell<VolumeKeys>,
 }
 
 impl MemoryPage {
@@ -29,7 +30,14 @@ impl MemoryPage {
             ids: Cell::new(0),
             pop: RefCell::default(),
             hidden: RefCell::default(),
+            keys: Cell::default(),
         }
+    }
+
+    /// What the volume keys do.
+    #[must_use]
+    pub fn keys(&self) -> VolumeKeys {
+        self.keys.get()
     }
 
     /// The fitter presses the system's forward button.
@@ -132,6 +140,10 @@ impl Page for MemoryPage {
 
     fn on_hidden(&self, told: Told<Visibility>) {
         self.hidden.replace(Some(told));
+    }
+
+    fn volume_keys(&self, keys: VolumeKeys) {
+        self.keys.set(keys);
     }
 }
 

@@ -141,6 +141,7 @@ fn pattern(pulse: Pulse) -> &'static [u32] {
         Pulse::Done => &[140, 90, 320],
         Pulse::In => &[90],
         Pulse::Out => &[40, 60, 40],
+        Pulse::Quiet => &[400],
     }
 }
 

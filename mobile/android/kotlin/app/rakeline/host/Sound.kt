@@ -64,15 +64,16 @@ class Sound(private val permissions: Permissions) {
     private fun frames(run: ULong, record: AudioRecord) {
         // Direct: the app reads it where it lies.
         val buffer = ByteBuffer.allocateDirect(CHUNK)
+        var first = 0L
         while (running == run) {
             buffer.clear()
             val got = record.read(buffer, CHUNK)
             if (got < 0) return soundEnded(run, SoundFault.Ended)
-            // The last frame was heard just now, the first so much before.
-            val length = 1e3 * (got / 2) / record.sampleRate
-            val first = SystemClock.elapsedRealtimeNanos() / 1e6 - length
+            // A read may come late; the number of the frame does not.
+            val arrived = SystemClock.elapsedRealtimeNanos() / 1e6
             buffer.limit(got)
-            if (got > 0) soundCame(run, buffer, first)
+            if (got > 0) soundCame(run, buffer, first.toDouble(), arrived)
+            first += got / 2
         }
     }
 
