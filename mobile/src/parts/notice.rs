@@ -25,6 +25,7 @@ pub fn NoticeBar() -> Element {
                             UndoOf::Deletion(id) => Intent::RestoreJob(id.clone()),
                             UndoOf::Step => Intent::Undo,
                             UndoOf::Kit => Intent::Kits(KitIntent::BringBack),
+                            UndoOf::Bought(before) => Intent::Kits(KitIntent::NotRestocked(before.clone())),
                             UndoOf::Received => Intent::Again(AgainIntent::BringBack),
                         });
                     },
