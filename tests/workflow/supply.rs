@@ -64,7 +64,7 @@ fn what_the_sheet_does_not_say_of_supply_and_leads_is_asked() {
     let asked = job::asked_for_supply(bench.job());
     let wanted = [Asked::Amperes, Asked::LeastVolts, Asked::GreatestVolts];
     assert_eq!(asked, wanted);
-    for (asked, text) in asked.iter().zip(["0.4", "12.5", "16"]) {
+    for (asked, text) in asked.iter().zip(["0.4", "12.55", "16"]) {
         typed(&mut bench, Field::Asked(*asked), text);
     }
     bench.send(Intent::Fill(asked));

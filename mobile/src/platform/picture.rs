@@ -120,6 +120,11 @@ fn webp(bytes: &[u8]) -> Option<Picture> {
     if bytes.get(8..12)? != b"WEBP" {
         return None;
     }
+    // What stands behind the end that the file says is none of it.
+    let says: [u8; 4] = bytes.get(4..8)?.try_into().ok()?;
+    let end = usize::try_from(u32::from_le_bytes(says)).ok()?;
+    let end = end.checked_add(8)?.min(bytes.len());
+    let bytes = bytes.get(..end)?;
     let mut clean = b"RIFF\0\0\0\0WEBP".to_vec();
     let mut size = None;
     let mut at = 12;

@@ -18,6 +18,7 @@ use cutter::stays_short;
 use steps::{cautions, steps};
 
 pub use crate::decide::ring_set::OLD_HOLE_FITS_WITHIN;
+use crate::decide::ring_set::passes_for;
 use crate::kit::Material;
 use crate::text::{Message, msg};
 use crate::units::Millimetres;
@@ -70,7 +71,7 @@ pub struct DrillPlan {
 /// than the set covers, so that a larger one lies under an insert.
 fn making(hole: Millimetres, material: Material, old_hole: Option<Millimetres>) -> Making {
     match old_hole {
-        Some(old) if (old - hole).abs() <= OLD_HOLE_FITS_WITHIN => Making::KeepOldHole(old),
+        Some(old) if passes_for(old, hole) => Making::KeepOldHole(old),
         Some(old) if old > hole => Making::CoverOldHole(old),
         Some(old) => Making::WidenOldHole {
             from: old,

@@ -4,7 +4,7 @@ use std::cmp::Ordering;
 
 use serde::{Deserialize, Serialize};
 
-use super::{InsertUse, OLD_HOLE_FITS_WITHIN, RingSet, SpotFacts};
+use super::{InsertUse, RingSet, SpotFacts, passes_for};
 use crate::kit::{KitSheet, Material};
 use crate::units::{COVERAGE_95, Degrees, Estimate, Millimetres};
 
@@ -188,7 +188,7 @@ pub(super) fn hindrances(sheet: &KitSheet, facts: &SpotFacts) -> Vec<Option<Outc
     let material = facts.material;
     let needs = needs_insert(sheet, material);
     let old_too_large = |hole: Millimetres, covers: Millimetres| match facts.old_hole {
-        Some(old_hole) if (old_hole - hole).abs() <= OLD_HOLE_FITS_WITHIN => None,
+        Some(old_hole) if passes_for(old_hole, hole) => None,
         // A hole that is no number counts as too large.
         Some(old_hole) if old_hole.0.total_cmp(&covers.0).is_gt() => {
             Some(Outcome::OldHoleTooLarge { old_hole, covers })

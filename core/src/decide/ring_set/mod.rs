@@ -39,6 +39,13 @@ pub const LOAD_ALLOWANCE_CARRIER: Degrees = Degrees(2.0);
 /// head (our own figure).
 pub const OLD_HOLE_FITS_WITHIN: Millimetres = Millimetres(0.3);
 
+/// Whether a hole that is there passes for one of a size; a hair more than
+/// [`OLD_HOLE_FITS_WITHIN`] is the rounding of figures.
+#[must_use]
+pub fn passes_for(there: Millimetres, wanted: Millimetres) -> bool {
+    (there - wanted).abs().0 <= OLD_HOLE_FITS_WITHIN.0 + 1e-9
+}
+
 /// Where a face angle came from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum RakeOrigin {
@@ -137,7 +144,7 @@ impl RingSet {
         };
         let insert = self.insert.as_ref().and_then(|name| sheet.insert(name));
         let covered = insert.is_some_and(|i| there >= wanted && there <= i.largest_old_hole());
-        covered || (there - wanted).abs() <= OLD_HOLE_FITS_WITHIN
+        covered || passes_for(there, wanted)
     }
 
     /// What turns over with the ring when it sits upside down, degrees: the
