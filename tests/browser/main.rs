@@ -9,6 +9,7 @@ mod fitter;
 mod full_size;
 mod harness;
 mod hearing;
+mod holes;
 mod job_photos;
 mod jobs;
 mod kept;

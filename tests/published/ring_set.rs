@@ -368,7 +368,7 @@ fn a_tight_fit_causes_false_alarms_so_the_hole_is_filed_until_the_head_lifts_out
     };
     let tools = drill::Tools {
         reach_past_teeth: Some(Millimetres(15.0)),
-        bumper_celsius: None,
+        ..drill::Tools::default()
     };
     let plan = drill::plan(&at, &tools).expect("a plan");
     let place = |key: &str| {

@@ -17,33 +17,38 @@ use rakeline_core::report::job_sheet;
 use crate::bench::Bench;
 use crate::scenario;
 
-fn fit(bench: &mut Bench, event: JobEvent) {
+pub fn fit(bench: &mut Bench, event: JobEvent) {
     bench.send(Intent::Fit(Box::new(event)));
 }
 
-fn seen(bench: &mut Bench, whose: Whose, behind: Behind) {
+pub fn seen(bench: &mut Bench, whose: Whose, behind: Behind) {
     fit(bench, JobEvent::Behind(BehindEvent::Seen(whose, behind)));
 }
 
-fn typed(bench: &mut Bench, field: Field, text: &str) {
+pub fn typed(bench: &mut Bench, field: Field, text: &str) {
     bench.send(Intent::Type(field, text.to_owned()));
 }
 
 /// A job with its faces typed as sure, looked behind, and the saw entered.
-fn ready_to_drill() -> Bench {
+pub fn ready_to_drill() -> Bench {
     let mut bench = Bench::new();
-    scenario::to_faces(&mut bench);
-    for angle in ["5.5", "4.0", "4.0", "5.5"] {
-        scenario::type_face(&mut bench, angle, job::Facing::Down, "0.3");
-    }
-    assert!(bench.job().all_read());
-    seen(&mut bench, Whose::Bumper, Behind::SeenAndClear);
-    typed(&mut bench, Field::Depth(Whose::Bumper), "62");
-    typed(&mut bench, Field::ReachPastTeeth, "16");
+    on_to_drill(&mut bench);
     bench
 }
 
-fn why(bench: &Bench, spot: usize) -> Vec<String> {
+/// The same on a phone that has jobs already.
+pub fn on_to_drill(bench: &mut Bench) {
+    scenario::to_faces(bench);
+    for angle in ["5.5", "4.0", "4.0", "5.5"] {
+        scenario::type_face(bench, angle, job::Facing::Down, "0.3");
+    }
+    assert!(bench.job().all_read());
+    seen(bench, Whose::Bumper, Behind::SeenAndClear);
+    typed(bench, Field::Depth(Whose::Bumper), "62");
+    typed(bench, Field::ReachPastTeeth, "16");
+}
+
+pub fn why(bench: &Bench, spot: usize) -> Vec<String> {
     match hole(bench.job(), spot) {
         Hole::Shut(why) => why.into_iter().map(|why| why.key.into_owned()).collect(),
         Hole::Plan(_) => vec!["plan".to_owned()],
@@ -51,12 +56,12 @@ fn why(bench: &Bench, spot: usize) -> Vec<String> {
     }
 }
 
-fn drill(bench: &mut Bench, spot: u8) {
+pub fn drill(bench: &mut Bench, spot: u8) {
     bench.send(Intent::Check(CheckIntent::Seen(usize::from(spot))));
     fit(bench, JobEvent::Holes(HolesEvent::HoleDrilled(spot)));
 }
 
-fn sheet(bench: &Bench) -> String {
+pub fn sheet(bench: &Bench) -> String {
     format!("{:?}", job_sheet(bench.job(), bench.job().changed, "UTC"))
 }
 
@@ -158,6 +163,20 @@ fn the_saws_centre_drill_is_asked_once_and_stands_in_the_next_job() {
     bench.send(Intent::GoJobs);
     bench.send(Intent::StartJob(bench.new_id()));
     assert_eq!(bench.job().typed(Field::ReachPastTeeth), "18");
+}
+
+#[test]
+fn the_step_drills_reach_is_asked_once_and_stands_in_the_next_job() {
+    let mut bench = ready_to_drill();
+    typed(&mut bench, Field::OldHoleSize(0), "18");
+    assert_eq!(why(&bench, 0), ["drill-step-reach-not-entered"]);
+    typed(&mut bench, Field::StepDrillReach, "62");
+    assert_eq!(why(&bench, 0), ["drill-step-reaches-too-far"]);
+    typed(&mut bench, Field::StepDrillReach, "34");
+    assert_eq!(why(&bench, 0), ["plan"]);
+    bench.send(Intent::GoJobs);
+    bench.send(Intent::StartJob(bench.new_id()));
+    assert_eq!(bench.job().typed(Field::StepDrillReach), "34");
 }
 
 #[test]

@@ -170,6 +170,82 @@ fn an_edited_sheet_with_a_fault_is_not_kept_and_names_it() {
 }
 
 #[test]
+fn a_contradiction_in_the_full_editor_is_told_as_it_is_typed() {
+    let mut bench = with_quick();
+    let id = KitId("k1".to_owned());
+    kits(&mut bench, KitIntent::Go(Route::EditKit(id)));
+    let least = |text: &str| KitIntent::FieldTyped("aim.least".to_owned(), text.to_owned());
+    let faults = |bench: &Bench| {
+        let editing = bench.app.kits.editing.as_ref().expect("edited");
+        editing
+            .faults
+            .iter()
+            .map(|f| f.at.clone())
+            .collect::<Vec<_>>()
+    };
+    assert!(faults(&bench).is_empty());
+    kits(&mut bench, least("12"));
+    assert_eq!(faults(&bench), ["aim"]);
+    // What is only missing is told when the sheet is to be kept.
+    kits(&mut bench, least(""));
+    assert!(faults(&bench).is_empty());
+    kits(&mut bench, KitIntent::EditKeep);
+    assert_eq!(faults(&bench), ["aim.least"]);
+    kits(&mut bench, least("1"));
+    assert!(faults(&bench).is_empty());
+}
+
+#[test]
+fn a_full_sheet_is_typed_from_nothing_and_survives_a_kill() {
+    let mut bench = Bench::new();
+    kits(&mut bench, KitIntent::Go(Route::Kits));
+    let id = KitId("full".to_owned());
+    kits(&mut bench, KitIntent::TypeFull(id.clone()));
+    assert_eq!(bench.app.route, Route::EditKit(id.clone()));
+    let typed = |path: &str, text: &str| KitIntent::FieldTyped(path.to_owned(), text.to_owned());
+    kits(&mut bench, typed("name", "From nothing"));
+    let mut bench = bench.killed();
+    kits(&mut bench, KitIntent::Go(Route::Kits));
+    assert!(bench.app.kits.begun().is_some());
+    // It goes on with the one that was begun.
+    kits(&mut bench, KitIntent::TypeFull(KitId("other".to_owned())));
+    assert_eq!(bench.app.route, Route::EditKit(id.clone()));
+    for list in ["heads.labels", "rings"] {
+        kits(&mut bench, KitIntent::EntryAdded(list.to_owned()));
+    }
+    for (path, text) in [
+        ("heads.labels[0]", "L"),
+        ("rings[0].name", "2"),
+        ("rings[0].lift", "2"),
+        ("aim.least", "0"),
+        ("aim.greatest", "9"),
+        ("aim.target", "4"),
+        ("mark_out.inner", "280"),
+        ("mark_out.corner_gap_least", "180"),
+        ("holes.head", "21"),
+    ] {
+        kits(&mut bench, typed(path, text));
+    }
+    kits(&mut bench, KitIntent::EditKeep);
+    assert_eq!(bench.app.route, Route::Kit(id));
+    let bench = bench.killed();
+    assert_eq!(bench.app.kits.own[0].sheet.name, "From nothing");
+    assert!(bench.app.kits.begun().is_none());
+}
+
+#[test]
+fn a_full_sheet_begun_and_thrown_away_leaves_nothing() {
+    let mut bench = Bench::new();
+    kits(&mut bench, KitIntent::TypeFull(KitId("full".to_owned())));
+    let name = KitIntent::FieldTyped("name".to_owned(), "Never mind".to_owned());
+    kits(&mut bench, name);
+    kits(&mut bench, KitIntent::EditThrow);
+    assert_eq!(bench.app.route, Route::Kits);
+    let bench = bench.killed();
+    assert!(bench.app.kits.own.is_empty() && bench.app.kits.begun().is_none());
+}
+
+#[test]
 fn what_was_edited_and_not_kept_survives_a_kill_and_can_be_thrown_away() {
     let mut bench = with_quick();
     let id = KitId("k1".to_owned());

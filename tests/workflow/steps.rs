@@ -4,13 +4,16 @@ use rakeline::driver::{Intent, KEPT_JOB_PREFIX, rings};
 use rakeline::steps::book;
 use rakeline::texts::say;
 use rakeline_core::job::{
-    JobEvent, JobState, Standing, StandingEvent, StepStands, StepsEvent, WaitEvent, step_path,
+    JobEvent, JobState, Standing, StandingEvent, StepStands, StepsEvent, WaitEvent, paint_warning,
+    step_path,
 };
 use rakeline_core::record;
 use rakeline_core::steps::{Question, Stage, StepName, Truth};
 use rakeline_core::units::Millis;
 
 use crate::bench::Bench;
+use crate::fitting::ready_to_drill;
+use crate::scenario;
 
 fn fit(bench: &mut Bench, event: JobEvent) {
     bench.send(Intent::Fit(Box::new(event)));
@@ -56,12 +59,44 @@ fn what_can_hurt_is_listed_until_the_survey_says_no() {
         );
     }
     assert_eq!(stands(&bench, "raised"), None);
-    assert_eq!(stands(&bench, "paint"), Some(StepStands::Due));
-    // Curing waits for the paint.
+    // Nothing is painted before the rings are known; curing waits for the paint.
+    assert!(matches!(
+        stands(&bench, "paint"),
+        Some(StepStands::Blocked(_))
+    ));
     assert!(matches!(
         stands(&bench, "paint-cured"),
         Some(StepStands::Blocked(_))
     ));
+}
+
+#[test]
+fn nothing_is_painted_before_its_ring_is_settled() {
+    let mut bench = Bench::new();
+    scenario::to_rings(&mut bench);
+    let painted = StepsEvent::Answered(Question::Painted, Truth::Yes);
+    fit(&mut bench, JobEvent::Steps(painted));
+    let Some(StepStands::Blocked(why)) = stands(&bench, "paint") else {
+        panic!("painting is open on close calls");
+    };
+    assert_eq!(why.key, "paint-waits");
+    assert_eq!(paint_warning(job(&bench)), Some(why));
+    for event in [
+        StepsEvent::Done(name("paint")),
+        StepsEvent::DoneAsUsual(vec![name("paint")]),
+    ] {
+        fit(&mut bench, JobEvent::Steps(event));
+        assert_eq!(bench.notice(), Some("paint-waits"));
+        assert!(job(&bench).steps.ended.is_empty());
+    }
+    // Sure of every ring, or one taken by hand: the paint may come.
+    let mut sure = ready_to_drill();
+    let painted = StepsEvent::Answered(Question::Painted, Truth::Yes);
+    fit(&mut sure, JobEvent::Steps(painted));
+    assert_eq!(stands(&sure, "paint"), Some(StepStands::Due));
+    assert_eq!(paint_warning(job(&sure)), None);
+    fit(&mut sure, JobEvent::Steps(StepsEvent::Done(name("paint"))));
+    assert_eq!(stands(&sure, "paint"), Some(StepStands::Done));
 }
 
 #[test]

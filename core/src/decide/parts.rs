@@ -162,6 +162,21 @@ pub fn restock<'a>(jobs: impl Iterator<Item = &'a [PartLine]>) -> Vec<PartLine> 
     sum
 }
 
+/// What is still to be bought: what was taken less what was bought again, in
+/// the order of what was taken. More bought than taken leaves nothing.
+#[must_use]
+pub fn still_to_buy(taken: &[PartLine], bought: &[PartLine]) -> Vec<PartLine> {
+    let had = |part: &Part| {
+        let mut lines = bought.iter().filter(|line| line.part == *part);
+        lines.next().map_or(0, |line| line.count)
+    };
+    let lines = taken.iter().map(|line| PartLine {
+        part: line.part.clone(),
+        count: line.count.saturating_sub(had(&line.part)),
+    });
+    lines.filter(|line| line.count > 0).collect()
+}
+
 /// An amount of money in hundredths of the workshop's currency.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(transparent)]
@@ -292,6 +307,17 @@ mod tests {
         let twice = restock([lines.as_slice(), lines.as_slice()].into_iter());
         let counts: Vec<u32> = twice.iter().map(|l| l.count).collect();
         assert_eq!(counts, [2, 4, 4, 4]);
+    }
+
+    #[test]
+    fn what_was_bought_again_is_off_the_list_by_part_and_by_count() {
+        let fuse = |count| line(Part::Fuse(Amperes(2.0)), count);
+        let other = |count| line(Part::Other("grommet".to_owned()), count);
+        let taken = [fuse(5), other(1)];
+        assert_eq!(still_to_buy(&taken, &[]), taken);
+        let bought = [fuse(3), other(2)];
+        assert_eq!(still_to_buy(&taken, &bought), [fuse(2)]);
+        assert_eq!(still_to_buy(&taken, &taken), []);
     }
 
     #[test]

@@ -313,6 +313,7 @@ pub fn may_be_handed(field: Field) -> bool {
         | Field::Panel(_)
         | Field::OldHoleSize(_)
         | Field::ReachPastTeeth
+        | Field::StepDrillReach
         | Field::BumperCelsius
         | Field::Volts(_)
         | Field::FuseAmperes

@@ -80,6 +80,8 @@ pub enum Field {
     OldHoleSize(u8),
     /// How far the saw's own centre drill reaches past the teeth.
     ReachPastTeeth,
+    /// How far the step drill's tip is past the panel when the hole has its size.
+    StepDrillReach,
     /// How warm the bumper is, °C.
     BumperCelsius,
     /// A lead's own route: a head's to the grommet, another's all the way.

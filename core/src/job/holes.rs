@@ -6,17 +6,16 @@ use serde::{Deserialize, Serialize};
 use super::apply::Refusal;
 use super::behind::look;
 use super::entry::{Field, read_degrees, read_length};
-use super::mark_out::{Limit, limit_value};
+use super::hindrances::{in_an_area, open_fields};
 use super::rings::ring_choice;
 use super::rings_chosen::set_taken;
 use super::state::JobState;
 use crate::decide::drill::{AtHead, DrillPlan, Making, NoPlan, Shut, Tools, plan};
-use crate::decide::look_behind::{Behind, NoDrill, Obstacle};
-use crate::decide::mark_out::NoDrillReason;
+use crate::decide::look_behind::Behind;
 use crate::moment;
 use crate::table::Table;
 use crate::text::{Message, msg};
-use crate::units::{Millimetres, Offset};
+use crate::units::Millimetres;
 
 /// Largest old hole that a bumper has where a head may go, mm (our own figure).
 pub const OLD_HOLE_GREATEST: Millimetres = Millimetres(120.0);
@@ -26,7 +25,7 @@ pub const OLD_HOLE_GREATEST: Millimetres = Millimetres(120.0);
 pub struct Drilled {
     /// When.
     pub at: DateTime<FixedOffset>,
-    /// The diameter that the set needs.
+    /// Its diameter: the one made, or that of the old hole that stays.
     pub diameter: Millimetres,
     /// How it was made.
     pub making: Making,
@@ -70,15 +69,13 @@ pub(super) fn apply(
             if !seen_from_behind(next, usize::from(spot)) {
                 return Err(Refusal(msg("refused-confirm-first")));
             }
-            let diameter = set_taken(next, usize::from(spot))
-                .and_then(|taken| taken.set.hole(&next.kit, next.behind.material))
-                .unwrap_or_default();
+            let making = hole.making;
             next.holes.drilled.insert(
                 spot,
                 Drilled {
                     at,
-                    diameter,
-                    making: hole.making,
+                    diameter: making.diameter(),
+                    making,
                 },
             );
         }
@@ -106,6 +103,7 @@ pub fn tools(job: &JobState) -> Tools {
     let typed = |field| Some(job.typed(field)).filter(|text| !text.trim().is_empty());
     Tools {
         reach_past_teeth: typed(Field::ReachPastTeeth).and_then(|text| read_length(text).ok()),
+        step_drill_reach: typed(Field::StepDrillReach).and_then(|text| read_length(text).ok()),
         bumper_celsius: typed(Field::BumperCelsius)
             .and_then(|text| read_degrees(text.trim().trim_end_matches(['C', 'c'])).ok())
             .map(|celsius| celsius.0),
@@ -175,10 +173,17 @@ fn short(why: &Message) -> Message {
         "drill-shut-too-shallow" => "hole-why-too-shallow",
         "drill-shut-no-drill" => "hole-why-no-drill",
         "drill-shut-ring-set-open" => "hole-why-ring-set",
+        "drill-shut-old-hole" => "hole-why-old-hole",
+        "drill-shut-old-hole-asked" => "hole-why-old-hole-asked",
+        "drill-shut-panel-needs-insert" => "hole-why-insert",
+        "drill-shut-typed-wrong" => "hole-why-typed-wrong",
         "drill-shut-ask" => "hole-why-kit-sheet",
         "drill-reach-not-entered" | "drill-reaches-too-far" | "drill-reach-makes-no-sense" => {
             "hole-why-reach"
         }
+        "drill-step-reach-not-entered"
+        | "drill-step-reaches-too-far"
+        | "drill-step-reach-makes-no-sense" => "hole-why-step-reach",
         "hole-not-read" => "hole-why-not-read",
         _ => "hole-why-below",
     })
@@ -246,11 +251,13 @@ pub fn hole(job: &JobState, spot: usize) -> Hole {
         look: &look,
     };
     let area = at.hole().and_then(|hole| in_an_area(job, mark, hole));
+    let mut why = open_fields(job, spot, mark, at.hole());
+    why.extend(area);
     match plan(&at, &tools(job)) {
-        Ok(_) if area.is_some() => Hole::Shut(area.into_iter().collect()),
-        Ok(plan) => Hole::Plan(plan),
-        Err(NoPlan::Shut(shut)) => Hole::Shut(shut.iter().map(Shut::message).chain(area).collect()),
-        Err(none) => Hole::Shut(none.messages()),
+        Ok(plan) if why.is_empty() => Hole::Plan(plan),
+        Ok(_) => Hole::Shut(why),
+        Err(NoPlan::Shut(shut)) => Hole::Shut(shut.iter().map(Shut::message).chain(why).collect()),
+        Err(none) => Hole::Shut(none.messages().into_iter().chain(why).collect()),
     }
 }
 
@@ -299,26 +306,4 @@ pub fn holes_headline(job: &JobState) -> Message {
 pub fn seen_from_behind(job: &JobState, spot: usize) -> bool {
     let mut seen = job.check.seen_behind.iter();
     seen.any(|seen| seen.spot == spot)
-}
-
-/// The area to keep clear of that a hole at a spot would come into. Areas
-/// where no set serves the face angle are the ring set's matter.
-fn in_an_area(job: &JobState, mark: Offset, hole: Millimetres) -> Option<Message> {
-    let clearance = limit_value(job, Limit::Clearance);
-    let areas = job.mark_out.no_drill.iter();
-    let mut areas = areas.filter(|area| area.why != NoDrillReason::FaceAngle);
-    let hit = areas.find(|area| {
-        let plain = NoDrill {
-            from: area.from,
-            to: area.to,
-            what: Obstacle::Wiring,
-        };
-        plain.refuses(mark, hole, clearance)
-    })?;
-    Some(
-        msg("drill-shut-no-drill")
-            .message("what", hit.why.message())
-            .mm("from", hit.from.0)
-            .mm("to", hit.to.0),
-    )
 }

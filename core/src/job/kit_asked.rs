@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 
 use super::apply::Refusal;
 use super::entry::Field;
-use super::loom::{lead_plan, leads_of};
+use super::loom::{READINGS, lead_plan, leads_of, volts};
 use super::marks::holds_the_rules;
 use super::state::{JobState, Spot};
 use super::{WhichLead, behind, check, holes};
@@ -32,6 +32,12 @@ pub enum Asked {
     SpeakerLead,
     /// Length of the supply lead.
     SupplyLead,
+    /// Current of the whole kit.
+    Amperes,
+    /// Least supply voltage.
+    LeastVolts,
+    /// Greatest supply voltage.
+    GreatestVolts,
     /// Cycles of the obstacle learn.
     LearnCycles,
     /// Quiet time of the obstacle learn.
@@ -60,6 +66,9 @@ impl Asked {
             Self::DisplayLead => "leads.display.length",
             Self::SpeakerLead => "leads.speaker.length",
             Self::SupplyLead => "leads.supply.length",
+            Self::Amperes => "supply.amperes",
+            Self::LeastVolts => "supply.least_volts",
+            Self::GreatestVolts => "supply.greatest_volts",
             Self::LearnCycles => "obstacle_learn.cycles",
             Self::LearnSilent => "obstacle_learn.silent",
             Self::RatedRange => "sensing.rated_range",
@@ -82,6 +91,9 @@ impl Asked {
             Self::DisplayLead => "kit-field-leads-display-length",
             Self::SpeakerLead => "kit-field-leads-speaker-length",
             Self::SupplyLead => "kit-field-leads-supply-length",
+            Self::Amperes => "kit-field-supply-amperes",
+            Self::LeastVolts => "kit-field-supply-least-volts",
+            Self::GreatestVolts => "kit-field-supply-greatest-volts",
             Self::LearnCycles => "kit-field-obstacle-learn-cycles",
             Self::LearnSilent => "kit-field-obstacle-learn-silent",
             Self::RatedRange => "kit-field-sensing-rated-range",
@@ -96,6 +108,8 @@ impl Asked {
     #[must_use]
     pub fn unit(self) -> Message {
         msg(match self {
+            Self::Amperes => "kit-unit-a",
+            Self::LeastVolts | Self::GreatestVolts => "kit-unit-v",
             Self::Frequency => "kit-unit-khz",
             Self::BeamAcross | Self::BeamUpright => "in-degrees",
             Self::Ringing => "kit-unit-ms",
@@ -168,6 +182,19 @@ pub fn asked_for_leads(job: &JobState) -> Vec<Asked> {
     all
 }
 
+/// What the supply's readings and its route ask of the sheet: without it
+/// nothing is said of what arrives, and whether the kit takes it.
+#[must_use]
+pub fn asked_for_supply(job: &JobState) -> Vec<Asked> {
+    let wanted = [Asked::Amperes, Asked::LeastVolts, Asked::GreatestVolts];
+    let begun = READINGS.into_iter().any(|r| volts(job, r).is_some())
+        || lead_plan(job, WhichLead::Supply).is_some();
+    wanted
+        .into_iter()
+        .filter(|asked| begun && !asked.given(&job.kit))
+        .collect()
+}
+
 /// What is wrong with what is typed for an asked field; `None` when it fits
 /// or is empty.
 #[must_use]
@@ -218,6 +245,7 @@ pub(super) fn chosen(next: &mut JobState, kit: KitSheet) -> Result<(), Refusal> 
         .collect();
     next.kit = kit;
     next.rings.by_hand.clear();
+    next.rings.sat_with.clear();
     let Some(marks) = next.marks.take() else {
         return Ok(());
     };

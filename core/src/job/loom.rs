@@ -12,6 +12,7 @@ use crate::decide::supply::{
     self, Amperes, Celsius, CrossSection, FuseAnswer, Judged, LampCircuit, Reading, System, Volts,
 };
 use crate::figure;
+use crate::kit::OutputKind;
 use crate::order;
 use crate::text::{Message, msg};
 use crate::units::Millimetres;
@@ -124,20 +125,22 @@ fn typed_figure(typed: &str) -> Option<f64> {
     figure::read(&plain).filter(|value| value.is_finite())
 }
 
-/// The leads that this job's kit has: one a head, then those that the sheet names.
+/// The leads that this job's kit has: one a head, then those of what tells
+/// the driver, and the supply's.
 #[must_use]
 pub fn leads_of(job: &JobState) -> Vec<WhichLead> {
     let mut all: Vec<WhichLead> = (0_u8..)
         .zip(&job.spots)
         .map(|(spot, _)| WhichLead::Spot(spot))
         .collect();
-    if let Some(leads) = &job.kit.leads {
-        let others = [
-            (leads.display.is_some(), WhichLead::Display),
-            (leads.speaker.is_some(), WhichLead::Speaker),
-        ];
-        all.extend(others.into_iter().filter(|(has, _)| *has).map(|(_, w)| w));
-    }
+    let leads = job.kit.leads.as_ref();
+    let output = job.kit.output.as_ref().map(|output| output.kind);
+    let display = leads.is_some_and(|leads| leads.display.is_some())
+        || matches!(output, Some(OutputKind::Display | OutputKind::Both));
+    let speaker = leads.is_some_and(|leads| leads.speaker.is_some())
+        || matches!(output, Some(OutputKind::Speaker | OutputKind::Both));
+    all.extend(display.then_some(WhichLead::Display));
+    all.extend(speaker.then_some(WhichLead::Speaker));
     all.push(WhichLead::Supply);
     all
 }
@@ -237,6 +240,17 @@ pub fn volts(job: &JobState, reading: Reading) -> Option<ReadVolts> {
     })
 }
 
+/// What is wrong with a reading as typed, by itself or for this kit; `None`
+/// where it is fine or not typed.
+#[must_use]
+pub fn volts_trouble(job: &JobState, reading: Reading) -> Option<Message> {
+    let read = volts(job, reading)?;
+    read.trouble(reading).or_else(|| match (reading, read) {
+        (Reading::ReverseOn, ReadVolts::Judged(on, _)) => supply::too_high_for_kit(&job.kit, on),
+        _ => None,
+    })
+}
+
 /// Volts lost in the supply lead and, if too few arrive, what to do. `None`
 /// until route and current are known.
 #[must_use]
@@ -269,8 +283,9 @@ pub fn loom_troubles(job: &JobState) -> Vec<Message> {
     all.extend(
         READINGS
             .into_iter()
-            .filter_map(|r| volts(job, r)?.trouble(r)),
+            .filter_map(|reading| volts_trouble(job, reading)),
     );
+    all.extend(supply::kit_not_for(&job.kit, job.loom.system));
     if job.loom.fuse == Some(FuseAnswer::NotFitted) {
         all.extend(supply::fuse_missing(&job.kit, FuseAnswer::NotFitted));
     }
@@ -297,16 +312,30 @@ pub fn loom_open(job: &JobState) -> Vec<Message> {
     if READINGS.into_iter().any(|r| volts(job, r).is_none()) {
         all.push(msg("loom-open-readings"));
     }
-    if job.loom.lamp.is_none() {
+    if matches!(job.loom.lamp, None | Some(LampCircuit::NotKnown)) {
         all.push(msg("loom-open-lamp"));
     }
-    if job.loom.fuse.is_none() {
+    if !fuse_fitted(job) {
         all.push(msg("loom-open-fuse"));
     }
     if job.loom.rules.len() < RouteRule::ALL.len() {
         all.push(msg("loom-open-rules"));
     }
     all
+}
+
+/// Whether the fuse sits at the take-off.
+#[must_use]
+pub fn fuse_fitted(job: &JobState) -> bool {
+    matches!(job.loom.fuse, Some(FuseAnswer::FittedAtTakeOff(_)))
+}
+
+/// Whether every lead is measured and reaches.
+#[must_use]
+pub fn leads_reach(job: &JobState) -> bool {
+    leads_of(job)
+        .into_iter()
+        .all(|which| matches!(lead_plan(job, which), Some(Ok(_))))
 }
 
 /// The first line of the screen.

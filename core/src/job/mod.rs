@@ -10,9 +10,11 @@ mod card_photos;
 mod card_words;
 mod check;
 mod coverage;
+mod drilled_set;
 mod entry;
 mod event;
 mod fault;
+mod hindrances;
 mod holes;
 mod ignores;
 mod job_photos;
@@ -66,6 +68,7 @@ pub use coverage::{
     TYPICAL_ACROSS, TYPICAL_KILOHERTZ, TYPICAL_RINGING, TYPICAL_UPRIGHT, air_of, air_trouble,
     fixed_object, heads_in_place, object_trouble, sensor_of,
 };
+pub use drilled_set::{fitting_at, set_needs_other_hole};
 pub use entry::{
     AirField, CORNER_PLUS_MINUS, FACE_GREATEST, Facing, Field, GAUGE_PLUS_MINUS,
     HALF_WIDTH_GREATEST, HALF_WIDTH_LEAST, ObjectField, WhichLead, Whose, read_check_line,
@@ -87,15 +90,17 @@ pub use job_photos::{
     head_photo, heads_without_photo, photos_of,
 };
 pub use kit_asked::{
-    Asked, asked_for_coverage, asked_for_holes, asked_for_leads, asked_for_learn, asked_trouble,
+    Asked, asked_for_coverage, asked_for_holes, asked_for_leads, asked_for_learn, asked_for_supply,
+    asked_trouble,
 };
 pub use learned::{
     ATTEMPTS_GREATEST, Attempt, LearnedEvent, LearnedState, Object, ShiftTried, how_cleared,
     learn_gate_open, learn_open,
 };
 pub use loom::{
-    LoomEvent, LoomState, READINGS, ReadVolts, WARM_LEAD, fuse_typed, lead_name, lead_plan,
-    lead_plans, leads_of, loom_headline, loom_open, loom_troubles, supply_drop, volts,
+    LoomEvent, LoomState, READINGS, ReadVolts, WARM_LEAD, fuse_fitted, fuse_typed, lead_name,
+    lead_plan, lead_plans, leads_of, leads_reach, loom_headline, loom_open, loom_troubles,
+    supply_drop, volts, volts_trouble,
 };
 pub use mark_out::{
     Limit, MarkOut, MarkOutEvent, Row, height_fault, limit_value, marks_broken, would_break,
@@ -123,15 +128,16 @@ pub use rings::{
     ring_choice, ring_choices, rings_headline, settled_by, with_plus_minus,
 };
 pub use rings_chosen::{
-    HandTaken, MirrorPair, RingsEvent, RingsState, SetTaken, TakenBy, aim_at, pair_words, pairs,
-    set_taken, sets_taken, taken_words,
+    HandTaken, MirrorPair, RingsEvent, RingsState, SetTaken, TakenBy, aim_at, hand_cautions,
+    pair_words, pairs, set_taken, sets_taken, taken_words,
 };
 pub use standing::{Standing, StandingEvent, VISITS_GREATEST, Visit};
 pub use state::{
     ClockTrust, JobId, JobState, Marks, MarksFrom, Particular, SheetIssue, Spot, TakenReading, Tape,
 };
 pub use step_path::{
-    StageView, StepStands, StepView, done_on_screen, may_skip, not_done, step_path,
+    StageView, StepStands, StepView, done_on_screen, may_skip, not_done, paint_waits,
+    paint_warning, step_path,
 };
 pub use steps_done::{Ended, HowEnded, StepsEvent, StepsState};
 pub use taken::{SHAPE_REACH, Taken, no_shape, place_on_tape, straight_words, typed_offset};

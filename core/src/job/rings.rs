@@ -7,7 +7,7 @@ use super::holes::typed_old_hole;
 use super::measured::{around, phone_as_seated};
 use super::state::{JobState, Spot};
 use crate::decide::ring_set::{
-    InsertUse, RakeOrigin, RingChoice, SpotFacts, Verdict, aim_words, choose, face_words,
+    RakeOrigin, RingChoice, SpotFacts, Verdict, aim_words, choose, face_words,
 };
 use crate::estimate::rake::{Origin, RakeEstimate, estimate_rake};
 use crate::text::{Message, msg};
@@ -62,7 +62,7 @@ fn facts(job: &JobState, spot: &Spot, estimate: &RakeEstimate) -> SpotFacts {
         material: job.behind.material,
         load_allowance: job.load_allowance,
         old_hole,
-        inserts: InsertUse::WhereNeeded,
+        inserts: job.rings.inserts,
     }
 }
 

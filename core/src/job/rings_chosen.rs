@@ -5,10 +5,13 @@ use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Serialize};
 
 use super::apply::Refusal;
+use super::drilled_set::{holes_stay, other_hole, set_needs_other_hole};
 use super::rings::{ring_choice, ring_choices, with_plus_minus};
 use super::state::JobState;
 use crate::decide::drill::Instead;
-use crate::decide::ring_set::{Pair, RingChoice, RingSet, aim_words, choose_by_hand, pair};
+use crate::decide::ring_set::{
+    InsertUse, Pair, RingChoice, RingSet, aim_words, choose_by_hand, pair,
+};
 use crate::table::Table;
 use crate::text::{Message, msg};
 
@@ -22,13 +25,29 @@ pub struct HandTaken {
 }
 
 /// What was decided and done about ring sets.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(default)]
 pub struct RingsState {
     /// Sets taken by hand, by spot.
     pub by_hand: Table<u8, HandTaken>,
     /// Heads that sit: arrow up, clicked home and tugged, by spot.
     pub seated: Table<u8, DateTime<FixedOffset>>,
+    /// The set that a head sat with last, by spot: its ring comes off first
+    /// where another one goes in.
+    pub sat_with: Table<u8, RingSet>,
+    /// Whether an insert may be used for its lift alone.
+    pub inserts: InsertUse,
+}
+
+impl Default for RingsState {
+    fn default() -> Self {
+        Self {
+            by_hand: Table::new(),
+            seated: Table::new(),
+            sat_with: Table::new(),
+            inserts: InsertUse::WhereNeeded,
+        }
+    }
 }
 
 /// What was decided or done about a ring set.
@@ -49,6 +68,8 @@ pub enum RingsEvent {
     Seated(u8),
     /// It does not sit after all.
     Unseated(u8),
+    /// Whether an insert may be used for its lift alone was said.
+    InsertsUsed(InsertUse),
 }
 
 pub(super) fn apply(
@@ -61,7 +82,9 @@ pub(super) fn apply(
             let choice = read_choice(next, spot)?;
             let taken = choose_by_hand(&next.kit, &choice, &set, &reason)
                 .map_err(|fault| Refusal(fault.message()))?;
-            hole_stays(next, spot, &set)?;
+            if let Some(why) = other_hole(next, spot, &set) {
+                return Err(Refusal(why));
+            }
             next.rings.seated.remove(&spot);
             next.rings.by_hand.insert(
                 spot,
@@ -72,12 +95,25 @@ pub(super) fn apply(
             );
         }
         RingsEvent::ByRule(spot) => {
+            let before = next.clone();
             next.rings.by_hand.remove(&spot);
             next.rings.seated.remove(&spot);
+            holes_stay(&before, next)?;
+        }
+        RingsEvent::InsertsUsed(inserts) => {
+            let before = next.clone();
+            next.rings.inserts = inserts;
+            holes_stay(&before, next)?;
         }
         RingsEvent::Seated(spot) => {
             if !next.holes.drilled.contains_key(&spot) {
                 return Err(Refusal(msg("refused-seated-before-hole")));
+            }
+            if let Some(why) = set_needs_other_hole(next, usize::from(spot)) {
+                return Err(Refusal(why));
+            }
+            if let Some(taken) = set_taken(next, usize::from(spot)) {
+                next.rings.sat_with.insert(spot, taken.set);
             }
             next.rings.seated.insert(spot, at);
         }
@@ -95,19 +131,17 @@ fn read_choice(job: &JobState, spot: u8) -> Result<RingChoice, Refusal> {
         .ok_or_else(|| Refusal(msg("refused-face-not-read")))
 }
 
-/// A set that needs another hole than the one drilled cannot be taken.
-fn hole_stays(job: &JobState, spot: u8, set: &RingSet) -> Result<(), Refusal> {
-    let Some(drilled) = job.holes.drilled.get(&spot) else {
-        return Ok(());
+/// What to know of a set taken by hand: why the rule would not take it.
+/// Empty where it is right, or none is taken by hand.
+#[must_use]
+pub fn hand_cautions(job: &JobState, spot: usize) -> Vec<Message> {
+    let cautions = || {
+        let hand = job.rings.by_hand.get(&u8::try_from(spot).ok()?)?;
+        let choice = ring_choice(job, job.spots.get(spot)?)?;
+        let taken = choose_by_hand(&job.kit, &choice, &hand.set, &hand.reason).ok()?;
+        Some(taken.cautions(&job.kit))
     };
-    match set.hole(&job.kit, job.behind.material) {
-        Some(hole) if (hole - drilled.diameter).abs().0 > 0.05 => Err(Refusal(
-            msg("refused-other-hole")
-                .number("drilled", drilled.diameter.0, 1)
-                .number("needs", hole.0, 1),
-        )),
-        _ => Ok(()),
-    }
+    cautions().unwrap_or_default()
 }
 
 /// Why a set goes in at a spot.
@@ -267,4 +301,5 @@ pub fn pair_words(job: &JobState, mirror: &MirrorPair) -> Option<Message> {
 pub(super) fn void_spot(next: &mut JobState, spot: u8) {
     next.rings.by_hand.remove(&spot);
     next.rings.seated.remove(&spot);
+    next.rings.sat_with.remove(&spot);
 }

@@ -5,14 +5,17 @@ use super::behind::look;
 use super::holes::hole;
 use super::ignores::learn_done;
 use super::job_photos::{PhotoOf, heads_without_photo, photos_of};
-use super::loom::{loom_open, loom_troubles};
+use super::loom::{fuse_fitted, leads_reach, loom_open, loom_troubles};
 use super::quote::unpriced;
+use super::rings::ring_choices;
 use super::rings_chosen::sets_taken;
 use super::state::{JobState, Tape};
-use super::steps_done::{Ended, HowEnded};
+use super::steps_done::{Ended, HowEnded, PAINT, SUPPLY};
 use super::waits::waits_at;
 use super::walk::WalkTest;
+use crate::decide::leads::RouteRule;
 use crate::decide::look_behind::Behind;
+use crate::decide::ring_set::Blocked;
 use crate::kit::{Material, OutputKind};
 use crate::steps::{
     Answers, Applies, Asks, Question, Screen, Stage, StepBook, StepName, StepSheet, Truth, Weight,
@@ -138,8 +141,13 @@ pub fn done_on_screen(job: &JobState, screen: Screen) -> bool {
         Screen::TapeCheck => job.check.tape_at.is_some(),
         Screen::Agreement => job.check.agreed.is_some(),
         Screen::Holes => (0..job.spots.len()).all(|spot| hole(job, spot).is_made()),
-        Screen::Leads => !job.loom.rules.is_empty() && loom_troubles(job).is_empty(),
-        Screen::Supply => job.loom.cautions.is_some() && loom_open(job).is_empty(),
+        Screen::Leads => job.loom.rules.len() == RouteRule::ALL.len() && leads_reach(job),
+        Screen::Supply => {
+            job.loom.cautions.is_some()
+                && fuse_fitted(job)
+                && loom_open(job).is_empty()
+                && loom_troubles(job).is_empty()
+        }
         Screen::Learn => learn_done(job),
         Screen::Walk => {
             job.walk.test.as_ref().is_some_and(WalkTest::is_whole)
@@ -179,10 +187,40 @@ fn stands(job: &JobState, book: &StepBook, sheet: &StepSheet) -> StepStands {
         let open = applies(job, before) && !has_ended(job, before);
         open.then(|| msg("step-after").message("first", before.what()))
     });
+    let first = first.or_else(|| paint_waits(job).filter(|_| sheet.name.0 == PAINT));
     let waiting = waits_at(job, &sheet.name).next().is_some();
     match first {
         Some(first) if !waiting => StepStands::Blocked(first),
         _ => StepStands::Due,
+    }
+}
+
+/// Why nothing is painted yet: the ring is painted with its head, and at
+/// these heads it is not known or not settled. A set taken by hand is.
+#[must_use]
+pub fn paint_waits(job: &JobState) -> Option<Message> {
+    let choices = ring_choices(job);
+    let waits = |spot: &u8| {
+        let choice = choices.get(usize::from(*spot)).and_then(Option::as_ref);
+        !job.rings.by_hand.contains_key(spot)
+            && choice.is_none_or(|choice| choice.blocks(Blocked::Paint))
+    };
+    let labels: Vec<&str> = (0_u8..)
+        .zip(&job.spots)
+        .filter(|(spot, _)| waits(spot))
+        .map(|(_, place)| place.label.as_str())
+        .collect();
+    (!labels.is_empty()).then(|| msg("paint-waits").text("labels", labels.join(", ")))
+}
+
+/// What to know before painting, where the heads are or may be painted;
+/// `None` where all rings are settled.
+#[must_use]
+pub fn paint_warning(job: &JobState) -> Option<Message> {
+    match job.answer(Question::Painted) {
+        Some(Truth::No) => None,
+        Some(Truth::Yes) => paint_waits(job),
+        None => paint_waits(job).filter(|_| job.all_read()),
     }
 }
 
@@ -230,7 +268,10 @@ pub fn step_path<'a>(job: &JobState, book: &'a StepBook) -> Vec<StageView<'a>> {
 ///
 /// # Errors
 /// Why not.
-pub fn may_skip(sheet: &StepSheet) -> Result<(), Message> {
+pub fn may_skip(job: &JobState, sheet: &StepSheet) -> Result<(), Message> {
+    if sheet.name.0 == SUPPLY && !fuse_fitted(job) {
+        return Err(msg("step-fuse-not-skipped"));
+    }
     match sheet.weight {
         Weight::Gate => Err(msg("step-gate-not-skipped")),
         Weight::Plain | Weight::Value => Ok(()),

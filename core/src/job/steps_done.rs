@@ -5,10 +5,17 @@ use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Serialize};
 
 use super::apply::{Refusal, cut};
+use super::loom::fuse_fitted;
 use super::state::JobState;
+use super::step_path::paint_waits;
 use crate::steps::{Question, StepName, Truth};
 use crate::table::Table;
 use crate::text::msg;
+
+/// The step at which heads and rings are painted, by its name in the book.
+pub const PAINT: &str = "paint";
+/// The step of the supply, with the fuse at the take-off.
+pub const SUPPLY: &str = "supply";
 
 /// How a step ended.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -64,6 +71,12 @@ pub(super) fn apply(
     event: StepsEvent,
     at: DateTime<FixedOffset>,
 ) -> Result<(), Refusal> {
+    match &event {
+        StepsEvent::Done(name) => may_end(next, name)?,
+        StepsEvent::DoneAsUsual(names) => names.iter().try_for_each(|name| may_end(next, name))?,
+        StepsEvent::Skipped(name, _) => fuse_first(next, name)?,
+        StepsEvent::Answered(..) | StepsEvent::Reopened(_) | StepsEvent::Written(..) => {}
+    }
     let steps = &mut next.steps;
     match event {
         StepsEvent::Answered(question, truth) => {
@@ -100,6 +113,26 @@ pub(super) fn apply(
                 steps.words.insert(name, words);
             }
         }
+    }
+    Ok(())
+}
+
+/// Refuses to end what is not done: painting before the rings are settled,
+/// the supply before its fuse is fitted.
+fn may_end(job: &JobState, name: &StepName) -> Result<(), Refusal> {
+    if name.0 == PAINT
+        && let Some(why) = paint_waits(job)
+    {
+        return Err(Refusal(why));
+    }
+    fuse_first(job, name)
+}
+
+/// The fuse at the take-off cannot be left out, and so the supply is not
+/// skipped without it.
+fn fuse_first(job: &JobState, name: &StepName) -> Result<(), Refusal> {
+    if name.0 == SUPPLY && !fuse_fitted(job) {
+        return Err(Refusal(msg("step-fuse-not-skipped")));
     }
     Ok(())
 }

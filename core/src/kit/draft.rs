@@ -313,6 +313,15 @@ impl Draft {
     pub fn sheet(&self) -> Result<KitSheet, Vec<SheetFault>> {
         from_value(self.value.clone())
     }
+
+    /// What is wrong with what is typed so far, contradictions with other
+    /// fields too; what is only missing still is not in it.
+    #[must_use]
+    pub fn faults_so_far(&self) -> Vec<SheetFault> {
+        let mut faults = self.sheet().err().unwrap_or_default();
+        faults.retain(|fault| !fault.at.is_empty() && !self.typed(&fault.at).trim().is_empty());
+        faults
+    }
 }
 
 fn take_out(here: &mut Value, steps: &[Step<'_>]) {
@@ -415,6 +424,19 @@ mod tests {
             draft.set(path, typed);
         }
         assert_eq!(draft.sheet().unwrap().heads.labels, ["L"]);
+    }
+
+    #[test]
+    fn a_contradiction_is_told_as_it_is_typed_and_what_is_missing_is_not() {
+        let mut draft = Draft::of(&parse(METAL).unwrap());
+        assert_eq!(draft.faults_so_far(), []);
+        draft.set("aim.least", "12");
+        let faults = draft.faults_so_far();
+        assert!(faults.iter().any(|fault| fault.at == "aim"), "{faults:?}");
+        draft.set("aim.least", "");
+        assert_eq!(draft.faults_so_far(), []);
+        assert!(draft.sheet().is_err());
+        assert_eq!(Draft::blank().faults_so_far(), []);
     }
 
     #[test]

@@ -18,6 +18,7 @@ mod lines;
 mod parse;
 mod parts;
 mod quick;
+mod quick_so_far;
 mod rules;
 #[cfg(feature = "schema")]
 mod schema;

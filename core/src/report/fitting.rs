@@ -4,10 +4,11 @@
 use super::walk::{not_walked, walk};
 use super::{Block, Section};
 use crate::decide::look_behind::Behind;
-use crate::decide::supply::{FuseAnswer, LampCircuit};
+use crate::decide::supply::{self, FuseAnswer, Judged};
 use crate::job::{
-    Hole, JobState, READINGS, ReadVolts, hole, lead_plan, leads_of, look, loom_open, parts_used,
-    photo_name, seen_from_behind, sets_taken, taken_words, volts,
+    Hole, JobState, READINGS, ReadVolts, hand_cautions, hole, lead_plan, leads_of, look, loom_open,
+    parts_used, photo_name, seen_from_behind, set_needs_other_hole, sets_taken, taken_words, volts,
+    volts_trouble,
 };
 use crate::moment;
 use crate::text::{Message, msg};
@@ -85,6 +86,16 @@ fn holes(job: &JobState) -> Option<Section> {
             )
         })
         .collect();
+    let places = job.spots.iter().enumerate();
+    lines.extend(places.flat_map(|(place, spot)| {
+        let mut known = hand_cautions(job, place);
+        known.extend(set_needs_other_hole(job, place));
+        known.into_iter().map(|what| {
+            msg("sheet-head-line")
+                .text("label", spot.label.clone())
+                .message("what", what)
+        })
+    }));
     if job.holes.drilled.is_empty() && lines.is_empty() {
         return None;
     }
@@ -156,7 +167,9 @@ fn loom(job: &JobState) -> Option<Section> {
         .collect();
     for reading in READINGS {
         match volts(job, reading) {
-            Some(ReadVolts::Judged(typed, judged)) => lines.push(match judged.message(reading) {
+            // It counts for nothing, and so it does not stand on the sheet.
+            Some(ReadVolts::Judged(_, Judged::Refused { .. })) => {}
+            Some(ReadVolts::Judged(typed, _)) => lines.push(match volts_trouble(job, reading) {
                 Some(trouble) => trouble,
                 None => msg("sheet-volts")
                     .message("reading", reading.name())
@@ -166,6 +179,7 @@ fn loom(job: &JobState) -> Option<Section> {
             None => {}
         }
     }
+    lines.extend(supply::kit_not_for(&job.kit, job.loom.system));
     if let Some(lamp) = job.loom.lamp {
         lines.push(match lamp.message() {
             Some(what_to_do) => what_to_do,
@@ -234,9 +248,6 @@ pub(super) fn not_fitted(job: &JobState) -> Vec<Message> {
     }
     if loom_begun(job) {
         lines.extend(loom_open(job));
-        if matches!(job.loom.lamp, Some(LampCircuit::NotKnown)) {
-            lines.push(msg("loom-open-lamp"));
-        }
     } else {
         lines.push(msg("sheet-open-loom"));
     }

@@ -88,7 +88,7 @@ fn entry_of(key: &str, text: &str, now: &Now) -> Result<JobEntry, Message> {
 fn read_settings(app: &mut AppState, text: Option<&str>) {
     let Some(text) = text else { return };
     match json::read::<Settings>(text) {
-        Ok(settings) => app.settings = settings,
+        Ok(settings) => app.settings = settings.taken_over(),
         Err(_) => {
             let settings = json::parse(text).unwrap_or_default();
             let fitter = settings.get("fitter").and_then(|fitter| fitter.as_str());

@@ -8,6 +8,7 @@ use super::brief;
 use super::entry::JobEntry;
 use super::intent::{Action, Now};
 use super::jobs::{self, rests};
+use super::restock;
 use super::state::AppState;
 use super::stored::Erased;
 use crate::platform::StorageFault;
@@ -158,6 +159,11 @@ pub(super) fn done(
     if let Err(fault) = outcome {
         return jobs::say(app, fault.message());
     }
+    let gone: Vec<JobEntry> = {
+        let erased = |entry: &&JobEntry| all.iter().any(|one| one.id == entry.id);
+        let jobs = app.jobs.iter().chain(&app.trash);
+        jobs.filter(erased).cloned().collect()
+    };
     for one in all {
         let list = match one.place {
             super::Place::Jobs => &mut app.jobs,
@@ -167,5 +173,7 @@ pub(super) fn done(
     }
     let count = i64::try_from(all.len()).unwrap_or(i64::MAX);
     jobs::say(app, msg("erased").count("jobs", count));
-    vec![Action::AskRoom]
+    let mut actions = restock::gone(app, &gone);
+    actions.push(Action::AskRoom);
+    actions
 }

@@ -40,7 +40,12 @@ pub(super) fn prefill(job: &mut JobState, settings: &Settings) {
 
 /// What is typed once for the workshop is kept for the next jobs.
 pub(super) fn remember(settings: &mut Settings, field: Field, typed: &str) {
-    if matches!(field, Field::ReachPastTeeth | Field::QuoteAnHour) {
+    let kept = [
+        Field::ReachPastTeeth,
+        Field::StepDrillReach,
+        Field::QuoteAnHour,
+    ];
+    if kept.contains(&field) {
         settings.workshop.retain(|(other, _)| *other != field);
         settings.workshop.push((field, typed.to_owned()));
     }

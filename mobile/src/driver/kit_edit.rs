@@ -5,11 +5,12 @@ use rakeline_core::kit::{Draft, KitSheet, library};
 use rakeline_core::text::msg;
 
 use super::intent::Action;
+use super::kit_shelf::{Editing, Told};
 use super::kits::{arrive, commit, instead, keep, say};
 use super::state::AppState;
-use super::{KIT_EDIT_KEY, keeping};
+use super::{KIT_EDIT_KEY, jobs, keeping};
 use crate::platform::Write;
-use crate::route::Route;
+use crate::route::{KitId, Route};
 
 /// Something was typed, added or taken out; it is kept as it stands.
 pub(super) fn edit(app: &mut AppState, change: impl FnOnce(&mut Draft)) -> Vec<Action> {
@@ -17,9 +18,7 @@ pub(super) fn edit(app: &mut AppState, change: impl FnOnce(&mut Draft)) -> Vec<A
         return Vec::new();
     };
     change(&mut editing.draft);
-    if !editing.faults.is_empty() {
-        editing.faults = editing.draft.sheet().err().unwrap_or_default();
-    }
+    editing.look();
     let value = editing.draft.stored(&editing.id.0);
     app.kits.unkept = Some((editing.id.0.clone(), editing.draft.clone()));
     let key = KIT_EDIT_KEY.to_owned();
@@ -36,9 +35,23 @@ fn forget_edit(app: &mut AppState) -> Option<Write> {
 /// The sheet stands in the editor as it was kept last.
 pub(super) fn throw(app: &mut AppState) -> Vec<Action> {
     let writes: Vec<Write> = forget_edit(app).into_iter().collect();
-    app.kits.editing = None;
-    arrive(app);
-    commit(app, writes)
+    let gone = app.kits.editing.take().map(|editing| editing.id);
+    let mut actions = commit(app, writes);
+    if gone.is_some_and(|id| app.kits.find(&id).is_none()) {
+        // It was begun from nothing: there is no sheet to go back to.
+        actions.extend(instead(app, Route::Kits));
+    } else {
+        arrive(app);
+    }
+    actions
+}
+
+/// Begins a full sheet from nothing; one that was begun goes on.
+pub(super) fn type_full(app: &mut AppState, new: KitId) -> Vec<Action> {
+    let begun = app.kits.begun().map(|(id, draft)| (id, draft.clone()));
+    let (id, draft) = begun.unwrap_or_else(|| (new, Draft::blank()));
+    app.kits.editing = Some(Editing::of(id.clone(), draft));
+    jobs::go_to(app, Route::EditKit(id))
 }
 
 /// Puts what is typed on the sheet; what is wrong with it is said.
@@ -48,8 +61,9 @@ pub(super) fn keep_it(app: &mut AppState) -> Vec<Action> {
     };
     let (id, sheet) = match editing.draft.sheet() {
         Ok(sheet) => (editing.id.clone(), sheet),
-        Err(faults) => {
-            editing.faults = faults;
+        Err(_) => {
+            editing.told = Told::All;
+            editing.look();
             return Vec::new();
         }
     };

@@ -5,6 +5,7 @@ use std::rc::Rc;
 use rakeline_core::kit::{self, Draft, KitSheet, QuickField, QuickSheet, SheetFault};
 use rakeline_core::text::Message;
 
+use super::restock::Bought;
 use super::state::Unreadable;
 use crate::platform::OpenedFile;
 use crate::route::{KitId, Route};
@@ -37,8 +38,44 @@ pub struct Editing {
     pub id: KitId,
     /// As it is typed.
     pub draft: Draft,
-    /// What is wrong with it as it stands.
+    /// What is wrong with it as it stands, as far as it is told.
     pub faults: Vec<SheetFault>,
+    /// How far it is told.
+    pub told: Told,
+}
+
+/// How much of what is wrong with a sheet is told.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Told {
+    /// What is wrong with what is typed so far.
+    SoFar,
+    /// All of it: it was to be kept.
+    All,
+}
+
+impl Editing {
+    /// A sheet as it is typed, with what is wrong so far.
+    #[must_use]
+    pub fn of(id: KitId, draft: Draft) -> Self {
+        let faults = draft.faults_so_far();
+        Self {
+            id,
+            draft,
+            faults,
+            told: Told::SoFar,
+        }
+    }
+
+    /// Looks again at what is wrong.
+    pub(super) fn look(&mut self) {
+        self.faults = match self.told {
+            Told::SoFar => self.draft.faults_so_far(),
+            Told::All => self.draft.sheet().err().unwrap_or_default(),
+        };
+        if self.faults.is_empty() {
+            self.told = Told::SoFar;
+        }
+    }
 }
 
 /// The workshop's kit sheets and what is being typed.
@@ -79,6 +116,14 @@ impl Kits {
     #[must_use]
     pub fn is_unkept(&self, id: &KitId) -> bool {
         self.unkept.as_ref().is_some_and(|(of, _)| *of == id.0)
+    }
+
+    /// A sheet begun from nothing that is not kept yet.
+    #[must_use]
+    pub fn begun(&self) -> Option<(KitId, &Draft)> {
+        let (id, draft) = self.unkept.as_ref()?;
+        let id = KitId(id.clone());
+        self.find(&id).is_none().then_some((id, draft))
     }
 
     /// Whether it is a sample: it can be copied, not changed.
@@ -141,6 +186,10 @@ pub enum KitIntent {
     UseHere(KitId),
     /// What the jobs took so far is bought again.
     Restocked,
+    /// It was not bought after all.
+    NotRestocked(Box<Bought>),
+    /// Begins a full sheet from nothing.
+    TypeFull(KitId),
 }
 
 /// The samples of the app.

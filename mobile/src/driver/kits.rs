@@ -14,7 +14,7 @@ use super::intent::{Action, Now};
 use super::kit_shelf::{Editing, KitEntry, KitIntent, page_of, samples};
 use super::state::{AppState, Notice, UndoOf, Unreadable};
 use super::work::{self, Back};
-use super::{KIT_DRAFT_KEY, KIT_PREFIX, jobs, keeping, kit_edit};
+use super::{KIT_DRAFT_KEY, KIT_PREFIX, jobs, keeping, kit_edit, restock};
 use crate::platform::{OpenedFile, OutFile, Write};
 use crate::route::{KitId, Route};
 
@@ -59,10 +59,9 @@ pub(super) fn handle(app: &mut AppState, intent: KitIntent, now: &Now) -> Vec<Ac
         }),
         KitIntent::UseNext(id) => use_next(app, &id),
         KitIntent::UseHere(id) => use_here(app, &id, now),
-        KitIntent::Restocked => {
-            app.settings.restocked = Some(now.at);
-            keep_settings(app)
-        }
+        KitIntent::Restocked => restock::all_bought(app),
+        KitIntent::NotRestocked(before) => restock::not_bought(app, *before),
+        KitIntent::TypeFull(id) => kit_edit::type_full(app, id),
     }
 }
 
@@ -119,11 +118,9 @@ pub(super) fn arrive(app: &mut AppState) {
     }
     let unkept = app.kits.unkept.as_ref().filter(|(of, _)| *of == id.0);
     let begun = unkept.map(|(_, draft)| draft.clone());
-    app.kits.editing = app.kits.find(id).map(|entry| Editing {
-        id: id.clone(),
-        draft: begun.unwrap_or_else(|| Draft::of(&entry.sheet)),
-        faults: Vec::new(),
-    });
+    let kept = app.kits.find(id).map(|entry| Draft::of(&entry.sheet));
+    let draft = begun.or(kept);
+    app.kits.editing = draft.map(|draft| Editing::of(id.clone(), draft));
 }
 
 pub(super) fn commit(app: &mut AppState, writes: Vec<Write>) -> Vec<Action> {

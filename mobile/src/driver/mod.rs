@@ -35,6 +35,7 @@ mod paper;
 mod phone;
 mod photos;
 mod reading;
+mod restock;
 mod sight;
 mod state;
 mod store;
@@ -63,7 +64,7 @@ pub use guide::{GuideDraft, GuideIntent};
 pub use held::{Beside, BoardWay, Held, Phase, Target};
 pub use intent::{Action, Intent, Now, Place};
 pub use keeping::put as record_and_entry;
-pub use kit_shelf::{Editing, KitEntry, KitIntent, Kits, QUICK_PAGES};
+pub use kit_shelf::{Editing, KitEntry, KitIntent, Kits, QUICK_PAGES, Told};
 pub use layout::{CheckIntent, MarkOutIntent};
 pub use learn::{LearnDraft, LearnIntent};
 pub use level::{CameraState, LevelDraft, LevelIntent, ShownPhoto, live_level, screen_turn};
@@ -75,6 +76,7 @@ pub use phone::{
     Bay, PhoneSettings, Voice, age as zeroing_age, in_use as phone_in_use, profile as phone_profile,
 };
 pub use photos::{COPY_SIDE, PhotoIntent, PhotosDraft, PictureUse, Shows};
+pub use restock::{Bought, to_buy};
 pub use sight::{SightDraft, SightIntent, TILT_GREATEST};
 pub use state::{
     AppState, Boot, LeftHow, LeftJob, Making, Notice, OpenJob, Saved, Settings, Sheets, UndoOf,

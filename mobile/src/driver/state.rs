@@ -19,6 +19,7 @@ use super::kit_shelf::Kits;
 use super::listing::ListWish;
 use super::measure::Drafts;
 use super::phone::{Bay, PhoneSettings, Voice};
+use super::restock::Bought;
 use super::store::StoreDraft;
 use super::workshop::{Letterhead, PhotoPolicy, Theme, Units};
 use crate::route::Route;
@@ -109,6 +110,8 @@ pub enum UndoOf {
     Received,
     /// The fleet taken off the list last comes back.
     Fleet,
+    /// The parts that were bought again are to be bought still.
+    Bought(Box<Bought>),
 }
 
 /// What is kept between jobs.
@@ -123,8 +126,12 @@ pub struct Settings {
     pub workshop: Vec<(Field, String)>,
     /// Prices typed last.
     pub prices: Vec<(Part, String)>,
-    /// When the parts that jobs took were bought again.
+    /// When all parts were bought again, as it was kept before parts were
+    /// counted; [`Settings::bought`] takes it over.
+    #[serde(skip_serializing)]
     pub restocked: Option<chrono::DateTime<chrono::FixedOffset>>,
+    /// What of the parts that jobs took was bought again.
+    pub bought: Bought,
     /// The phone that reads.
     pub phone: PhoneSettings,
     /// Bays whose ground was measured, last measured first.
@@ -152,6 +159,14 @@ pub struct Settings {
 }
 
 impl Settings {
+    /// Settings as an earlier version kept them, in today's form.
+    #[must_use]
+    pub fn taken_over(mut self) -> Self {
+        let until = self.restocked.take();
+        self.bought.all_until = self.bought.all_until.or(until);
+        self
+    }
+
     /// What the check line measures on the paper in use, once it was measured.
     #[must_use]
     pub fn check_line(&self) -> Option<CheckLine> {

@@ -26,6 +26,7 @@ pub fn NoticeBar() -> Element {
                             UndoOf::Step => Intent::Undo,
                             UndoOf::Kit => Intent::Kits(KitIntent::BringBack),
                             UndoOf::Fleet => Intent::Again(AgainIntent::FleetBringBack),
+                            UndoOf::Bought(before) => Intent::Kits(KitIntent::NotRestocked(before.clone())),
                             UndoOf::Received => Intent::Again(AgainIntent::BringBack),
                         });
                     },

@@ -8,6 +8,7 @@
 mod camera;
 mod clock;
 mod files;
+mod jpeg_file;
 mod microphone;
 mod motion;
 mod page;

@@ -2,10 +2,10 @@
 //! the pixels goes, but which way up it is to be shown, and its focal length
 //! with the size that belongs to it. Nothing is decoded.
 
-use img_parts::jpeg::{Jpeg, JpegSegment, markers};
+use img_parts::jpeg::Jpeg;
 use img_parts::{Bytes, ImageEXIF};
 
-use super::{CameraFault, Picture};
+use super::{CameraFault, Picture, jpeg_file};
 
 /// Largest file that is taken, bytes.
 pub const LARGEST: usize = 40_000_000;
@@ -43,19 +43,18 @@ pub fn cleaned(bytes: Vec<u8>) -> Result<Picture, CameraFault> {
 }
 
 fn jpeg(bytes: Vec<u8>) -> Option<Picture> {
-    let mut jpeg = Jpeg::from_bytes(Bytes::from(bytes)).ok()?;
-    let exif = jpeg.exif();
+    let bytes = Bytes::from(bytes);
+    let exif = Jpeg::from_bytes(bytes.clone()).ok()?.exif();
     let exif = exif.as_deref().and_then(Tiff::new);
     let turned = exif.as_ref().and_then(Tiff::orientation).unwrap_or(1);
     let lens = exif.as_ref().and_then(Tiff::lens);
-    let frame = jpeg
-        .segments()
-        .iter()
-        .find(|segment| is_frame(segment.marker()))?;
+    let clean = jpeg_file::only_the_picture(&bytes)?;
+    let mut jpeg = Jpeg::from_bytes(Bytes::from(clean)).ok()?;
+    let mut segments = jpeg.segments().iter();
+    let frame = segments.find(|segment| jpeg_file::is_frame(segment.marker()))?;
     let size = frame.contents().get(1..5)?;
     let height = u32::from(u16::from_be_bytes([size[0], size[1]]));
     let width = u32::from(u16::from_be_bytes([size[2], size[3]]));
-    jpeg.segments_mut().retain(keeps);
     if turned != 1 || lens.is_some() {
         jpeg.set_exif(Some(Bytes::from(only_needed(turned, lens))));
     }
@@ -71,29 +70,14 @@ fn jpeg(bytes: Vec<u8>) -> Option<Picture> {
     })
 }
 
-/// Start-of-frame markers: C0 to CF but C4, C8, CC (ITU-T T.81, table B.1).
-fn is_frame(marker: u8) -> bool {
-    (0xC0..=0xCF).contains(&marker) && !matches!(marker, 0xC4 | 0xC8 | 0xCC)
-}
-
-/// Application segments hold what is not the picture; the colour profile,
-/// the JFIF header and Adobe's colour transform are needed to show it.
-fn keeps(segment: &JpegSegment) -> bool {
-    let marker = segment.marker();
-    let needed = matches!(marker, markers::APP0 | markers::APP2 | markers::APP14);
-    let is_application = (markers::APP0..=markers::APP15).contains(&marker);
-    (!is_application || needed) && marker != markers::COM && !holds_more_pictures(segment)
-}
-
-/// The multi-picture index is an APP2 too, and points to more pictures.
-fn holds_more_pictures(segment: &JpegSegment) -> bool {
-    segment.marker() == markers::APP2 && segment.contents().starts_with(b"MPF\0")
-}
-
 /// What a PNG file begins with (ISO/IEC 15948, 5.2).
 const PNG: &[u8] = b"\x89PNG\r\n\x1a\n";
-/// Chunks that hold what is not the picture.
-const NOT_THE_PICTURE: [&[u8; 4]; 5] = [b"eXIf", b"tEXt", b"zTXt", b"iTXt", b"tIME"];
+/// Chunks that are the picture and how it is shown (ISO/IEC 15948, 11). What
+/// others hold is not known: they go.
+const PNG_PICTURE: [&[u8; 4]; 13] = [
+    b"IHDR", b"PLTE", b"IDAT", b"IEND", b"tRNS", b"cHRM", b"gAMA", b"iCCP", b"sBIT", b"sRGB",
+    b"cICP", b"bKGD", b"pHYs",
+];
 
 /// Only the chunks that are the picture. Their check sums are not looked at:
 /// who shows the picture does that.
@@ -111,7 +95,7 @@ fn png(bytes: Vec<u8>) -> Option<Picture> {
         let kind = four(at + 4)?;
         let end = usize::try_from(size(at)?).ok()?.checked_add(at + 12)?;
         let chunk = bytes.get(at..end)?;
-        if !NOT_THE_PICTURE.contains(&&kind) {
+        if PNG_PICTURE.contains(&&kind) {
             clean.extend_from_slice(chunk);
         }
         if kind == *b"IEND" {
@@ -136,6 +120,11 @@ fn webp(bytes: &[u8]) -> Option<Picture> {
     if bytes.get(8..12)? != b"WEBP" {
         return None;
     }
+    // What stands behind the end that the file says is none of it.
+    let says: [u8; 4] = bytes.get(4..8)?.try_into().ok()?;
+    let end = usize::try_from(u32::from_le_bytes(says)).ok()?;
+    let end = end.checked_add(8)?.min(bytes.len());
+    let bytes = bytes.get(..end)?;
     let mut clean = b"RIFF\0\0\0\0WEBP".to_vec();
     let mut size = None;
     let mut at = 12;
@@ -372,6 +361,62 @@ mod tests {
         for end in 0..file.len() {
             assert!(cleaned(file[..end].to_vec()).is_err(), "{end}");
         }
+    }
+
+    /// A second picture of the same form, with a place written in it.
+    fn with_a_place() -> Vec<u8> {
+        let mut exif = only_needed(1, None);
+        exif.extend(b"GPS 54.4609 -3.0886");
+        camera_file(&exif)
+    }
+
+    #[test]
+    fn a_place_in_a_picture_behind_the_pictures_end_goes() {
+        let plain = cleaned(camera_file(&only_needed(1, None))).unwrap();
+        let file = [camera_file(&only_needed(1, None)), with_a_place()].concat();
+        let picture = cleaned(file).unwrap();
+        assert!(!holds(&picture.bytes, b"GPS"));
+        assert_eq!(picture, plain);
+    }
+
+    #[test]
+    fn a_film_behind_the_pictures_end_goes_with_its_place() {
+        let film = b"\0\0\0\x18ftypmp42 moov +54.4609-003.0886/";
+        let file = [&camera_file(&only_needed(6, None))[..], film].concat();
+        let picture = cleaned(file).unwrap();
+        assert!(!holds(&picture.bytes, b"54.4609"));
+        assert!(!holds(&picture.bytes, b"ftyp"));
+        assert!(picture.bytes.ends_with(&[0xFF, 0xD9]));
+        assert!(holds(&picture.bytes, &[1, 2, 3]), "the pixels stay");
+    }
+
+    #[test]
+    fn a_webp_loses_its_place_and_its_tags() {
+        let chunk = |kind: &[u8; 4], content: &[u8]| {
+            let mut chunk = kind.to_vec();
+            chunk.extend(u32::try_from(content.len()).unwrap().to_le_bytes());
+            chunk.extend(content);
+            chunk.resize(chunk.len() + content.len() % 2, 0);
+            chunk
+        };
+        // Flags with Exif and XMP, a canvas of 640 x 480.
+        let canvas = [0b1100, 0, 0, 0, 127, 2, 0, 223, 1, 0];
+        let body = [
+            chunk(b"VP8X", &canvas),
+            chunk(b"VP8L", b"\x2Fpixels"),
+            chunk(b"EXIF", b"II GPS 54.4609"),
+            chunk(b"XMP ", b"<x:GPSLatitude>54,27.6N"),
+        ]
+        .concat();
+        let mut file = b"RIFF".to_vec();
+        file.extend(u32::try_from(body.len() + 4).unwrap().to_le_bytes());
+        file.extend(b"WEBP");
+        file.extend(body);
+        let picture = cleaned([&file[..], b"GPS behind"].concat()).unwrap();
+        assert_eq!((picture.width, picture.height), (640, 480));
+        assert!(!holds(&picture.bytes, b"GPS"));
+        assert!(holds(&picture.bytes, b"pixels"));
+        assert_eq!(picture.bytes[20] & 0b1100, 0, "the flags say so");
     }
 
     #[test]

@@ -113,7 +113,7 @@ pub fn Holes() -> Element {
     }
 }
 
-/// The saw and how warm the bumper is; entered once.
+/// The saw, the step drill and how warm the bumper is; entered once.
 #[component]
 fn ToolFields(job: JobState) -> Element {
     let trouble = |field| {
@@ -130,6 +130,14 @@ fn ToolFields(job: JobState) -> Element {
                 label: t("tool-reach"),
                 wrong: trouble(Field::ReachPastTeeth),
                 note: t("tool-reach-note"),
+            }
+            TypedEntry {
+                id: "step-reach",
+                job: job.clone(),
+                field: Field::StepDrillReach,
+                label: t("tool-step-reach"),
+                wrong: trouble(Field::StepDrillReach),
+                note: t("tool-step-reach-note"),
             }
             TypedEntry {
                 id: "celsius",
@@ -160,6 +168,12 @@ fn HoleCard(job: JobState, index: usize, label: String) -> Element {
     let seated = job.rings.seated.contains_key(&spot);
     let taken = job::set_taken(&job, index);
     let drilled = matches!(here, Hole::Drilled(_));
+    let other = job::set_needs_other_hole(&job, index);
+    let going_in: Vec<String> = if drilled && !seated {
+        job::fitting_at(&job, index).iter().map(say).collect()
+    } else {
+        Vec::new()
+    };
     let unseat = shell.clone();
     rsx! {
         li { class,
@@ -178,6 +192,9 @@ fn HoleCard(job: JobState, index: usize, label: String) -> Element {
                     }
                 }
             }
+            if let Some(other) = other {
+                div { class: "trouble-box", role: "status", {say(&other)} }
+            }
             if let Some(taken) = taken {
                 span { {say(&taken.set.name())} }
                 if drilled {
@@ -192,6 +209,14 @@ fn HoleCard(job: JobState, index: usize, label: String) -> Element {
                         for step in steps {
                             li { {step} }
                         }
+                    }
+                }
+            }
+            if !going_in.is_empty() {
+                b { {t("head-how-it-goes-in")} }
+                ol { class: "steps small",
+                    for step in going_in {
+                        li { {step} }
                     }
                 }
             }
@@ -230,7 +255,7 @@ fn SideUp(job: JobState, index: usize, taken: SetTaken) -> Element {
         Some(which_side_up(
             choice.facts.rake.value,
             candidate.aim.value,
-            candidate.aim_upside_down(),
+            candidate.aim_upside_down(&job.kit),
         ))
     });
     rsx! {

@@ -7,7 +7,7 @@ use rakeline_core::kit::{
 use rakeline_core::text::{Message, msg};
 
 use super::kits::{KitHead, kits};
-use crate::driver::KitIntent;
+use crate::driver::{KitIntent, Told};
 use crate::parts::{Entry, Kind, NoticeBar};
 use crate::route::{KitId, Route};
 use crate::shell::use_shell;
@@ -40,12 +40,26 @@ pub fn EditKit(id: KitId) -> Element {
         .map(|fault| say(&fault.message()))
         .collect();
     let groups = line_groups(&editing.draft);
+    let new = state.kits.find(&id).is_none();
+    let (back, back_words) = if new {
+        (Route::Kits, t("kits-title"))
+    } else {
+        (Route::Kit(id), t("kit-edit-leave"))
+    };
+    let title = match editing.draft.typed("name") {
+        name if name.trim().is_empty() => t("kit-type-full"),
+        name => plain(&name),
+    };
+    let heading = match editing.told {
+        Told::SoFar => "kit-edit-wrong-so-far",
+        Told::All => "kit-edit-not-kept",
+    };
     rsx! {
         div { class: "frame",
             KitHead {
-                title: plain(&editing.draft.typed("name")),
-                back: Route::Kit(id),
-                back_words: t("kit-edit-leave"),
+                title,
+                back,
+                back_words,
             }
             main { class: "body",
                 h1 { {t("kit-edit-title")} }
@@ -60,7 +74,7 @@ pub fn EditKit(id: KitId) -> Element {
                 }
                 if !faults.is_empty() {
                     div { class: "trouble-box", role: "alert",
-                        b { {t("kit-edit-not-kept")} }
+                        b { {t(heading)} }
                         for fault in faults.iter().take(8) {
                             p { {fault.clone()} }
                         }

@@ -20,11 +20,14 @@ pub fn QuickKit() -> Element {
     let fields = QUICK_PAGES[page];
     let last = page + 1 == QUICK_PAGES.len();
     let quick = state.kits.quick.clone();
+    let contradictions = quick.contradictions();
     let trouble = |field: QuickField| {
+        let mut typed = contradictions.iter().filter(|(faulty, _)| *faulty == field);
         let kept = state.kits.quick_faults.iter();
         let mut kept = kept.filter(|(faulty, _)| *faulty == field);
         quick
             .check(field)
+            .or_else(|| typed.next().map(|(_, why)| why.clone()))
             .or_else(|| kept.next().map(|(_, why)| why.clone()))
             .as_ref()
             .map(say)

@@ -40,7 +40,12 @@ pub fn Kits() -> Element {
     let shell = use_shell();
     let state = shell.state.read();
     let faults: Vec<String> = state.kits.import_faults.iter().map(say).collect();
-    let (new, open) = (shell.clone(), shell.clone());
+    let (new, open, full) = (shell.clone(), shell.clone(), shell.clone());
+    let full_words = match state.kits.begun() {
+        None => t("kit-type-full"),
+        Some((_, draft)) if draft.typed("name").trim().is_empty() => t("kit-type-full-on"),
+        Some((_, draft)) => say(&msg("kit-type-full-on-with").text("kit", draft.typed("name"))),
+    };
     rsx! {
         div { class: "frame",
             KitHead { title: t("kits-title"), back: Route::Jobs, back_words: t("back-to-jobs") }
@@ -76,6 +81,11 @@ pub fn Kits() -> Element {
                     for entry in state.kits.samples.iter() {
                         KitRow { key: "{entry.id.0}", id: entry.id.clone(), line: row_words(&state, entry), name: entry.sheet.name.clone() }
                     }
+                }
+                button {
+                    class: "also",
+                    onclick: move |_| kits(&full, KitIntent::TypeFull(full.new_kit())),
+                    {full_words}
                 }
                 button {
                     class: "also",

@@ -1,13 +1,13 @@
 //! Parts of the job and the quote; what all jobs took.
 
 use dioxus::prelude::*;
-use rakeline_core::decide::parts::{Part, PartLine, restock};
+use rakeline_core::decide::parts::{Part, PartLine};
 use rakeline_core::job::{self, Field, JobEvent, JobState, QuoteEvent, money_trouble};
 use rakeline_core::report::quote_sheet;
 use rakeline_core::text::msg;
 
 use super::sheet::Paper;
-use crate::driver::{Intent, KitIntent};
+use crate::driver::{Intent, KitIntent, to_buy};
 use crate::parts::{Entry, Frame, Kind, NoticeBar, TypedEntry};
 use crate::route::{Route, Step};
 use crate::shell::use_shell;
@@ -134,23 +134,13 @@ fn line_words(line: &PartLine) -> rakeline_core::text::Message {
         .message("part", line.part.message())
 }
 
-/// The screen of what all jobs took since the last restock.
+/// The screen of what all jobs took and what is still to be bought of it.
 #[component]
 pub fn Restock() -> Element {
     let shell = use_shell();
     let state = shell.state.read();
-    let since = state.settings.restocked;
-    let jobs: Vec<_> = state
-        .jobs
-        .iter()
-        .filter(|job| {
-            job.taken_at
-                .is_some_and(|at| since.is_none_or(|since| at > since))
-        })
-        .collect();
-    let parts: Vec<Vec<PartLine>> = jobs.iter().map(|job| job.parts()).collect();
-    let lines = restock(parts.iter().map(Vec::as_slice));
-    let count = i64::try_from(jobs.len()).unwrap_or(i64::MAX);
+    let lines = to_buy(&state);
+    let count: i64 = lines.iter().map(|line| i64::from(line.count)).sum();
     let (back, done) = (shell.clone(), shell.clone());
     rsx! {
         div { class: "frame",
@@ -164,7 +154,7 @@ pub fn Restock() -> Element {
                 div { class: "what", b { {t("restock-title")} } }
             }
             main { class: "body",
-                h1 { {say(&msg("restock-headline").count("jobs", count))} }
+                h1 { {say(&msg("restock-headline").count("parts", count))} }
                 if lines.is_empty() {
                     p { class: "why", {t("restock-empty")} }
                 }

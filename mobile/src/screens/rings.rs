@@ -1,10 +1,10 @@
 //! Ring sets, verdict first.
 
 use dioxus::prelude::*;
-use rakeline_core::decide::ring_set::Verdict;
+use rakeline_core::decide::ring_set::{InsertUse, Verdict};
 use rakeline_core::drawing::{face_from_side, marks_drawing};
 use rakeline_core::estimate::zero::Phone;
-use rakeline_core::job::{self, JobState, Spot};
+use rakeline_core::job::{self, JobEvent, JobState, RingsEvent, Spot};
 use rakeline_core::text::msg;
 
 use super::again_taken::AgainTaken;
@@ -66,6 +66,9 @@ pub fn Rings() -> Element {
             for line in pairs {
                 div { class: "note-box", role: "status", {line} }
             }
+            if let Some(wait) = job::paint_warning(job) {
+                div { class: "note-box", role: "status", {say(&wait)} }
+            }
             for line in job::mirrors(job) {
                 div { class: "trouble-box", role: "status", {say(&line)} }
             }
@@ -75,6 +78,9 @@ pub fn Rings() -> Element {
                     onclick: move |_| zero.send(Intent::GoStep(Step::Zero)),
                     {t("zero-the-phone")}
                 }
+            }
+            if !job.kit.inserts.is_empty() {
+                Inserts { inserts: job.rings.inserts }
             }
             ol { class: "rings",
                 for (index , spot) in job.spots.iter().enumerate() {
@@ -86,6 +92,34 @@ pub fn Rings() -> Element {
                 class: "also",
                 onclick: move |_| sight.send(Intent::GoStep(Step::Sight)),
                 {t("step-sight")}
+            }
+        }
+    }
+}
+
+/// Whether an insert may be used for its lift alone.
+#[component]
+fn Inserts(inserts: InsertUse) -> Element {
+    let shell = use_shell();
+    let both = [
+        ("rings-inserts-needed", InsertUse::WhereNeeded),
+        ("rings-inserts-lift", InsertUse::Allowed),
+    ];
+    rsx! {
+        fieldset { class: "field",
+            legend { {t("rings-inserts")} }
+            div { class: "choice",
+                for (key , choice) in both {
+                    button {
+                        key: "{key}",
+                        "aria-pressed": if inserts == choice { "true" } else { "false" },
+                        onclick: {
+                            let shell = shell.clone();
+                            move |_| shell.send(Intent::Fit(Box::new(JobEvent::Rings(RingsEvent::InsertsUsed(choice)))))
+                        },
+                        {t(key)}
+                    }
+                }
             }
         }
     }
@@ -126,6 +160,9 @@ fn RingRow(job: JobState, spot: Spot, index: usize) -> Element {
             if let Some(words) = &taken_words {
                 span { {say(words)} }
             }
+            for line in job::hand_cautions(&job, index) {
+                div { class: "trouble-box", role: "status", {say(&line)} }
+            }
             if let Some(aim) = &aim {
                 span { class: "aim", {say(aim)} }
             }
@@ -144,7 +181,7 @@ fn RingRow(job: JobState, spot: Spot, index: usize) -> Element {
             ByHand { job: job.clone(), index }
             details {
                 summary { {t("ring-why")} }
-                Weighed { job: job.clone(), spot: spot.clone() }
+                Weighed { job: job.clone(), spot: spot.clone(), index }
                 Repeats { index }
                 button {
                     class: "also",
@@ -158,7 +195,7 @@ fn RingRow(job: JobState, spot: Spot, index: usize) -> Element {
 
 /// The reason, the budget, and every set with why it lost.
 #[component]
-fn Weighed(job: JobState, spot: Spot) -> Element {
+fn Weighed(job: JobState, spot: Spot, index: usize) -> Element {
     let Some(choice) = job::ring_choice(&job, &spot) else {
         return rsx! {};
     };
@@ -168,6 +205,7 @@ fn Weighed(job: JobState, spot: Spot) -> Element {
         .and_then(|set| choice.candidate(&job.kit, set))
         .map(|candidate| candidate.aim.value);
     let budget = job::budget_lines(&job, &spot);
+    let taken = job::set_taken(&job, index).map(|taken| taken.set);
     rsx! {
         p { {say(&choice.reason())} }
         DrawingView { drawing: face_from_side(rake, aim) }
@@ -176,8 +214,13 @@ fn Weighed(job: JobState, spot: Spot) -> Element {
             for candidate in choice.candidates.iter() {
                 li {
                     b { {say(&candidate.set(&job.kit).name())} }
+                    if taken.as_ref().is_some_and(|taken| candidate.is(&job.kit, taken)) {
+                        b { " · " {t("ring-goes-in")} }
+                    }
                     ": "
-                    {say(&candidate.why(&job.kit))}
+                    {say(&choice.why(candidate, &job.kit))}
+                    ". "
+                    {say(&candidate.chance())}
                 }
             }
         }

@@ -4,11 +4,13 @@ use dioxus::prelude::*;
 use rakeline_core::decide::supply::{
     self, CrossSection, FuseAnswer, LampCircuit, RatingFrom, System,
 };
-use rakeline_core::job::{self, Field, JobEvent, JobState, LoomEvent, READINGS, fuse_typed, volts};
+use rakeline_core::job::{
+    self, Field, JobEvent, JobState, LoomEvent, READINGS, fuse_typed, volts, volts_trouble,
+};
 use rakeline_core::text::msg;
 
 use crate::driver::Intent;
-use crate::parts::{Cautions, TypedEntry};
+use crate::parts::{AskedFields, Cautions, TypedEntry};
 use crate::shell::{Shell, use_shell};
 use crate::texts::{figure, say, t};
 
@@ -49,6 +51,9 @@ pub fn Supply(job: JobState) -> Element {
                 }
             }
         }
+        if let Some(words) = supply::kit_not_for(&job.kit, job.loom.system) {
+            div { class: "trouble-box", role: "status", {say(&words)} }
+        }
         Lamp { job: job.clone() }
         div { class: "stack",
             for (index , reading) in READINGS.into_iter().enumerate() {
@@ -58,12 +63,13 @@ pub fn Supply(job: JobState) -> Element {
                     job: job.clone(),
                     field: Field::Volts(reading),
                     label: say(&msg("supply-volts").message("reading", reading.name())),
-                    wrong: volts(&job, reading).and_then(|read| read.trouble(reading)).as_ref().map(say),
+                    wrong: volts_trouble(&job, reading).as_ref().map(say),
                     note: if volts(&job, reading).is_some() { t("supply-fine") } else { t("in-volts") },
                 }
             }
         }
         Sections { job: job.clone() }
+        AskedFields { job: job.clone(), asked: job::asked_for_supply(&job) }
         if let Some((drop, low)) = drop {
             p { class: "why", {say(&drop)} }
             if let Some(low) = low {

@@ -97,7 +97,7 @@ pub fn OneStep(
                 p { {say(&sheet.why())} }
                 p { {say(&sheet.how())} }
                 if due {
-                    Skip { sheet: sheet.clone() }
+                    Skip { job: job.clone(), sheet: sheet.clone() }
                 }
             }
             div { class: "step-do",
@@ -128,10 +128,10 @@ pub fn OneStep(
 
 /// A step left out, with its reason.
 #[component]
-fn Skip(sheet: StepSheet) -> Element {
+fn Skip(job: JobState, sheet: StepSheet) -> Element {
     let shell = use_shell();
     let mut why = use_signal(String::new);
-    if let Err(no) = job::may_skip(&sheet) {
+    if let Err(no) = job::may_skip(&job, &sheet) {
         return rsx! { p { class: "note", {say(&no)} } };
     }
     let name = sheet.name.clone();

@@ -1,7 +1,7 @@
 //! The gate before the drill: what keeps it shut at a head.
 
 use crate::decide::look_behind::{Behind, BehindFoam, LookBehind, NoDrill, Obstacle};
-use crate::decide::ring_set::{Blocked, RingChoice, RingSet};
+use crate::decide::ring_set::{Blocked, Outcome, RingChoice, RingSet};
 use crate::kit::{Heads, KitSheet};
 use crate::text::{Message, msg};
 use crate::units::{Millimetres, Offset};
@@ -49,6 +49,15 @@ pub enum Shut {
     NoDrill(NoDrill),
     /// The ring set is not settled where the hole hangs on it.
     RingSetOpen,
+    /// The old hole is larger than the set that goes in covers.
+    OldHoleTooLarge {
+        /// The old hole, diameter.
+        old_hole: Millimetres,
+        /// What the set covers, diameter.
+        covers: Millimetres,
+    },
+    /// This panel must not be met without its insert.
+    PanelNeedsInsert,
     /// The sheet does not say what is needed here.
     Ask {
         /// The field of the sheet.
@@ -93,6 +102,11 @@ impl Shut {
                 .mm("from", area.from.0)
                 .mm("to", area.to.0),
             Self::RingSetOpen => msg("drill-shut-ring-set-open"),
+            Self::OldHoleTooLarge { old_hole, covers } => msg("drill-shut-old-hole")
+                .number("old_hole", old_hole.0, 1)
+                .number("covers", covers.0, 1)
+                .number("by", old_hole.0 - covers.0, 1),
+            Self::PanelNeedsInsert => msg("drill-shut-panel-needs-insert"),
             Self::Ask { field } => msg("drill-shut-ask").message("field", msg(field)),
         }
     }
@@ -118,7 +132,8 @@ impl Gate {
 /// A set taken instead of the one chosen for the spot alone.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Instead<'a> {
-    /// By hand, with a reason: the fitter answers for the hole.
+    /// By hand, with a reason: the fitter answers for the aim and for the
+    /// size of the hole, not for what cannot be.
     ByHand(&'a RingSet),
     /// For the pair: an open verdict still keeps the drill shut.
     ForPair(&'a RingSet),
@@ -148,6 +163,21 @@ impl AtHead<'_> {
         match self.instead {
             Some(Instead::ByHand(set) | Instead::ForPair(set)) => Some(set),
             None => self.choice.set(),
+        }
+    }
+
+    /// What no reason makes right about the set that goes in: it does not
+    /// cover the old hole, or the panel needs an insert that it has not.
+    fn impossible(&self) -> Option<Shut> {
+        match self.choice.candidate(self.sheet, self.set()?) {
+            None => Some(Shut::RingSetOpen),
+            Some(candidate) => match candidate.outcome {
+                Outcome::OldHoleTooLarge { old_hole, covers } => {
+                    Some(Shut::OldHoleTooLarge { old_hole, covers })
+                }
+                Outcome::MaterialNeedsAnInsert => Some(Shut::PanelNeedsInsert),
+                _ => None,
+            },
         }
     }
 
@@ -221,7 +251,9 @@ pub fn gate(at: &AtHead<'_>) -> Gate {
             let hit = areas.filter(|a| a.refuses(at.mark, hole, clearance));
             shut.extend(hit.cloned().map(Shut::NoDrill));
             let answered_for = matches!(at.instead, Some(Instead::ByHand(_)));
-            if !answered_for && at.choice.blocks(Blocked::Drill) {
+            if let Some(impossible) = at.impossible() {
+                shut.push(impossible);
+            } else if !answered_for && at.choice.blocks(Blocked::Drill) {
                 shut.push(Shut::RingSetOpen);
             }
         }
@@ -406,6 +438,7 @@ mod tests {
         assert_eq!(shut(&plain, &choice(&plain, -0.9, 0.3), &clear(60.0)), []);
         let metal = parse(METAL).unwrap();
         let open = choice(&metal, -12.9, 0.3);
+        assert!(open.blocks(Blocked::Drill));
         assert_eq!(shut(&metal, &open, &clear(60.0)), [Shut::RingSetOpen]);
         let look = clear(60.0);
         let set = RingSet::ring("14");
@@ -420,5 +453,62 @@ mod tests {
         assert!(gate(&at).is_open(), "the fitter answers for it");
         at.instead = Some(Instead::ForPair(&set));
         assert!(!gate(&at).is_open());
+    }
+
+    /// What keeps the drill shut for a set taken by hand.
+    fn by_hand(sheet: &KitSheet, facts: &SpotFacts, set: &RingSet) -> Vec<Shut> {
+        let (choice, look) = (choose(sheet, facts), clear(60.0));
+        let at = AtHead {
+            sheet,
+            label: "2",
+            mark: Offset(-230.0),
+            choice: &choice,
+            instead: Some(Instead::ByHand(set)),
+            look: &look,
+        };
+        match gate(&at) {
+            Gate::Open => Vec::new(),
+            Gate::Shut(shut) => shut,
+        }
+    }
+
+    fn facts() -> SpotFacts {
+        let rake = Estimate::new(Degrees(-6.0), Degrees(0.2));
+        SpotFacts::plain(rake, RakeOrigin::Typed)
+    }
+
+    #[test]
+    fn no_reason_makes_a_set_cover_an_old_hole_that_is_too_large() {
+        let metal = parse(METAL).unwrap();
+        let old = |mm| SpotFacts {
+            old_hole: Some(Millimetres(mm)),
+            ..facts()
+        };
+        let bare = RingSet::ring("9");
+        let too_large = |old_hole, covers| Shut::OldHoleTooLarge {
+            old_hole: Millimetres(old_hole),
+            covers: Millimetres(covers),
+        };
+        let found = by_hand(&metal, &old(29.0), &bare);
+        assert_eq!(found, [too_large(29.0, 21.0)]);
+        let insert = RingSet::with_insert("5", "flat");
+        assert_eq!(by_hand(&metal, &old(29.0), &insert), []);
+        let found = by_hand(&metal, &old(30.5), &insert);
+        assert_eq!(found, [too_large(30.5, 30.0)]);
+        let message = too_large(30.5, 30.0).message();
+        assert_eq!(message.key, "drill-shut-old-hole");
+    }
+
+    #[test]
+    fn no_reason_lets_a_head_meet_a_metal_panel_without_its_insert() {
+        let metal = parse(METAL).unwrap();
+        let panel = SpotFacts {
+            material: crate::kit::Material::Metal,
+            ..facts()
+        };
+        let bare = RingSet::ring("9");
+        assert_eq!(by_hand(&metal, &panel, &bare), [Shut::PanelNeedsInsert]);
+        let insert = RingSet::with_insert("5", "flat");
+        assert_eq!(by_hand(&metal, &panel, &insert), []);
     }
 }

@@ -4,33 +4,29 @@
 //! behind to the head that is pressed in at its edge. Steps and cautions are
 //! messages; what is missing is asked.
 
+mod cutter;
 mod gate;
+mod steps;
 
+pub use cutter::{Cutter, NoPlan, Tools};
 pub use gate::{AtHead, GREATEST_DEPTH, Gate, Instead, Shut, depth_needed, gate};
+pub use steps::{WARM_BELOW_CELSIUS, fitting_steps};
 
 use serde::{Deserialize, Serialize};
 
+use cutter::stays_short;
+use steps::{cautions, steps};
+
+pub use crate::decide::ring_set::OLD_HOLE_FITS_WITHIN;
+use crate::decide::ring_set::passes_for;
 use crate::kit::Material;
 use crate::text::{Message, msg};
-use crate::units::{Degrees, Millimetres};
+use crate::units::Millimetres;
 
 /// A pilot reaches at most so far behind the panel (our own figure).
 pub const PILOT_REACH: Millimetres = Millimetres(12.0);
 /// A step drill makes holes up to this in metal; larger ones are sawn (our own figure).
 pub const LARGEST_STEP_DRILL: Millimetres = Millimetres(32.0);
-/// An old hole within this of the size wanted is kept as it is (our own figure).
-pub const OLD_HOLE_FITS_WITHIN: Millimetres = Millimetres(0.3);
-/// A plastic bumper colder than this is warmed before drilling, °C (our own figure).
-pub const WARM_BELOW_CELSIUS: f64 = 12.0;
-
-/// The workshop's tools, entered once.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
-pub struct Tools {
-    /// How far the saw's own centre drill reaches past the teeth.
-    pub reach_past_teeth: Option<Millimetres>,
-    /// Temperature of the bumper in °C, if known.
-    pub bumper_celsius: Option<f64>,
-}
 
 /// How a hole is made.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
@@ -41,8 +37,9 @@ pub enum Making {
     StepDrill(Millimetres),
     /// The old hole is kept as it is.
     KeepOldHole(Millimetres),
-    /// The old hole is widened; a saw has no centre there, so a step drill
-    /// or a plug for the saw is wanted.
+    /// The old hole is widened: a saw has no centre there, so by a step drill
+    /// up to [`LARGEST_STEP_DRILL`], and beyond that the hole is plugged for
+    /// the saw.
     WidenOldHole {
         /// The old hole.
         from: Millimetres,
@@ -51,46 +48,6 @@ pub enum Making {
     },
     /// The old hole is larger than the insert's own and lies under it.
     CoverOldHole(Millimetres),
-}
-
-/// Why there is no plan for a hole yet.
-#[derive(Clone, Debug, PartialEq)]
-pub enum NoPlan {
-    /// The gate is shut.
-    Shut(Vec<Shut>),
-    /// How far the saw's centre drill reaches is not entered.
-    ReachNotEntered,
-    /// The saw's centre drill reaches as far as the measured depth or further.
-    ReachesTooFar {
-        /// How far it reaches past the teeth.
-        reach: Millimetres,
-        /// The measured depth.
-        depth: Millimetres,
-    },
-    /// A reach that no saw has.
-    ReachMakesNoSense {
-        /// As typed.
-        typed: Millimetres,
-    },
-}
-
-impl NoPlan {
-    /// What the fitter is told.
-    #[must_use]
-    pub fn messages(&self) -> Vec<Message> {
-        match self {
-            Self::Shut(shut) => shut.iter().map(Shut::message).collect(),
-            Self::ReachNotEntered => vec![msg("drill-reach-not-entered")],
-            Self::ReachesTooFar { reach, depth } => vec![
-                msg("drill-reaches-too-far")
-                    .mm("reach", reach.0)
-                    .mm("depth", depth.0),
-            ],
-            Self::ReachMakesNoSense { typed } => {
-                vec![msg("drill-reach-makes-no-sense").mm("typed", typed.0)]
-            }
-        }
-    }
 }
 
 /// The plan for one hole.
@@ -110,9 +67,11 @@ pub struct DrillPlan {
     pub steps: Vec<Message>,
 }
 
+/// How a hole comes about. The gate has refused an old hole that is larger
+/// than the set covers, so that a larger one lies under an insert.
 fn making(hole: Millimetres, material: Material, old_hole: Option<Millimetres>) -> Making {
     match old_hole {
-        Some(old) if (old - hole).abs() <= OLD_HOLE_FITS_WITHIN => Making::KeepOldHole(old),
+        Some(old) if passes_for(old, hole) => Making::KeepOldHole(old),
         Some(old) if old > hole => Making::CoverOldHole(old),
         Some(old) => Making::WidenOldHole {
             from: old,
@@ -135,33 +94,45 @@ impl Making {
             Self::StepDrill(d) => size("drill-step-step-drill", d),
             Self::KeepOldHole(d) => size("drill-step-keep-old-hole", d),
             Self::CoverOldHole(d) => size("drill-step-cover-old-hole", d),
-            Self::WidenOldHole { from, to } => msg("drill-step-widen-old-hole")
-                .number("from", from.0, 1)
-                .number("to", to.0, 1),
+            Self::WidenOldHole { from, to } => msg(if *to > LARGEST_STEP_DRILL {
+                "drill-step-plug-old-hole"
+            } else {
+                "drill-step-widen-old-hole"
+            })
+            .number("from", from.0, 1)
+            .number("to", to.0, 1),
         }
     }
 
-    fn cuts(self) -> Cut {
+    /// What cuts; `None` where an old hole stays.
+    fn cutter(self) -> Option<Cutter> {
         match self {
-            Self::Saw(_) => Cut::WithCentreDrill,
-            Self::StepDrill(_) | Self::WidenOldHole { .. } => Cut::Plain,
-            Self::KeepOldHole(_) | Self::CoverOldHole(_) => Cut::Nothing,
+            Self::Saw(_) => Some(Cutter::Saw),
+            Self::StepDrill(_) => Some(Cutter::StepDrill),
+            Self::WidenOldHole { to, .. } if to > LARGEST_STEP_DRILL => Some(Cutter::Saw),
+            Self::WidenOldHole { .. } => Some(Cutter::StepDrill),
+            Self::KeepOldHole(_) | Self::CoverOldHole(_) => None,
         }
     }
-}
 
-#[derive(Clone, Copy, PartialEq, Eq)]
-enum Cut {
-    WithCentreDrill,
-    Plain,
-    Nothing,
+    /// The diameter of the hole that is there when it is made.
+    #[must_use]
+    pub fn diameter(self) -> Millimetres {
+        match self {
+            Self::Saw(d)
+            | Self::StepDrill(d)
+            | Self::KeepOldHole(d)
+            | Self::CoverOldHole(d)
+            | Self::WidenOldHole { to: d, .. } => d,
+        }
+    }
 }
 
 /// The plan for the hole of one head.
 ///
 /// # Errors
-/// When the gate is shut, or the saw's centre drill is not known to stay
-/// short of what is behind.
+/// When the gate is shut, or what cuts is not known to stay short of what is
+/// behind.
 pub fn plan(at: &AtHead<'_>, tools: &Tools) -> Result<DrillPlan, NoPlan> {
     if let Gate::Shut(shut) = gate(at) {
         return Err(NoPlan::Shut(shut));
@@ -173,106 +144,41 @@ pub fn plan(at: &AtHead<'_>, tools: &Tools) -> Result<DrillPlan, NoPlan> {
         return Err(NoPlan::Shut(vec![Shut::RingSetOpen]));
     };
     let making = making(hole, facts.material, facts.old_hole);
-    if making.cuts() == Cut::WithCentreDrill {
-        match tools.reach_past_teeth {
-            None => return Err(NoPlan::ReachNotEntered),
-            Some(typed) if !(0.0..=150.0).contains(&typed.0) => {
-                return Err(NoPlan::ReachMakesNoSense { typed });
-            }
-            Some(reach) if reach >= depth => return Err(NoPlan::ReachesTooFar { reach, depth }),
-            Some(_) => {}
-        }
+    if let Some(cutter) = making.cutter() {
+        stays_short(cutter, tools, depth)?;
     }
     let stop = Millimetres(PILOT_REACH.0.min(depth.0 / 2.0));
     let has_pilot = matches!(making, Making::Saw(_) | Making::StepDrill(_));
     let pilot = at.sheet.holes.pilot.filter(|_| has_pilot);
-    let ring = at.sheet.ring(&set.ring);
-    let lift = ring.map_or(Degrees(0.0), |r| r.lift);
+    let mut steps = steps(at.label, making, pilot, stop, facts.material);
+    if let (Some(grip), None) = (&at.sheet.heads.grip, at.look.panel(at.label)) {
+        let measure = msg("drill-step-measure-panel")
+            .number("least", grip.least.0, 1)
+            .number("greatest", grip.greatest.0, 1);
+        steps.insert(1, measure);
+    }
+    steps.extend(fitting_steps(
+        at.sheet,
+        set,
+        at.sheet.heads.comes_with.as_deref(),
+    ));
     Ok(DrillPlan {
         label: at.label.to_owned(),
         making,
         pilot,
         stop,
         cautions: cautions(making, facts.material, tools),
-        steps: steps(at.label, making, pilot, stop, facts.material)
-            .into_iter()
-            .chain(fitting(set.name(), lift))
-            .collect(),
+        steps,
     })
-}
-
-fn cautions(making: Making, material: Material, tools: &Tools) -> Vec<Message> {
-    let mut all = vec![msg("drill-caution-maker")];
-    if making.cuts() == Cut::Nothing {
-        return all;
-    }
-    all.push(msg("drill-caution-eyes"));
-    all.push(msg("drill-caution-gloves"));
-    let cold = tools.bumper_celsius.is_none_or(|t| t < WARM_BELOW_CELSIUS);
-    if material == Material::Plastic && cold {
-        all.push(msg("drill-caution-cold"));
-    }
-    if material == Material::Fibre {
-        all.push(msg("drill-caution-dust"));
-    }
-    all
-}
-
-fn steps(
-    label: &str,
-    making: Making,
-    pilot: Option<Millimetres>,
-    stop: Millimetres,
-    material: Material,
-) -> Vec<Message> {
-    let mut all = vec![msg("drill-step-confirm-from-behind").text("label", label)];
-    if making.cuts() == Cut::Nothing {
-        all.push(making.message());
-        all.push(msg("drill-step-check-edge"));
-        return all;
-    }
-    if matches!(making, Making::Saw(_) | Making::StepDrill(_)) {
-        all.push(match pilot {
-            Some(d) => msg("drill-step-pilot")
-                .number("diameter", d.0, 1)
-                .mm("stop", stop.0),
-            None => msg("drill-step-pilot-thin").mm("stop", stop.0),
-        });
-    }
-    all.push(making.message());
-    if making.cuts() == Cut::WithCentreDrill {
-        all.push(msg("drill-step-centre-stop").mm("stop", stop.0));
-    }
-    all.push(msg("drill-step-tape-off"));
-    all.push(msg("drill-step-swarf"));
-    // A tight fit in the panel causes false alarms, so it is filed free.
-    all.push(msg("drill-step-file"));
-    all.push(if material == Material::Metal {
-        msg("drill-step-touch-in-metal")
-    } else {
-        msg("drill-step-touch-in")
-    });
-    all
-}
-
-/// Ring and head go in: which side up, and where to press.
-fn fitting(set: Message, lift: Degrees) -> Vec<Message> {
-    vec![
-        msg("drill-step-arrow-up")
-            .message("set", set)
-            .deg("twice", 2.0 * lift.0),
-        msg("drill-step-press-edge"),
-        msg("drill-step-clicked-and-tugged"),
-    ]
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::decide::look_behind::{Behind, LookBehind, Looked};
-    use crate::decide::ring_set::{RakeOrigin, SpotFacts, choose};
+    use crate::decide::ring_set::{RakeOrigin, RingSet, SpotFacts, choose};
     use crate::kit::{KitSheet, parse};
-    use crate::units::{Estimate, Offset};
+    use crate::units::{Degrees, Estimate, Offset};
 
     const METAL: &str = include_str!("../../../../assets/kits/metal-four.json");
 
@@ -314,6 +220,7 @@ mod tests {
     fn short() -> Tools {
         Tools {
             reach_past_teeth: Some(Millimetres(18.0)),
+            step_drill_reach: Some(Millimetres(35.0)),
             bumper_celsius: Some(20.0),
         }
     }
@@ -329,6 +236,7 @@ mod tests {
         assert_eq!(plan.pilot, Some(Millimetres(4.0)));
         let wanted = [
             "drill-step-confirm-from-behind",
+            "drill-step-measure-panel",
             "drill-step-pilot",
             "drill-step-saw",
             "drill-step-centre-stop",
@@ -336,6 +244,7 @@ mod tests {
             "drill-step-swarf",
             "drill-step-file",
             "drill-step-touch-in",
+            "drill-step-comes-off",
             "drill-step-arrow-up",
             "drill-step-press-edge",
             "drill-step-clicked-and-tugged",
@@ -352,7 +261,7 @@ mod tests {
     #[test]
     fn metal_gets_a_step_drill_to_the_inserts_hole() {
         let facts = facts(Material::Metal, None);
-        let plan = planned(&facts, 60.0, &Tools::default()).unwrap();
+        let plan = planned(&facts, 60.0, &short()).unwrap();
         assert_eq!(plan.making, Making::StepDrill(Millimetres(28.0)));
         assert!(keys(&plan.steps).contains(&"drill-step-touch-in-metal"));
     }
@@ -386,8 +295,9 @@ mod tests {
             };
             planned(&facts, 60.0, &tools)
         };
-        assert_eq!(with(None), Err(NoPlan::ReachNotEntered));
+        assert_eq!(with(None), Err(NoPlan::ReachNotEntered(Cutter::Saw)));
         let wrong = NoPlan::ReachesTooFar {
+            cutter: Cutter::Saw,
             reach: Millimetres(60.0),
             depth: Millimetres(60.0),
         };
@@ -399,6 +309,128 @@ mod tests {
                 Err(NoPlan::ReachMakesNoSense { .. })
             ));
         }
+    }
+
+    #[test]
+    fn the_step_drills_tip_must_stay_short_of_what_is_behind() {
+        let with = |facts: &SpotFacts, reach: Option<f64>| {
+            let tools = Tools {
+                step_drill_reach: reach.map(Millimetres),
+                ..short()
+            };
+            planned(facts, 60.0, &tools)
+        };
+        let metal = facts(Material::Metal, None);
+        let widened = facts(Material::Plastic, Some(18.0));
+        for facts in [metal, widened] {
+            let cutter = Cutter::StepDrill;
+            let none = with(&facts, None).unwrap_err();
+            assert_eq!(none, NoPlan::ReachNotEntered(cutter));
+            assert_eq!(keys(&none.messages()), ["drill-step-reach-not-entered"]);
+            let wrong = NoPlan::ReachesTooFar {
+                cutter,
+                reach: Millimetres(60.0),
+                depth: Millimetres(60.0),
+            };
+            assert_eq!(with(&facts, Some(60.0)), Err(wrong));
+            assert!(with(&facts, Some(59.9)).is_ok());
+            let nonsense = with(&facts, Some(f64::NAN));
+            assert!(matches!(nonsense, Err(NoPlan::ReachMakesNoSense { .. })));
+        }
+        let kept = facts(Material::Plastic, Some(21.0));
+        assert!(with(&kept, None).is_ok(), "nothing is cut there");
+    }
+
+    #[test]
+    fn an_old_hole_too_small_for_any_step_drill_is_plugged_and_the_saws_reach_counts() {
+        let making = Making::WidenOldHole {
+            from: Millimetres(25.0),
+            to: Millimetres(36.0),
+        };
+        assert_eq!(making.cutter(), Some(Cutter::Saw));
+        assert_eq!(making.message().key, "drill-step-plug-old-hole");
+        let stop = Millimetres(12.0);
+        let steps = steps("2", making, None, stop, Material::Plastic);
+        assert!(keys(&steps).contains(&"drill-step-centre-stop"));
+    }
+
+    #[test]
+    fn a_tight_old_hole_is_kept_and_filed_until_the_head_goes_in() {
+        for old in [20.7, 21.2] {
+            let plan = planned(&facts(Material::Plastic, Some(old)), 60.0, &short()).unwrap();
+            assert_eq!(plan.making, Making::KeepOldHole(Millimetres(old)));
+            assert_eq!(plan.making.diameter(), Millimetres(old));
+            let keys = keys(&plan.steps);
+            for wanted in ["drill-step-file", "drill-step-touch-in"] {
+                assert!(keys.contains(&wanted), "{old}: {wanted}");
+            }
+        }
+        let refused = planned(&facts(Material::Plastic, Some(31.0)), 60.0, &short());
+        assert!(refused.is_err());
+    }
+
+    #[test]
+    fn a_measured_panel_is_not_asked_for_again() {
+        let sheet = sheet();
+        let choice = choose(&sheet, &facts(Material::Plastic, None));
+        let look = LookBehind {
+            bumper: Looked {
+                behind: Some(Behind::SeenAndClear),
+                depth: Some(Millimetres(60.0)),
+                panel: Some(Millimetres(3.0)),
+            },
+            ..LookBehind::default()
+        };
+        let at = AtHead {
+            sheet: &sheet,
+            label: "2",
+            mark: Offset(-230.0),
+            choice: &choice,
+            instead: None,
+            look: &look,
+        };
+        let plan = plan(&at, &short()).unwrap();
+        assert!(!keys(&plan.steps).contains(&"drill-step-measure-panel"));
+    }
+
+    #[test]
+    fn the_ring_that_comes_off_and_how_the_new_one_seats_are_said_at_the_head() {
+        let mut sheet = sheet();
+        sheet.rings[0].comes_off = Some("Lift the tab.".to_owned());
+        sheet.rings[2].seats = Some("Two clicks.".to_owned());
+        let nine = RingSet::ring("9");
+        let steps = fitting_steps(&sheet, &nine, Some("2"));
+        let wanted = [
+            msg("drill-step-comes-off-how")
+                .text("ring", "2")
+                .text("how", "Lift the tab."),
+            msg("drill-step-arrow-up")
+                .message("set", nine.name())
+                .deg("twice", 18.0),
+            msg("drill-step-seats")
+                .text("ring", "9")
+                .text("how", "Two clicks."),
+        ];
+        assert_eq!(steps[..3], wanted);
+        let same = fitting_steps(&sheet, &nine, Some("9"));
+        assert_eq!(keys(&same)[0], "drill-step-arrow-up");
+    }
+
+    #[test]
+    fn upside_down_is_twice_the_rings_lift_in_words_and_in_the_drawing() {
+        // A sheet whose head and insert add something themselves.
+        let mut sheet = sheet();
+        sheet.heads.bare_lift = Degrees(1.5);
+        let choice = choose(&sheet, &facts(Material::Metal, None));
+        let set = RingSet::with_insert("5", "steep");
+        let candidate = choice.candidate(&sheet, &set).unwrap();
+        let lost = candidate.aim.value - candidate.aim_upside_down(&sheet);
+        assert!((lost.0 - 10.0).abs() < 1e-9, "{lost:?}");
+        let steps = fitting_steps(&sheet, &set, None);
+        let wanted = msg("drill-step-arrow-up")
+            .message("set", set.name())
+            .deg("twice", 10.0);
+        assert_eq!(steps[0], wanted);
     }
 
     #[test]

@@ -80,10 +80,9 @@ impl ByHand {
 }
 
 impl Candidate {
-    /// Where the head points when the set sits upside down: what should add
-    /// takes away, an error of twice the lift. + up.
+    /// Where the head points when its ring sits upside down. + up.
     #[must_use]
-    pub fn aim_upside_down(&self) -> Degrees {
-        self.aim.value - self.lift.value * 2.0
+    pub fn aim_upside_down(&self, sheet: &KitSheet) -> Degrees {
+        self.aim.value - self.set(sheet).lower_upside_down(sheet)
     }
 }

@@ -4,7 +4,7 @@ use std::cmp::Ordering;
 
 use serde::{Deserialize, Serialize};
 
-use super::{InsertUse, RingSet, SpotFacts};
+use super::{InsertUse, RingSet, SpotFacts, passes_for};
 use crate::kit::{KitSheet, Material};
 use crate::units::{COVERAGE_95, Degrees, Estimate, Millimetres};
 
@@ -187,7 +187,8 @@ fn narrow(i: usize) -> u16 {
 pub(super) fn hindrances(sheet: &KitSheet, facts: &SpotFacts) -> Vec<Option<Outcome>> {
     let material = facts.material;
     let needs = needs_insert(sheet, material);
-    let old_too_large = |covers: Millimetres| match facts.old_hole {
+    let old_too_large = |hole: Millimetres, covers: Millimetres| match facts.old_hole {
+        Some(old_hole) if passes_for(old_hole, hole) => None,
         // A hole that is no number counts as too large.
         Some(old_hole) if old_hole.0.total_cmp(&covers.0).is_gt() => {
             Some(Outcome::OldHoleTooLarge { old_hole, covers })
@@ -197,7 +198,8 @@ pub(super) fn hindrances(sheet: &KitSheet, facts: &SpotFacts) -> Vec<Option<Outc
     let bare = if needs {
         Some(Outcome::MaterialNeedsAnInsert)
     } else {
-        old_too_large(sheet.head_hole(material))
+        let hole = sheet.head_hole(material);
+        old_too_large(hole, hole)
     };
     let wanted = bare.is_some() || facts.inserts == InsertUse::Allowed;
     let with = sheet.inserts.iter().map(|insert| {
@@ -206,7 +208,7 @@ pub(super) fn hindrances(sheet: &KitSheet, facts: &SpotFacts) -> Vec<Option<Outc
         } else if !wanted {
             Some(Outcome::InsertNotNeeded)
         } else {
-            old_too_large(insert.largest_old_hole())
+            old_too_large(insert.hole, insert.largest_old_hole())
         }
     });
     core::iter::once(bare).chain(with).collect()

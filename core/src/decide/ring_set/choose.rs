@@ -4,7 +4,9 @@ use super::candidates::{
     Bounds, Candidate, Combination, Outcome, SLACK, Usable, combinations, hindrances, pick,
 };
 use super::windows::{Window, windows};
-use super::{Blocked, RakeOrigin, RightSomewhere, RingChoice, RingSet, SpotFacts, Verdict, words};
+use super::{
+    Blocked, InsertUse, RakeOrigin, RightSomewhere, RingChoice, RingSet, SpotFacts, Verdict, words,
+};
 use crate::kit::KitSheet;
 use crate::order;
 use crate::units::{COVERAGE_95, Degrees, Estimate, Millimetres};
@@ -61,31 +63,44 @@ fn slot(insert: Option<u16>) -> usize {
     insert.map_or(0, |i| usize::from(i) + 1)
 }
 
-fn hole(sheet: &KitSheet, insert: Option<u16>, facts: &SpotFacts) -> Millimetres {
-    insert
-        .and_then(|i| sheet.inserts.get(usize::from(i)))
-        .map_or_else(|| sheet.head_hole(facts.material), |i| i.hole)
-}
+/// Parts beyond what the head comes with: a ring and an insert.
+const MOST_ADDED: u8 = 2;
 
+/// What only its aim can hinder, fewer added parts and smaller holes first,
+/// else in the order of the combinations.
 fn usable(
     sheet: &KitSheet,
     all: &[Combination],
     hindered: &[Option<Outcome>],
     facts: &SpotFacts,
 ) -> Vec<Usable> {
-    let mut usable: Vec<Usable> = all
-        .iter()
+    let rings = sheet.rings.len();
+    let mut holes: Vec<(usize, f64)> = core::iter::once(sheet.head_hole(facts.material))
+        .chain(sheet.inserts.iter().map(|i| i.hole))
+        .map(|hole| hole.0)
         .enumerate()
-        .filter(|(_, c)| hindered[slot(c.insert)].is_none())
-        .map(|(index, c)| Usable {
-            index,
-            lift: c.lift,
-            u_lift: c.u_lift,
-            added_parts: c.added_parts,
-            hole: hole(sheet, c.insert, facts).0,
-        })
+        .filter(|(slot, _)| hindered[*slot].is_none())
         .collect();
-    order::sort_by(&mut usable, Usable::by_parts_and_hole);
+    order::sort_by(&mut holes, |a, b| a.1.total_cmp(&b.1));
+    // There are few holes and at most two added parts: taken in that order
+    // the combinations need no sorting.
+    let mut usable = Vec::with_capacity(holes.len() * rings);
+    for added_parts in 0..=MOST_ADDED {
+        for &(slot, hole) in &holes {
+            let of_slot = slot * rings..(slot + 1) * rings;
+            for (index, c) in of_slot.clone().zip(&all[of_slot]) {
+                if c.added_parts == added_parts {
+                    usable.push(Usable {
+                        index,
+                        lift: c.lift,
+                        u_lift: c.u_lift,
+                        added_parts,
+                        hole,
+                    });
+                }
+            }
+        }
+    }
     usable
 }
 
@@ -108,7 +123,11 @@ fn decide(sheet: &KitSheet, all: &[Combination], facts: &SpotFacts) -> RingChoic
     let stretches = windows(&usable, &bounds, rake - half, rake + half);
     if stretches.iter().all(|w| w.right.is_none()) {
         let serves = served(&usable, &bounds);
-        let what_to_do = words::what_to_do(sheet, facts, &hindered, &serves);
+        let what_to_do = if insert_would_serve(sheet, all, facts) {
+            words::allow_the_insert()
+        } else {
+            words::what_to_do(sheet, facts, &hindered, &serves)
+        };
         let verdict = Verdict::CannotBeServed { serves, what_to_do };
         return finish(
             facts,
@@ -138,6 +157,19 @@ fn decide(sheet: &KitSheet, all: &[Combination], facts: &SpotFacts) -> RingChoic
         right_somewhere,
     };
     finish(facts, verdict, candidates, blocked)
+}
+
+/// Whether a set would be right where an insert may be used for its lift alone.
+fn insert_would_serve(sheet: &KitSheet, all: &[Combination], facts: &SpotFacts) -> bool {
+    let allowed = SpotFacts {
+        inserts: InsertUse::Allowed,
+        ..*facts
+    };
+    facts.inserts == InsertUse::WhereNeeded
+        && !matches!(
+            decide(sheet, all, &allowed).verdict,
+            Verdict::CannotBeServed { .. }
+        )
 }
 
 fn finish(

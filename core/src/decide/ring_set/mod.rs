@@ -35,6 +35,17 @@ pub const LOAD_ALLOWANCE: Degrees = Degrees(1.0);
 /// Allowance for a load that lowers the rear, load carriers: degrees (our own figure).
 pub const LOAD_ALLOWANCE_CARRIER: Degrees = Degrees(2.0);
 
+/// An old hole within this of the size wanted is kept as it is, filed to the
+/// head (our own figure).
+pub const OLD_HOLE_FITS_WITHIN: Millimetres = Millimetres(0.3);
+
+/// Whether a hole that is there passes for one of a size; a hair more than
+/// [`OLD_HOLE_FITS_WITHIN`] is the rounding of figures.
+#[must_use]
+pub fn passes_for(there: Millimetres, wanted: Millimetres) -> bool {
+    (there - wanted).abs().0 <= OLD_HOLE_FITS_WITHIN.0 + 1e-9
+}
+
 /// Where a face angle came from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum RakeOrigin {
@@ -123,6 +134,34 @@ impl RingSet {
             Some(name) => sheet.insert(name).map(|i| i.hole),
         }
     }
+
+    /// Whether a hole that is there takes this set: one of its size, filed
+    /// where it is a little tight, or one that its insert covers.
+    #[must_use]
+    pub fn fits_hole(&self, sheet: &KitSheet, material: Material, there: Millimetres) -> bool {
+        let Some(wanted) = self.hole(sheet, material) else {
+            return false;
+        };
+        let insert = self.insert.as_ref().and_then(|name| sheet.insert(name));
+        let covered = insert.is_some_and(|i| there >= wanted && there <= i.largest_old_hole());
+        covered || passes_for(there, wanted)
+    }
+
+    /// What turns over with the ring when it sits upside down, degrees: the
+    /// ring's own lift. Head and insert stay as they are.
+    #[must_use]
+    pub fn turns_over(&self, sheet: &KitSheet) -> Degrees {
+        sheet
+            .ring(&self.ring)
+            .map_or(Degrees(0.0), |ring| ring.lift)
+    }
+
+    /// How much lower the head points when the ring sits upside down,
+    /// degrees: what should add takes away instead.
+    #[must_use]
+    pub fn lower_upside_down(&self, sheet: &KitSheet) -> Degrees {
+        self.turns_over(sheet) * 2.0
+    }
 }
 
 /// A set that is right for some face angles inside the ±.
@@ -207,6 +246,18 @@ impl RingChoice {
         self.candidates
             .iter()
             .find(|c| c.outcome == Outcome::Chosen)
+    }
+
+    /// Why a candidate was chosen or lost. On a close call the rule's choice
+    /// is not what goes in for certain, and is not called chosen.
+    #[must_use]
+    pub fn why(&self, candidate: &Candidate, sheet: &KitSheet) -> Message {
+        let mut why = candidate.why(sheet);
+        if candidate.outcome == Outcome::Chosen && matches!(self.verdict, Verdict::CloseCall { .. })
+        {
+            why.key = "ring-why-by-rule".into();
+        }
+        why
     }
 
     /// The candidate of a set.

@@ -305,7 +305,7 @@ fn a_ring_upside_down_doubles_the_error() {
     let sheet = plain();
     let choice = choose(&sheet, &typed(-6.0));
     let nine = choice.candidate(&sheet, &RingSet::ring("9")).unwrap();
-    let lost = nine.aim.value - nine.aim_upside_down();
+    let lost = nine.aim.value - nine.aim_upside_down(&sheet);
     assert!((lost.0 - 18.0).abs() < 1e-12);
 }
 

@@ -183,6 +183,11 @@ pub(super) fn what_settles(facts: &SpotFacts) -> Vec<Message> {
     }
 }
 
+/// What to do where only an insert for its lift alone would serve a spot.
+pub(super) fn allow_the_insert() -> Message {
+    msg("ring-do-allow-insert")
+}
+
 /// What to do where the kit cannot serve a spot.
 pub(super) fn what_to_do(
     sheet: &KitSheet,
@@ -238,5 +243,11 @@ impl Candidate {
         message
             .message("aim", aim_words(self.aim.value))
             .deg("plus", self.aim.expanded().0)
+    }
+
+    /// The chance that the head points down with it, in words.
+    #[must_use]
+    pub fn chance(&self) -> Message {
+        msg("ring-points-down-chance").number("down", self.points_down() * 100.0, 1)
     }
 }

@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{Amperes, Celsius, Volts};
+use super::{Amperes, Celsius, System, Volts};
 use crate::kit::KitSheet;
 use crate::text::{Message, msg};
 use crate::units::Millimetres;
@@ -86,4 +86,38 @@ pub fn arrives_too_low(sheet: &KitSheet, reverse_on: Volts, drop: Volts) -> Opti
             .number("least", least, 2)
             .number("drop", drop.0, 2)
     })
+}
+
+/// Whether the take-off gives more than the kit takes. `None` when it does
+/// not, or when the sheet does not say what the kit takes.
+#[must_use]
+pub fn too_high_for_kit(sheet: &KitSheet, reverse_on: Volts) -> Option<Message> {
+    let greatest = sheet.supply.as_ref().and_then(|s| s.greatest_volts)?;
+    (reverse_on.0 > greatest).then(|| {
+        msg("supply-too-high-for-kit")
+            .number("typed", reverse_on.0, 2)
+            .number("greatest", greatest, 2)
+            .number("by", reverse_on.0 - greatest, 2)
+    })
+}
+
+/// Whether the kit is made for another supply than the vehicle's, before
+/// anything is read. `None` when it fits, or when the sheet does not say.
+#[must_use]
+pub fn kit_not_for(sheet: &KitSheet, system: System) -> Option<Message> {
+    let needs = sheet.supply.as_ref()?;
+    let told = |key: &'static str, limit: f64| {
+        msg(key)
+            .number("nominal", system.nominal().0, 0)
+            .number("limit", limit, 1)
+    };
+    match (needs.least_volts, needs.greatest_volts) {
+        (_, Some(greatest)) if greatest < system.nominal().0 => {
+            Some(told("supply-kit-takes-less", greatest))
+        }
+        (Some(least), _) if least > system.limits().on_greatest.0 => {
+            Some(told("supply-kit-needs-more", least))
+        }
+        _ => None,
+    }
 }

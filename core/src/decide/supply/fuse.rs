@@ -72,7 +72,9 @@ pub fn fuse_missing(sheet: &KitSheet, answer: FuseAnswer) -> Option<Message> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::decide::supply::{LampCircuit, Volts, arrives_too_low};
+    use crate::decide::supply::{
+        LampCircuit, System, Volts, arrives_too_low, kit_not_for, too_high_for_kit,
+    };
     use crate::kit::parse;
 
     const PLAIN: &str = include_str!("../../../../assets/kits/plain-four.json");
@@ -126,5 +128,42 @@ mod tests {
         assert_eq!(arrives_too_low(&sheet, Volts(12.0), Volts(0.4)), None);
         let message = arrives_too_low(&sheet, Volts(10.2), Volts(0.4)).unwrap();
         assert_eq!(message.key, "supply-arrives-too-low");
+    }
+
+    #[test]
+    fn more_than_the_kit_takes_is_said_by_how_much() {
+        let mut sheet = parse(PLAIN).unwrap();
+        assert_eq!(too_high_for_kit(&sheet, Volts(16.0)), None);
+        let wanted = crate::text::msg("supply-too-high-for-kit")
+            .number("typed", 27.4, 2)
+            .number("greatest", 16.0, 2)
+            .number("by", 27.4 - 16.0, 2);
+        assert_eq!(too_high_for_kit(&sheet, Volts(27.4)), Some(wanted));
+        sheet.supply = None;
+        assert_eq!(too_high_for_kit(&sheet, Volts(27.4)), None);
+    }
+
+    #[test]
+    fn a_kit_of_another_supply_is_told_as_soon_as_the_vehicles_is_chosen() {
+        let key = |least, greatest, system| {
+            let mut sheet = parse(PLAIN).unwrap();
+            let supply = sheet.supply.as_mut().unwrap();
+            (supply.least_volts, supply.greatest_volts) = (least, greatest);
+            kit_not_for(&sheet, system).map(|m| m.key.into_owned())
+        };
+        let (low, both, high) = (
+            (Some(10.0), Some(16.0)),
+            (Some(10.0), Some(30.0)),
+            (Some(20.0), Some(32.0)),
+        );
+        let (twelve, twenty_four) = (System::Twelve, System::TwentyFour);
+        assert_eq!(key(low.0, low.1, twelve), None);
+        let takes_less = key(low.0, low.1, twenty_four);
+        assert_eq!(takes_less.as_deref(), Some("supply-kit-takes-less"));
+        assert_eq!(key(both.0, both.1, twenty_four), None);
+        assert_eq!(key(high.0, high.1, twenty_four), None);
+        let needs_more = key(high.0, high.1, twelve);
+        assert_eq!(needs_more.as_deref(), Some("supply-kit-needs-more"));
+        assert_eq!(key(None, None, twenty_four), None);
     }
 }

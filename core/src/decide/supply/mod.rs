@@ -4,7 +4,9 @@ mod drop;
 mod fuse;
 mod readings;
 
-pub use drop::{COPPER_PER_KELVIN, CrossSection, arrives_too_low, voltage_drop};
+pub use drop::{
+    COPPER_PER_KELVIN, CrossSection, arrives_too_low, kit_not_for, too_high_for_kit, voltage_drop,
+};
 pub use fuse::{DEFAULT_FUSE, Fuse, FuseAnswer, RatingFrom, fuse, fuse_missing};
 pub use readings::{Judged, NEVER_ABOVE, Reading, ReadingLimits, System, judge};
 

@@ -31,6 +31,15 @@ pub struct ReadingLimits {
 /// circuit (our own figure); it is refused.
 pub const NEVER_ABOVE: Volts = Volts(60.0);
 impl System {
+    /// What it is called by.
+    #[must_use]
+    pub fn nominal(self) -> Volts {
+        match self {
+            Self::Twelve => Volts(12.0),
+            Self::TwentyFour => Volts(24.0),
+        }
+    }
+
     /// What readings must keep to.
     #[must_use]
     pub fn limits(self) -> ReadingLimits {
@@ -103,7 +112,7 @@ pub enum Judged {
         /// As typed.
         typed: Volts,
     },
-    /// Not a reading of this circuit: refused, nothing is kept.
+    /// Not a reading of this circuit: it counts for nothing.
     Refused {
         /// As typed.
         typed: Volts,
