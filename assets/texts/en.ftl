@@ -114,7 +114,7 @@ corner-not-known = corner angle not known
 corner-straight = looks straight back
 corner-left = turned { $angle }° to the left
 corner-right = turned { $angle }° to the right
-turn-out-of-range = Type a corner angle up to { $greatest }° to either side.
+turn-out-of-range = A corner angle of { $typed }° is { $by }° more than { $greatest }°: that is round the corner. Type it again, or leave it out.
 entry-tape-place = { $typed } mm is no place for the sweep. Type 20 to 2000 mm, minus for left.
 along-mark = Mark { $label }: { $straight } mm straight, { $along } ± { $plus } mm along the face
 along-station = Tape { $along } mm: { $straight } ± { $plus } mm straight, { $corner }
@@ -140,9 +140,16 @@ sweep-no-azimuth = This sensor gives no direction about the vertical. Type the c
 sweep-too-short = A sweep needs the centre, at least one place beside it, and the centre again.
 sweep-not-closed = The sweep has to start and end on the centre. Put the phone on the centre again.
 sweep-closing-too-far = Back on the centre the phone was { $closing }° off (more than { $limit }°). Keep away from magnets, go slower, sweep again.
-sweep-turned-too-far = At { $along } mm the face is turned by { $turn }°: that is round the corner. Leave this place out.
-sweep-same-place = Two places of the sweep are the same on the tape. Correct one.
-shape-out-of-range = A tape figure goes beyond 3000 mm or a corner angle beyond 90°. Correct it.
+sweep-turned-too-far = At { $along } mm the face is turned by { $turn }°, { $by }° more than { $greatest }°: that is round the corner. Leave this place out.
+sweep-same-place = Two places of the sweep are one: { $first } and { $second } mm are { $by } mm too near ({ $least } mm apart at least). Correct one.
+shape-out-of-range = { $along } mm along the face is { $by } mm beyond { $greatest } mm. Correct this tape figure.
+shape-turned-too-far = At { $along } mm the corner angle is { $turn }°, { $by }° past { $greatest }°: the face would fold back. Correct the angle or the tape figure.
+shape-no-figure = A place or a corner angle of the shape has no figure. Type it again.
+cards-no-shape = The photos give no shape from above. { $why }
+tape-photos-none = No photo has measured these marks yet. Take photos of the mark cards first.
+tape-photos-no-centre = No card stood on the centre line, so the photos cannot see whether all marks are shifted. Put the centre card on it and take the photos again, or lay the tape.
+tape-photos-left = Not sure enough from the photos: { $marks }. Lay the tape at these.
+tape-photos-not-sure = { $label } (± { $plus } mm, more than { $limit })
 
 ## Kit sheet
 

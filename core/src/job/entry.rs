@@ -348,12 +348,20 @@ pub const CORNER_PLUS_MINUS: Degrees = Degrees(6.0);
 pub fn read_corner(text: &str) -> Result<Estimate<Degrees>, Message> {
     let turn = read_degrees(text)?;
     if turn.abs() > MOST_TURN {
-        return Err(msg("turn-out-of-range").deg("greatest", MOST_TURN.0));
+        return Err(turn_too_far(turn));
     }
     Ok(Estimate::new(turn, CORNER_PLUS_MINUS * (1.0 / COVERAGE_95)))
 }
 
 /// Reads where a place of the sweep is on the tape, + to the right.
+/// A corner angle that is round the corner, and by how much.
+pub(super) fn turn_too_far(turn: Degrees) -> Message {
+    msg("turn-out-of-range")
+        .deg("typed", turn.0)
+        .deg("by", turn.abs().0 - MOST_TURN.0)
+        .deg("greatest", MOST_TURN.0)
+}
+
 ///
 /// # Errors
 /// Not a length, on the centre itself, or farther out than any bumper.
