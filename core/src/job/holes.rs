@@ -6,7 +6,8 @@ use serde::{Deserialize, Serialize};
 use super::apply::Refusal;
 use super::behind::look;
 use super::entry::{Field, read_degrees, read_length};
-use super::mark_out::{Limit, limit_value};
+use super::limit::limits_of;
+use super::marks::marks_fault;
 use super::rings::ring_choice;
 use super::rings_chosen::set_taken;
 use super::state::JobState;
@@ -180,6 +181,7 @@ fn short(why: &Message) -> Message {
             "hole-why-reach"
         }
         "hole-not-read" => "hole-why-not-read",
+        "marks-stale-first" | "marks-broken-first" => "hole-why-marks",
         _ => "hole-why-below",
     })
 }
@@ -203,7 +205,8 @@ fn whole_or_tenth(size: f64) -> u8 {
     u8::from((size - size.round()).abs() > 0.04)
 }
 
-/// The hole at a spot.
+/// The hole at a spot. None is drilled by marks that were made for other
+/// half widths or break a rule.
 #[must_use]
 pub fn hole(job: &JobState, spot: usize) -> Hole {
     if let Some(drilled) = u8::try_from(spot)
@@ -215,6 +218,9 @@ pub fn hole(job: &JobState, spot: usize) -> Hole {
     let Some(place) = job.spots.get(spot) else {
         return Hole::Shut(Vec::new());
     };
+    if let Some(why) = marks_fault(job) {
+        return Hole::Shut(vec![why]);
+    }
     let look = look(job);
     let mark = job
         .marks
@@ -304,7 +310,7 @@ pub fn seen_from_behind(job: &JobState, spot: usize) -> bool {
 /// The area to keep clear of that a hole at a spot would come into. Areas
 /// where no set serves the face angle are the ring set's matter.
 fn in_an_area(job: &JobState, mark: Offset, hole: Millimetres) -> Option<Message> {
-    let clearance = limit_value(job, Limit::Clearance);
+    let clearance = limits_of(&job.kit.mark_out, &job.mark_out.limits).clearance;
     let areas = job.mark_out.no_drill.iter();
     let mut areas = areas.filter(|area| area.why != NoDrillReason::FaceAngle);
     let hit = areas.find(|area| {
