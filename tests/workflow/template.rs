@@ -5,6 +5,7 @@ use rakeline::texts::say;
 use rakeline_core::report::{
     AcrossLine, Paper, TemplateFacts, TemplateHead, Unrolled, pdf, template, template_facts,
 };
+use rakeline_core::text::msg;
 use rakeline_core::units::{Millimetres, Offset};
 use rakeline_tests::oracle;
 use rakeline_tests::printed::{DPI, Printed};
@@ -159,6 +160,11 @@ fn every_sheet_says_which_it_is_and_every_head_its_label_and_place() {
         assert!(page.contains(&format!("Sheet {} of {}", index + 1, pages.len())));
         assert_eq!(page.matches("100 mm").count(), 3, "{page}");
         assert!(page.contains("72.5 mm above the marks"));
+        let up = say(&msg("template-up"));
+        assert!(
+            page.lines().any(|line| line.trim_start().starts_with(&up)),
+            "arrow up: {page}"
+        );
     }
     for (label, place) in [
         ("1", "637 mm left straight"),

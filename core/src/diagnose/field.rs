@@ -97,7 +97,7 @@ pub(super) fn gap(job: &JobState) -> Gathered {
     } else {
         all.record(-10, figures("evidence-gap-right"));
     }
-    if limit_value(job, Limit::Inner) > sheet.inner {
+    if limit_value(job, Limit::Inner).is_some_and(|inner| inner > sheet.inner) {
         all.record(3, msg("evidence-limit-changed"));
     }
     all

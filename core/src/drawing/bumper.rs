@@ -30,8 +30,12 @@ pub struct BumperView {
     pub no_drill: Vec<(Offset, Offset)>,
 }
 
-/// Share of the drawing's width that a letter is high.
-const LETTER: f64 = 0.036;
+/// Share of the drawing's width that a letter is high: about 16 pixels on a
+/// phone held upright.
+const LETTER: f64 = 0.046;
+
+/// A figure is so wide for its height, with the space beside it.
+const FIGURE_WIDE: f64 = 0.6;
 
 /// Draws the bumper from behind with its marks.
 ///
@@ -143,12 +147,16 @@ fn chain(stations: &[f64], y: f64, from: f64, unit: f64) -> Vec<Item> {
         ));
     }
     for pair in stations.windows(2) {
+        let gap = pair[1] - pair[0];
+        let figure = whole(gap);
+        // A narrow gap has a small figure, never one over its neighbour's.
+        let fits = gap.abs() / (figure.len() as f64 * FIGURE_WIDE);
         items.push(Item::Text {
             lettering: Lettering::Plain,
             at: At((pair[0] + pair[1]) / 2.0, y - unit * 0.4),
             anchor: Anchor::Middle,
-            size: unit,
-            words: Words::Literal(whole(pair[1] - pair[0])),
+            size: unit.min(fits),
+            words: Words::Literal(figure),
         });
     }
     items
@@ -213,6 +221,40 @@ mod tests {
         let shown = texts(&bumper_from_behind(&four()));
         assert_eq!(shown.iter().filter(|t| *t == "460").count(), 3);
         assert_eq!(shown.iter().filter(|t| *t == "180").count(), 2);
+    }
+
+    #[test]
+    fn figures_of_eight_heads_stand_beside_each_other() {
+        let mut view = four();
+        let at = [-600.0, -450.0, -300.0, -150.0, 150.0, 300.0, 450.0, 470.0];
+        view.marks = at
+            .iter()
+            .map(|&x| MarkView {
+                label: "8".to_owned(),
+                at: Offset(x),
+                below: None,
+            })
+            .collect();
+        let drawing = bumper_from_behind(&view);
+        let mut figures: Vec<(f64, f64)> = Vec::new();
+        for item in &drawing.items {
+            if let Item::Text {
+                lettering: Lettering::Plain,
+                at,
+                size,
+                words: Words::Literal(text),
+                ..
+            } = item
+                && at.1 < 0.0
+            {
+                let half = size * FIGURE_WIDE * text.len() as f64 / 2.0;
+                figures.push((at.0 - half, at.0 + half));
+            }
+        }
+        assert_eq!(figures.len(), 7);
+        for pair in figures.windows(2) {
+            assert!(pair[0].1 <= pair[1].0 + 1e-9, "{pair:?}");
+        }
     }
 
     #[test]

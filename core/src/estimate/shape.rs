@@ -8,7 +8,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use crate::estimate::turn::ClosedSweep;
+use crate::estimate::turn::{APART_LEAST, ClosedSweep, same_place};
 use crate::order;
 use crate::text::{Message, msg};
 use crate::units::{Degrees, Estimate, Millimetres, Offset};
@@ -17,6 +17,8 @@ use crate::units::{Degrees, Estimate, Millimetres, Offset};
 pub const U_TAPE: Millimetres = Millimetres(1.0);
 /// Farther out than this no bumper goes.
 const MOST_ALONG: f64 = 3_000.0;
+/// From this corner angle on the face folds back, degrees.
+const FOLDS_BACK: f64 = 90.0;
 /// Five-point Gauss-Legendre: nodes and weights on -1 to 1 (Abramowitz and
 /// Stegun, table 25.4).
 const GAUSS: [(f64, f64); 5] = [
@@ -44,6 +46,26 @@ pub struct PlanCurve {
     knots: Vec<Knot>,
 }
 
+/// What is wrong with a knot by itself, and by how much.
+fn knot_fault(knot: &Knot) -> Option<Message> {
+    let (along, turn) = (knot.along.0, knot.turn.value.0);
+    if !(along.is_finite() && turn.is_finite() && knot.turn.u.0.is_finite()) {
+        return Some(msg("shape-no-figure"));
+    }
+    if along.abs() > MOST_ALONG {
+        let beyond = msg("shape-out-of-range").mm("along", along);
+        let by = beyond.mm("by", along.abs() - MOST_ALONG);
+        return Some(by.mm("greatest", MOST_ALONG));
+    }
+    (turn.abs() >= FOLDS_BACK).then(|| {
+        msg("shape-turned-too-far")
+            .mm("along", along)
+            .deg("turn", turn)
+            .deg("by", turn.abs() - FOLDS_BACK)
+            .deg("greatest", FOLDS_BACK)
+    })
+}
+
 impl PlanCurve {
     /// Through knots; the centre joins with 0 when it is not among them.
     ///
@@ -58,14 +80,12 @@ impl PlanCurve {
             });
         }
         order::sort_by(&mut knots, |a, b| a.along.0.total_cmp(&b.along.0));
-        let fine = |k: &Knot| {
-            k.along.0.abs() <= MOST_ALONG && k.turn.value.0.abs() < 90.0 && k.turn.u.0.is_finite()
-        };
-        if !knots.iter().all(fine) {
-            return Err(msg("shape-out-of-range"));
+        if let Some(fault) = knots.iter().find_map(knot_fault) {
+            return Err(fault);
         }
-        if knots.windows(2).any(|k| k[1].along.0 - k[0].along.0 < 1.0) {
-            return Err(msg("sweep-same-place"));
+        let mut pairs = knots.windows(2);
+        if let Some(k) = pairs.find(|k| k[1].along.0 - k[0].along.0 < APART_LEAST.0) {
+            return Err(same_place(k[0].along, k[1].along));
         }
         Ok(Self { knots })
     }
@@ -321,7 +341,31 @@ mod tests {
         assert_eq!(curve.along(Offset(2_900.0)), None);
         assert_eq!(
             PlanCurve::new(vec![knot(800.0, 95.0, 1.0)]).unwrap_err(),
+            msg("shape-turned-too-far")
+                .mm("along", 800.0)
+                .deg("turn", 95.0)
+                .deg("by", 5.0)
+                .deg("greatest", 90.0)
+        );
+    }
+
+    #[test]
+    fn a_place_beyond_any_bumper_or_given_twice_says_which_and_by_how_much() {
+        assert_eq!(
+            PlanCurve::new(vec![knot(-3_100.0, 5.0, 1.0)]).unwrap_err(),
             msg("shape-out-of-range")
+                .mm("along", -3_100.0)
+                .mm("by", 100.0)
+                .mm("greatest", MOST_ALONG)
+        );
+        let twice = vec![knot(600.0, 5.0, 1.0), knot(600.4, 5.0, 1.0)];
+        assert_eq!(
+            PlanCurve::new(twice).unwrap_err(),
+            msg("sweep-same-place")
+                .number("first", 600.0, 1)
+                .number("second", 600.4, 1)
+                .number("by", 1.0 - (600.4 - 600.0), 1)
+                .number("least", 1.0, 1)
         );
     }
 }

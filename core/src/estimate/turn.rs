@@ -126,7 +126,9 @@ pub fn close_sweep(stations: &[Station], ground: &Ground) -> Result<ClosedSweep,
         if turn.abs() > MOST_TURN {
             return Err(msg("sweep-turned-too-far")
                 .mm("along", station.along.0)
-                .deg("turn", turn.0));
+                .deg("turn", turn.0)
+                .deg("by", turn.abs().0 - MOST_TURN.0)
+                .deg("greatest", MOST_TURN.0));
         }
         // A traverse is most uncertain half way: closing sqrt(t (1-t)).
         let drift = closing.0 * (share * (1.0 - share)).sqrt();
@@ -139,13 +141,26 @@ pub fn close_sweep(stations: &[Station], ground: &Ground) -> Result<ClosedSweep,
         });
     }
     order::sort_by(&mut spots, |a, b| a.along.0.total_cmp(&b.along.0));
-    if spots
+    if let Some(pair) = spots
         .windows(2)
-        .any(|pair| (pair[1].along.0 - pair[0].along.0) < 1.0)
+        .find(|pair| (pair[1].along.0 - pair[0].along.0) < APART_LEAST.0)
     {
-        return Err(msg("sweep-same-place"));
+        return Err(same_place(pair[0].along, pair[1].along));
     }
     Ok(ClosedSweep { closing, spots })
+}
+
+/// Nearest that two places may stand along the face.
+pub(super) const APART_LEAST: Millimetres = Millimetres(1.0);
+
+/// Two places of the face are one: which, and by how much they are too near.
+pub(super) fn same_place(first: Millimetres, second: Millimetres) -> Message {
+    let apart = (second - first).abs();
+    msg("sweep-same-place")
+        .number("first", first.0, 1)
+        .number("second", second.0, 1)
+        .number("by", APART_LEAST.0 - apart.0, 1)
+        .number("least", APART_LEAST.0, 1)
 }
 
 /// Corner angle and face angle in the vehicle's frame, from the face angles
@@ -183,6 +198,7 @@ mod tests {
     use super::*;
     use crate::estimate::ground::up_of;
     use crate::sample::{Source, UpVector};
+    use crate::text::Arg;
 
     fn slope(nose: f64, right: f64) -> Ground {
         let mut ground = Ground::gauge_on_board();
@@ -339,6 +355,22 @@ mod tests {
             at(0.0, 3.0, 0.0),
         ];
         assert_eq!(key(&twice), "sweep-same-place");
+        assert_eq!(
+            close_sweep(&twice, &ground).unwrap_err(),
+            same_place(Millimetres(600.0), Millimetres(600.0))
+        );
+        let corner = [at(0.0, 0.0, 0.0), at(840.0, 1.0, 97.0), at(0.0, 2.0, 0.0)];
+        let said = close_sweep(&corner, &ground).unwrap_err();
+        assert_eq!(said.key, "sweep-turned-too-far");
+        let figure = |name: &str| {
+            let arg = said.args.iter().find(|(key, _)| key == name);
+            match arg.map(|(_, arg)| arg) {
+                Some(Arg::Number { value, .. }) => *value,
+                other => panic!("{name}: {other:?}"),
+            }
+        };
+        assert_eq!(figure("along"), 840.0);
+        assert!((figure("turn") - figure("by") - MOST_TURN.0).abs() < 1e-9);
     }
 
     #[test]

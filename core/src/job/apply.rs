@@ -190,6 +190,7 @@ pub fn step_back(job: &JobState, before: &JobState, at: DateTime<FixedOffset>) -
             typed.insert(field, was.to_owned());
         }
     }
+    check::tape_of(&mut typed, job, before);
     let mut back = JobState {
         name: job.name.clone(),
         changed: job.changed,
@@ -227,6 +228,7 @@ pub fn step_again(job: &JobState, after: &JobState, at: DateTime<FixedOffset>) -
             again.typed.insert(field, typed.clone());
         }
     }
+    check::tape_of(&mut again.typed, job, after);
     again
 }
 
@@ -267,9 +269,7 @@ pub(super) fn cut(text: String) -> String {
     }
 }
 
-/// What belongs to a mark is void where the mark moves: its readings, its
-/// tape, what was seen and confirmed behind it, a set taken by hand; and the
-/// customer's agreement. A mark with a hole cannot move.
+/// What belongs to a mark is void where the mark moves; see [`void_spots`].
 pub(super) fn void_moved(next: &mut JobState, offsets: &[Offset]) -> Result<(), Refusal> {
     let Some(before) = &next.marks else {
         return Ok(());
@@ -280,22 +280,32 @@ pub(super) fn void_moved(next: &mut JobState, offsets: &[Offset]) -> Result<(), 
             None => true,
         })
         .collect();
+    void_spots(next, &moved)
+}
+
+/// What belongs to these marks is void: their readings, their tape, what was
+/// seen and confirmed behind them, a set taken by hand; and the customer's
+/// agreement. A mark with a hole cannot move.
+pub(super) fn void_spots(next: &mut JobState, moved: &[usize]) -> Result<(), Refusal> {
     let index = |spot: &usize| u8::try_from(*spot).unwrap_or(u8::MAX);
-    for spot in &moved {
+    for spot in moved {
         if next.holes.drilled.contains_key(&index(spot)) {
             let label = next.spots.get(*spot).map_or("", |s| &s.label).to_owned();
             return Err(Refusal(msg("refused-mark-drilled").text("label", label)));
         }
     }
-    for spot in &moved {
+    for spot in moved {
         next.measuring.forget_turn(*spot);
         if let Some(place) = next.spots.get_mut(*spot) {
             place.readings.clear();
         }
         behind::void_spot(next, index(spot));
         rings_chosen::void_spot(next, index(spot));
+        for field in check::tape_fields(index(spot)) {
+            next.typed.remove(&field);
+        }
     }
-    check::void(&mut next.check, &moved);
+    check::void(&mut next.check, moved);
     if !moved.is_empty() {
         let at = next.changed;
         walk::void_moved(&mut next.walk, at);

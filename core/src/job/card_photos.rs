@@ -8,7 +8,7 @@ use super::apply::Refusal;
 use super::state::JobState;
 use crate::estimate::photo::result::{Outcome, Tap, Taps};
 use crate::estimate::photo::seen::PhotoSeen;
-use crate::text::msg;
+use crate::text::{Message, msg};
 
 /// Most photos that are solved together.
 pub const CARD_PHOTOS_GREATEST: usize = 6;
@@ -81,7 +81,8 @@ pub(super) fn apply(next: &mut JobState, event: CardPhotosEvent) -> Result<(), R
         }
         CardPhotosEvent::ShapeChosen(from) => {
             if from == ShapeFrom::Photos && shape_of(state).is_none() {
-                return Err(Refusal(msg("solve-no-straight")));
+                let why = shape_trouble(state);
+                return Err(Refusal(why.unwrap_or_else(|| msg("solve-no-straight"))));
             }
             state.shape = from;
             return Ok(());
@@ -137,6 +138,13 @@ fn inside(state: &CardPhotos, tap: Tap) -> Result<Tap, Refusal> {
     (fits && count < TAPS_GREATEST)
         .then_some(tap)
         .ok_or_else(outside)
+}
+
+/// Why photos that measured something give no shape from above, beyond that
+/// nothing straight is known; `None` where they give one.
+pub(super) fn shape_trouble(state: &CardPhotos) -> Option<Message> {
+    let why = state.outcome.as_ref()?.measured.plan_curve().err()?;
+    (why.key != "solve-no-straight").then_some(why)
 }
 
 /// The shape from above that photos measured.

@@ -1,6 +1,6 @@
 //! What photos of mark cards measured, in words.
 
-use super::card_photos::shape_of;
+use super::card_photos::{shape_of, shape_trouble};
 use super::check::check_view;
 use super::state::JobState;
 use crate::estimate::photo::against::{MarkAgainst, against_plan};
@@ -195,6 +195,8 @@ pub fn photo_lines(job: &JobState) -> Vec<Message> {
         };
         one(key, *below).text("label", label(job, *mark))
     }));
+    let trouble = shape_trouble(&job.card_photos);
+    lines.extend(trouble.map(|why| msg("cards-no-shape").message("why", why)));
     lines.extend(measured.edited.iter().map(|photo| {
         let photo = i64::try_from(photo + 1).unwrap_or(i64::MAX);
         msg("cards-edited").count("photo", photo)

@@ -5,13 +5,20 @@ use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Serialize};
 
 use super::apply::{Refusal, no_such_spot};
-use super::entry::{Field, read_length};
+use super::entry::{Field, read_offset};
+use super::labels::labelled;
+use super::marks::marks_fault;
+use super::row::read_from_line;
 use super::state::JobState;
 use super::taken::as_taken;
 use crate::decide::mark_out::{TapeCheck, TapeLimits, TapeReading, TapeVerdict, tape_check};
 use crate::order;
+use crate::table::Table;
 use crate::text::{Message, msg};
-use crate::units::{Millimetres, Offset};
+use crate::units::Offset;
+
+/// Readings nearer than this are the same, mm.
+const SAME: f64 = 0.05;
 
 /// How the customer agreed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -97,7 +104,8 @@ pub enum CheckEvent {
 /// Applies what was checked.
 ///
 /// `TapeReady` must be ready by [`tape_check`]; `SeenFromBehind` needs the
-/// spot; `Agreed` needs marks and a name.
+/// spot; `Agreed` needs a name. `TapeReady` and `Agreed` need marks that are
+/// made for the half widths as typed and keep every rule.
 pub(super) fn apply(
     next: &mut JobState,
     event: CheckEvent,
@@ -108,11 +116,13 @@ pub(super) fn apply(
     };
     match event {
         CheckEvent::TapeReady(readings) => {
-            let row = next.mark_out.row.map(|row| row.from_line.abs());
+            marks_hold(next)?;
+            let row = next.mark_out.row.map(|row| row.from_line);
             let check = tape_check(&marks.offsets, row, &readings, &TapeLimits::default());
             if let TapeVerdict::NotReady(against) = check.verdict {
                 let first = against.into_iter().next();
-                return Err(Refusal(first.unwrap_or_else(|| msg("tape-unread"))));
+                let first = first.unwrap_or_else(|| msg("tape-unread"));
+                return Err(Refusal(labelled(next, first)));
             }
             next.check.tape = readings;
             next.check.tape_at = Some(at);
@@ -129,6 +139,7 @@ pub(super) fn apply(
             next.check.seen_behind.retain(|seen| seen.spot != spot);
         }
         CheckEvent::Agreed { name, how } => {
+            marks_hold(next)?;
             if name.trim().is_empty() {
                 return Err(Refusal(msg("agreed-no-name")));
             }
@@ -138,6 +149,10 @@ pub(super) fn apply(
         CheckEvent::NotAgreed => next.check.agreed = None,
     }
     Ok(())
+}
+
+fn marks_hold(job: &JobState) -> Result<(), Refusal> {
+    marks_fault(job).map_or(Ok(()), |why| Err(Refusal(why)))
 }
 
 /// What moved marks void.
@@ -151,34 +166,69 @@ pub(super) fn void(check: &mut Check, moved: &[usize]) {
     check.seen_behind.retain(|seen| !moved.contains(&seen.spot));
 }
 
+/// The fields in which the tape at a spot is typed.
+pub(super) fn tape_fields(spot: u8) -> [Field; 2] {
+    [Field::TapeMark(spot), Field::TapeLine(spot)]
+}
+
+/// What was typed of the tape belongs to the mark: where a mark is elsewhere
+/// in the job as it is and the job that is brought back, that one's counts.
+pub(super) fn tape_of(typed: &mut Table<Field, String>, job: &JobState, brought: &JobState) {
+    let place = |job: &JobState, spot: u8| {
+        let marks = job.marks.as_ref();
+        marks.and_then(|marks| marks.offsets.get(usize::from(spot)).copied())
+    };
+    let other_row = match (job.mark_out.row, brought.mark_out.row) {
+        (Some(row), Some(brought)) => row.from_line != brought.from_line,
+        _ => false,
+    };
+    let spots = u8::try_from(brought.spots.len()).unwrap_or(u8::MAX);
+    for spot in 0..spots {
+        let elsewhere = other_row || place(job, spot) != place(brought, spot);
+        for field in tape_fields(spot) {
+            let stands = typed.get(&field).is_some_and(|text| !text.is_empty());
+            if stands && !elsewhere {
+                continue;
+            }
+            typed.remove(&field);
+            if let Some(text) = brought.typed.get(&field) {
+                typed.insert(field, text.clone());
+            }
+        }
+    }
+}
+
+/// Whether a typed distance says its side itself, by a sign or a letter.
+fn says_its_side(text: &str) -> bool {
+    let text = text.trim();
+    text.starts_with(['-', '−', '+', 'l', 'L', 'r', 'R']) || text.ends_with(['l', 'L', 'r', 'R'])
+}
+
 /// What stands in the tape fields of a spot: a distance from the centre
-/// line, taken to the mark's own side, and one from the line across.
+/// line, taken to the mark's own side unless it says its own, and one from
+/// the line across, + up and - down.
 ///
 /// # Errors
 /// What is wrong with a typed figure.
 pub fn tape_reading(job: &JobState, spot: usize) -> Result<TapeReading, Message> {
     let number = u8::try_from(spot).unwrap_or(u8::MAX);
-    let read = |field| {
-        let text = job.typed(field).trim();
-        if text.is_empty() {
-            Ok(None)
-        } else {
-            read_length(text).map(Some)
-        }
-    };
+    let typed = |field| Some(job.typed(field).trim()).filter(|text| !text.is_empty());
     let side = job
         .marks
         .as_ref()
         .and_then(|marks| marks.offsets.get(spot))
         .map_or(1.0, |offset| if offset.0 < 0.0 { -1.0 } else { 1.0 });
-    let at = read(Field::TapeMark(number))?;
-    let from_line = read(Field::TapeLine(number))?;
-    let at = at
-        .map(|mm| as_taken(job, Offset(mm.0 * side)))
+    let at = typed(Field::TapeMark(number))
+        .map(|text| {
+            let read = read_offset(text)?;
+            let own = if says_its_side(text) { 1.0 } else { side };
+            as_taken(job, Offset(read.0 * own))
+        })
         .transpose()?;
+    let from_line = typed(Field::TapeLine(number)).map(read_from_line);
     Ok(TapeReading {
         at,
-        from_line: from_line.map(Millimetres::abs),
+        from_line: from_line.transpose()?,
     })
 }
 
@@ -202,7 +252,32 @@ pub fn check_view(job: &JobState) -> Option<CheckView> {
         .iter()
         .map(|reading| reading.clone().unwrap_or_default())
         .collect();
-    let row = job.mark_out.row.map(|row| row.from_line.abs());
-    let tape = tape_check(&marks.offsets, row, &usable, &TapeLimits::default());
+    let row = job.mark_out.row.map(|row| row.from_line);
+    let mut tape = tape_check(&marks.offsets, row, &usable, &TapeLimits::default());
+    if let TapeVerdict::NotReady(against) = &mut tape.verdict {
+        for message in against {
+            *message = labelled(job, message.clone());
+        }
+    }
     Some(CheckView { readings, tape })
+}
+
+/// When the tape was found ready, as long as what stands in its fields still
+/// says the same; a field that was emptied says nothing.
+#[must_use]
+pub fn tape_checked(job: &JobState) -> Option<DateTime<FixedOffset>> {
+    let at = job.check.tape_at?;
+    let same = |read: Option<f64>, kept: Option<f64>| match (read, kept) {
+        (Some(read), Some(kept)) => (read - kept).abs() <= SAME,
+        (Some(_), None) => false,
+        (None, _) => true,
+    };
+    let agrees = |spot: usize| {
+        let kept = job.check.tape.get(spot).copied().unwrap_or_default();
+        tape_reading(job, spot).is_ok_and(|read| {
+            same(read.at.map(|at| at.0), kept.at.map(|at| at.0))
+                && same(read.from_line.map(|mm| mm.0), kept.from_line.map(|mm| mm.0))
+        })
+    };
+    (0..job.spots.len()).all(agrees).then_some(at)
 }

@@ -8,7 +8,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::kit_asked::Asked;
-use super::mark_out::Limit;
+use super::limit::Limit;
 use crate::decide::supply::Reading;
 use crate::estimate::turn::MOST_TURN;
 use crate::figure;
@@ -200,6 +200,7 @@ const INCH: f64 = 25.4;
 /// A message that says what stands there instead of a length.
 pub fn read_length(text: &str) -> Result<Millimetres, Message> {
     let clean = text.trim().to_ascii_lowercase().replace(',', ".");
+    let clean = clean.replace('−', "-");
     let (plain, factor) = split_unit(&clean);
     match figure::read(plain.trim()) {
         Some(value) if value.is_finite() => Ok(Millimetres(value * factor)),
@@ -350,9 +351,17 @@ pub const CORNER_PLUS_MINUS: Degrees = Degrees(6.0);
 pub fn read_corner(text: &str) -> Result<Estimate<Degrees>, Message> {
     let turn = read_degrees(text)?;
     if turn.abs() > MOST_TURN {
-        return Err(msg("turn-out-of-range").deg("greatest", MOST_TURN.0));
+        return Err(turn_too_far(turn));
     }
     Ok(Estimate::new(turn, CORNER_PLUS_MINUS * (1.0 / COVERAGE_95)))
+}
+
+/// A corner angle that is round the corner, and by how much.
+pub(super) fn turn_too_far(turn: Degrees) -> Message {
+    msg("turn-out-of-range")
+        .deg("typed", turn.0)
+        .deg("by", turn.abs().0 - MOST_TURN.0)
+        .deg("greatest", MOST_TURN.0)
 }
 
 /// Reads where a place of the sweep is on the tape, + to the right.

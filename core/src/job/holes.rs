@@ -7,6 +7,7 @@ use super::apply::Refusal;
 use super::behind::look;
 use super::entry::{Field, read_degrees, read_length};
 use super::hindrances::{in_an_area, open_fields};
+use super::marks::marks_fault;
 use super::rings::ring_choice;
 use super::rings_chosen::set_taken;
 use super::state::JobState;
@@ -185,6 +186,7 @@ fn short(why: &Message) -> Message {
         | "drill-step-reaches-too-far"
         | "drill-step-reach-makes-no-sense" => "hole-why-step-reach",
         "hole-not-read" => "hole-why-not-read",
+        "marks-stale-first" | "marks-broken-first" => "hole-why-marks",
         _ => "hole-why-below",
     })
 }
@@ -208,7 +210,8 @@ fn whole_or_tenth(size: f64) -> u8 {
     u8::from((size - size.round()).abs() > 0.04)
 }
 
-/// The hole at a spot.
+/// The hole at a spot. None is drilled by marks that were made for other
+/// half widths or break a rule.
 #[must_use]
 pub fn hole(job: &JobState, spot: usize) -> Hole {
     if let Some(drilled) = u8::try_from(spot)
@@ -220,6 +223,9 @@ pub fn hole(job: &JobState, spot: usize) -> Hole {
     let Some(place) = job.spots.get(spot) else {
         return Hole::Shut(Vec::new());
     };
+    if let Some(why) = marks_fault(job) {
+        return Hole::Shut(vec![why]);
+    }
     let look = look(job);
     let mark = job
         .marks

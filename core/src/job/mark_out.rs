@@ -5,74 +5,21 @@
 use serde::{Deserialize, Serialize};
 
 use super::apply::Refusal;
-use super::marks::task_for;
+use super::entry::HALF_WIDTH_GREATEST;
+use super::labels::labelled;
+use super::limit::Limit;
+use super::marks::{HalfWidths, half_widths, task_for};
+use super::row::{self, Row};
 use super::state::{JobState, MarksFrom, Tape};
 use super::taken::Taken;
-use crate::decide::mark_out::{Limits, Lock, NoDrill, RuleBreak, check_marks};
-use crate::kit::MarkOutLimits;
+use crate::decide::mark_out::{Lock, NoDrill, Rule, RuleBreak, check_marks};
 use crate::order;
 use crate::table::Table;
 use crate::text::{Message, msg};
 use crate::units::{Millimetres, Offset};
 
-/// A limit of the mark-out that the fitter may change for one job.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Limit {
-    /// The head or heads nearest the centre line sit within it.
-    Inner,
-    /// Least outer head to outer edge.
-    CornerGapLeast,
-    /// Greatest outer head to outer edge.
-    CornerGapGreatest,
-    /// Least between neighbours.
-    SpacingLeast,
-    /// Between a hole's edge and a no-drill area.
-    Clearance,
-}
-
-impl Limit {
-    /// All, in the order in which they are shown.
-    pub const ALL: [Self; 5] = [
-        Self::Inner,
-        Self::CornerGapLeast,
-        Self::CornerGapGreatest,
-        Self::SpacingLeast,
-        Self::Clearance,
-    ];
-
-    /// Its name on the screen.
-    #[must_use]
-    pub fn message(self) -> Message {
-        msg(match self {
-            Self::Inner => "limit-inner",
-            Self::CornerGapLeast => "limit-corner-gap-least",
-            Self::CornerGapGreatest => "limit-corner-gap-greatest",
-            Self::SpacingLeast => "limit-spacing-least",
-            Self::Clearance => "limit-clearance",
-        })
-    }
-
-    fn of(self, limits: &mut Limits) -> &mut Millimetres {
-        match self {
-            Self::Inner => &mut limits.inner,
-            Self::CornerGapLeast => &mut limits.corner_gap_least,
-            Self::CornerGapGreatest => &mut limits.corner_gap_greatest,
-            Self::SpacingLeast => &mut limits.spacing_least,
-            Self::Clearance => &mut limits.clearance,
-        }
-    }
-}
-
-/// Where the row of heads sits up and down: one measure from a line that
-/// runs true across, never from the ground.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-pub struct Row {
-    /// From the line to the marks: + up, - down.
-    pub from_line: Millimetres,
-    /// Height of the marks above the ground, measured once for the sheet.
-    pub above_ground: Option<Millimetres>,
-}
+/// Two breaks of a rule nearer than this count as equal, mm.
+const SAME: f64 = 1e-6;
 
 /// What the mark-out is asked besides the half widths.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
@@ -118,29 +65,36 @@ pub enum MarkOutEvent {
     MarkLocked(usize),
     /// A mark may move again.
     MarkUnlocked(usize),
-    /// The height of the row was typed.
+    /// The height of the row was typed; another measure from the line voids
+    /// what belongs to the marks.
     RowTyped(Row),
+    /// The height of the row is open again.
+    RowCleared,
     /// It was said how the tape lies.
     TakenAs(Taken),
 }
 
 /// Applies what happened to the mark-out.
 pub(super) fn apply(next: &mut JobState, event: MarkOutEvent) -> Result<(), Refusal> {
+    let known = task_faults(next);
     match event {
-        MarkOutEvent::NoDrillAdded(area) => add_area(next, area)?,
+        MarkOutEvent::NoDrillAdded(area) => {
+            next.mark_out.no_drill.push(area);
+            still_a_task(next, &known)?;
+        }
         MarkOutEvent::NoDrillTaken(index) => {
             take(&mut next.mark_out.no_drill, index)?;
         }
         MarkOutEvent::OldHoleAdded(at) => {
             next.mark_out.old_holes.push(at);
-            still_a_task(next)?;
+            still_a_task(next, &known)?;
         }
         MarkOutEvent::OldHoleTaken(index) => {
             take(&mut next.mark_out.old_holes, index)?;
         }
         MarkOutEvent::LimitChanged(limit, value) => {
             next.mark_out.limits.insert(limit, value);
-            still_a_task(next)?;
+            still_a_task(next, &known)?;
         }
         MarkOutEvent::LimitsFromSheet => next.mark_out.limits.clear(),
         MarkOutEvent::MarkMoved { spot, to } => move_mark(next, spot, to)?,
@@ -151,7 +105,8 @@ pub(super) fn apply(next: &mut JobState, event: MarkOutEvent) -> Result<(), Refu
             }
         }
         MarkOutEvent::MarkUnlocked(spot) => next.mark_out.locked.retain(|other| *other != spot),
-        MarkOutEvent::RowTyped(row) => next.mark_out.row = Some(row),
+        MarkOutEvent::RowTyped(row) => row::typed(next, row)?,
+        MarkOutEvent::RowCleared => row::cleared(next)?,
         MarkOutEvent::TakenAs(taken) => next.mark_out.taken = taken,
     }
     Ok(())
@@ -166,34 +121,33 @@ fn take<T>(list: &mut Vec<T>, index: usize) -> Result<(), Refusal> {
     }
 }
 
-fn add_area(next: &mut JobState, area: NoDrill) -> Result<(), Refusal> {
-    next.mark_out.no_drill.push(area);
-    still_a_task(next)
+/// What is wrong with the task, locks aside; the half widths are those that
+/// were typed, else those of the marks, else as wide as bumpers are.
+fn task_faults(job: &JobState) -> Vec<Message> {
+    let (left, right) = match (half_widths(job), &job.marks) {
+        (HalfWidths::Ready { left, right, .. }, _) => (left, right),
+        (HalfWidths::Open { .. }, Some(marks)) => (marks.half_left, marks.half_right),
+        (HalfWidths::Open { .. }, None) => (HALF_WIDTH_GREATEST, HALF_WIDTH_GREATEST),
+    };
+    let mut task = task_for(job, left, right);
+    task.locks.clear();
+    task.check().err().unwrap_or_default()
 }
 
-/// The task with the change must be sound; whether it has a plan is seen on
-/// the screen. Before half widths are known nothing can be held against them.
-fn still_a_task(next: &JobState) -> Result<(), Refusal> {
-    let Some(marks) = &next.marks else {
-        return Ok(());
-    };
-    let mut task = task_for(next, marks.half_left, marks.half_right);
-    task.locks.clear();
-    match task.check() {
-        Ok(()) => Ok(()),
-        Err(faults) => Err(Refusal(
-            faults
-                .into_iter()
-                .next()
-                .unwrap_or_else(|| msg("refused-not-in-list")),
-        )),
+/// A change must add no fault to the task; whether it has a plan is seen on
+/// the screen.
+fn still_a_task(next: &JobState, known: &[Message]) -> Result<(), Refusal> {
+    let mut faults = task_faults(next).into_iter();
+    match faults.find(|fault| !known.contains(fault)) {
+        None => Ok(()),
+        Some(fault) => Err(Refusal(labelled(next, fault))),
     }
 }
 
 fn move_mark(next: &mut JobState, spot: usize, to: Offset) -> Result<(), Refusal> {
     let offsets = moved_marks(next, spot, to)?;
-    if let Some(broken) = rule_breaks(next, &offsets).first() {
-        return Err(Refusal(broken.clone()));
+    if let Some(broken) = worse(next, &offsets).into_iter().next() {
+        return Err(Refusal(broken));
     }
     super::apply::void_moved(next, &offsets)?;
     if let Some(marks) = &mut next.marks {
@@ -204,7 +158,8 @@ fn move_mark(next: &mut JobState, spot: usize, to: Offset) -> Result<(), Refusal
     Ok(())
 }
 
-/// The marks with one of them moved, in whole millimetres.
+/// The marks with one of them moved, in whole millimetres. A locked mark
+/// stays.
 fn moved_marks(job: &JobState, spot: usize, to: Offset) -> Result<Vec<Offset>, Refusal> {
     let marks = job
         .marks
@@ -214,15 +169,22 @@ fn moved_marks(job: &JobState, spot: usize, to: Offset) -> Result<Vec<Offset>, R
     let place = offsets
         .get_mut(spot)
         .ok_or_else(|| super::apply::no_such_spot(job, spot))?;
+    if job.mark_out.locked.contains(&spot) {
+        let label = job.spots.get(spot).map_or("", |spot| &spot.label);
+        return Err(Refusal(
+            msg("refused-mark-locked").text("label", label.to_owned()),
+        ));
+    }
     *place = Offset(to.0.round());
     Ok(offsets)
 }
 
-/// Which rules a mark would break at a place, live while it is moved.
+/// Which rules a mark would break at a place that it does not break now, or
+/// break by more, live while it is moved.
 #[must_use]
 pub fn would_break(job: &JobState, spot: usize, to: Offset) -> Vec<Message> {
     match moved_marks(job, spot, to) {
-        Ok(offsets) => rule_breaks(job, &offsets),
+        Ok(offsets) => worse(job, &offsets),
         Err(refusal) => vec![refusal.0],
     }
 }
@@ -231,43 +193,60 @@ pub fn would_break(job: &JobState, spot: usize, to: Offset) -> Vec<Message> {
 /// changed after they were planned.
 #[must_use]
 pub fn marks_broken(job: &JobState) -> Vec<Message> {
+    let broken = breaks_now(job);
+    in_words(job, broken.iter())
+}
+
+/// As [`marks_broken`], without what stands between holes that are drilled:
+/// it cannot change any more.
+pub(super) fn broken_and_open(job: &JobState) -> Vec<Message> {
+    let drilled =
+        |head: usize| u8::try_from(head).is_ok_and(|head| job.holes.drilled.contains_key(&head));
+    let open = |broken: &&RuleBreak| {
+        let spacing = matches!(broken.rule, Rule::SpacingLeast | Rule::SpacingGreatest);
+        !drilled(broken.head) || (spacing && !drilled(broken.head + 1))
+    };
+    let broken = breaks_now(job);
+    in_words(job, broken.iter().filter(open))
+}
+
+/// What marks break that the marks as they are do not, or by more: so two
+/// marks that break a rule can be mended one after the other.
+fn worse(job: &JobState, offsets: &[Offset]) -> Vec<Message> {
+    let before = breaks_now(job);
+    let known = |broken: &&RuleBreak| {
+        let same = |old: &&RuleBreak| old.rule == broken.rule && old.head == broken.head;
+        let old = before.iter().find(same);
+        old.is_none_or(|old| broken.by.0 > old.by.0 + SAME)
+    };
+    let broken = rule_breaks(job, offsets);
+    in_words(job, broken.iter().filter(known))
+}
+
+fn breaks_now(job: &JobState) -> Vec<RuleBreak> {
     job.marks
         .as_ref()
         .map_or_else(Vec::new, |marks| rule_breaks(job, &marks.offsets))
 }
 
+fn in_words<'a>(job: &JobState, broken: impl Iterator<Item = &'a RuleBreak>) -> Vec<Message> {
+    let Some(marks) = &job.marks else {
+        return Vec::new();
+    };
+    let task = task_for(job, marks.half_left, marks.half_right);
+    broken
+        .map(|broken| labelled(job, broken.message(&task)))
+        .collect()
+}
+
 /// The rules that marks break, by hand locks aside.
-fn rule_breaks(job: &JobState, offsets: &[Offset]) -> Vec<Message> {
+fn rule_breaks(job: &JobState, offsets: &[Offset]) -> Vec<RuleBreak> {
     let Some(marks) = &job.marks else {
         return Vec::new();
     };
     let mut task = task_for(job, marks.half_left, marks.half_right);
     task.locks.clear();
-    let breaks: Vec<RuleBreak> = check_marks(&task, offsets);
-    breaks.iter().map(|broken| broken.message(&task)).collect()
-}
-
-/// The sheet's limits with what this job changed.
-pub(super) fn limits_of(sheet: &MarkOutLimits, changed: &Table<Limit, Millimetres>) -> Limits {
-    let mut limits = Limits {
-        inner: sheet.inner,
-        corner_gap_least: sheet.corner_gap_least,
-        corner_gap_greatest: sheet.corner_gap_greatest,
-        spacing_least: sheet.spacing_least,
-        spacing_greatest: sheet.spacing_greatest,
-        odd_head_within: sheet.odd_head_within,
-        clearance: sheet.clearance,
-    };
-    for (limit, value) in changed {
-        *limit.of(&mut limits) = *value;
-    }
-    limits
-}
-
-/// A limit as it holds in this job.
-#[must_use]
-pub fn limit_value(job: &JobState, limit: Limit) -> Millimetres {
-    *limit.of(&mut limits_of(&job.kit.mark_out, &job.mark_out.limits))
+    check_marks(&task, offsets)
 }
 
 /// Locks of a job at the marks as they are.
@@ -282,26 +261,4 @@ pub(super) fn locks(job: &JobState) -> Vec<Lock> {
         })
     };
     job.mark_out.locked.iter().filter_map(at).collect()
-}
-
-/// What the height above ground says against the sheet; `None` where
-/// nothing was measured, the sheet gives nothing, or it fits.
-#[must_use]
-pub fn height_fault(job: &JobState) -> Option<Message> {
-    let height = job.mark_out.row?.above_ground?;
-    let range = job.kit.height.as_ref()?;
-    let fault = |key, by: Millimetres| {
-        msg(key)
-            .mm("height", height.0)
-            .mm("by", by.0)
-            .mm("least", range.least.0)
-            .mm("greatest", range.greatest.0)
-    };
-    if height < range.least {
-        Some(fault("row-too-low", range.least - height))
-    } else if height > range.greatest {
-        Some(fault("row-too-high", height - range.greatest))
-    } else {
-        None
-    }
 }

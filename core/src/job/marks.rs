@@ -2,7 +2,9 @@
 
 use super::apply::Refusal;
 use super::entry::Field;
-use super::mark_out::{limits_of, locks};
+use super::labels::labelled;
+use super::limit::limits_of;
+use super::mark_out::{broken_and_open, locks, marks_broken};
 use super::state::{JobState, MarksFrom};
 use super::taken::half_width;
 use crate::decide::mark_out::{MarkOutPlans, MarkOutTask, NoPlan, check_marks, solve};
@@ -95,11 +97,14 @@ pub fn task_of(job: &JobState) -> Option<MarkOutTask> {
     }
 }
 
-/// The largest hole that any ring set of the kit may need: marks must leave
-/// room for it, since the ring set is chosen after them.
+/// The largest hole that any ring set of the kit may need, in any material:
+/// marks must leave room for it, since the ring set is chosen after them.
 fn largest_hole(kit: &KitSheet) -> Millimetres {
     let inserts = kit.inserts.iter().map(|insert| insert.hole);
-    inserts.fold(kit.holes.head, |a, b| if b > a { b } else { a })
+    let materials = kit.holes.by_material.iter().map(|hole| hole.diameter);
+    inserts
+        .chain(materials)
+        .fold(kit.holes.head, |a, b| if b > a { b } else { a })
 }
 
 /// Whether the half widths were typed anew since the marks were planned.
@@ -116,6 +121,18 @@ pub fn marks_are_stale(job: &JobState) -> bool {
     }
 }
 
+/// Why nothing may be drilled, agreed or found ready by the marks as they
+/// are: the half widths changed since, or a rule is broken at a hole that is
+/// not there yet.
+#[must_use]
+pub fn marks_fault(job: &JobState) -> Option<Message> {
+    if marks_are_stale(job) {
+        return Some(msg("marks-stale-first"));
+    }
+    let why = broken_and_open(job).into_iter().next()?;
+    Some(msg("marks-broken-first").message("why", why))
+}
+
 /// What the marks of the job reach and which rule decides, in words.
 #[must_use]
 pub fn marks_explained(job: &JobState) -> Vec<Message> {
@@ -124,12 +141,17 @@ pub fn marks_explained(job: &JobState) -> Vec<Message> {
     };
     let kind = match marks.from {
         MarksFrom::Plan(kind) => kind,
-        MarksFrom::Hand => return vec![msg("marks-by-hand")],
-        MarksFrom::Before => return vec![msg("marks-as-before")],
+        MarksFrom::Hand if marks_broken(job).is_empty() => return vec![msg("marks-by-hand")],
+        MarksFrom::Hand => return vec![msg("marks-by-hand-broken")],
+        MarksFrom::Before if marks_broken(job).is_empty() => return vec![msg("marks-as-before")],
+        MarksFrom::Before => return vec![msg("marks-as-before-broken")],
     };
     let task = task_for(job, marks.half_left, marks.half_right);
     match solve(&task) {
-        Ok(plans) if plans.get(kind).marks == marks.offsets => plans.get(kind).explain(&task),
+        Ok(plans) if plans.get(kind).marks == marks.offsets => {
+            let said = plans.get(kind).explain(&task).into_iter();
+            said.map(|message| labelled(job, message)).collect()
+        }
         _ => Vec::new(),
     }
 }
@@ -167,7 +189,10 @@ pub(super) fn moved(old: Offset, new: Offset) -> bool {
 /// Why there are no marks and what would help, for the half widths as typed.
 #[must_use]
 pub fn no_plan_messages(job: &JobState, none: &NoPlan) -> Vec<Message> {
-    task_of(job).map_or_else(Vec::new, |task| none.messages(&task))
+    task_of(job).map_or_else(Vec::new, |task| {
+        let said = none.messages(&task).into_iter();
+        said.map(|message| labelled(job, message)).collect()
+    })
 }
 
 /// A place in words: '230 mm left'.
@@ -191,22 +216,17 @@ pub fn planned_place(job: &JobState, spot: usize) -> Message {
         .map_or_else(|| msg("sheet-not-measured"), |at| offset_words(*at))
 }
 
-/// Spacings from head to head in words, left to right.
+/// Spacings from head to head, left to right, between their labels.
 #[must_use]
-pub fn gap_words(job: &JobState) -> Vec<Message> {
+pub fn gaps(job: &JobState) -> Vec<(String, String, Millimetres)> {
     let Some(marks) = &job.marks else {
         return Vec::new();
     };
-    let labels = job.spots.windows(2);
-    marks
-        .offsets
-        .windows(2)
-        .zip(labels)
-        .map(|(pair, spots)| {
-            msg("gap-between")
-                .text("left", spots[0].label.clone())
-                .text("right", spots[1].label.clone())
-                .mm("gap", (pair[1] - pair[0]).0)
+    let pairs = marks.offsets.windows(2).zip(job.spots.windows(2));
+    pairs
+        .map(|(at, spots)| {
+            let [left, right] = [&spots[0], &spots[1]].map(|spot| spot.label.clone());
+            (left, right, at[1] - at[0])
         })
         .collect()
 }
@@ -228,10 +248,11 @@ pub(super) fn holds_the_rules(
     let task = task_for(job, half_left, half_right);
     if let Err(faults) = task.check() {
         let fault = faults.into_iter().next();
-        return Err(Refusal(fault.unwrap_or_else(|| msg("refused-no-marks"))));
+        let fault = fault.unwrap_or_else(|| msg("refused-no-marks"));
+        return Err(Refusal(labelled(job, fault)));
     }
     match check_marks(&task, offsets).first() {
         None => Ok(()),
-        Some(broken) => Err(Refusal(broken.message(&task))),
+        Some(broken) => Err(Refusal(labelled(job, broken.message(&task)))),
     }
 }

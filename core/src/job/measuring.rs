@@ -6,6 +6,7 @@ use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Serialize};
 
 use super::apply::Refusal;
+use super::entry::turn_too_far;
 use super::state::{JobState, Spot};
 use crate::decide::ring_set::{LOAD_ALLOWANCE, LOAD_ALLOWANCE_CARRIER};
 use crate::estimate::contact::Roundness;
@@ -265,9 +266,7 @@ fn type_turn(next: &mut JobState, spot: usize, turn: Estimate<Degrees>) -> Resul
     }
     let usable = turn.value.0.is_finite() && turn.u.0 > 0.0;
     if !usable || turn.value.abs() > MOST_TURN {
-        return Err(Refusal(
-            msg("turn-out-of-range").deg("greatest", MOST_TURN.0),
-        ));
+        return Err(Refusal(turn_too_far(turn.value)));
     }
     let turns = &mut next.measuring.turns;
     if turns.len() <= spot {
@@ -320,7 +319,11 @@ mod tests {
         let typed = after(&job, turn(3, -24.0)).unwrap();
         assert_eq!(typed.measuring.typed_turn(3).unwrap().value, Degrees(-24.0));
         assert_eq!(typed.measuring.typed_turn(0), None);
-        assert!(after(&job, turn(3, 120.0)).is_err());
+        let round = msg("turn-out-of-range")
+            .deg("typed", 120.0)
+            .deg("by", 35.0)
+            .deg("greatest", 85.0);
+        assert_eq!(after(&job, turn(3, 120.0)), Err(Refusal(round)));
         assert!(after(&job, turn(4, 10.0)).is_err());
         let dropped = after(&typed, MeasuringEvent::TurnDropped { spot: 3 }).unwrap();
         assert_eq!(dropped.measuring.typed_turn(3), None);

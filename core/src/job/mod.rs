@@ -19,7 +19,9 @@ mod holes;
 mod ignores;
 mod job_photos;
 mod kit_asked;
+mod labels;
 mod learned;
+mod limit;
 mod loom;
 mod mark_out;
 mod marks;
@@ -29,11 +31,13 @@ mod photos;
 mod quote;
 mod rings;
 mod rings_chosen;
+mod row;
 mod standing;
 mod state;
 mod step_path;
 mod steps_done;
 mod taken;
+mod tape_by_photos;
 mod time_spent;
 mod waits;
 mod walk;
@@ -61,7 +65,8 @@ pub use card_words::{
     MarkLine, card_words, cards_missing, corners_by_photos, mark_lines, photo_lines, zero_words,
 };
 pub use check::{
-    Agreed, AgreedHow, Check, CheckEvent, CheckView, SeenBehind, check_view, tape_reading,
+    Agreed, AgreedHow, Check, CheckEvent, CheckView, SeenBehind, check_view, tape_checked,
+    tape_reading,
 };
 pub use coverage::{
     ASSUMED_HEIGHT, ASSUMED_RANGE, CoverageEvent, CoverageState, OBJECT_GREATEST, Placed,
@@ -97,17 +102,16 @@ pub use learned::{
     ATTEMPTS_GREATEST, Attempt, LearnedEvent, LearnedState, Object, ShiftTried, how_cleared,
     learn_gate_open, learn_open,
 };
+pub use limit::{Limit, limit_value, limits_shown};
 pub use loom::{
     LoomEvent, LoomState, READINGS, ReadVolts, WARM_LEAD, fuse_fitted, fuse_typed, lead_name,
     lead_plan, lead_plans, leads_of, leads_reach, loom_headline, loom_open, loom_troubles,
     supply_drop, volts, volts_trouble,
 };
-pub use mark_out::{
-    Limit, MarkOut, MarkOutEvent, Row, height_fault, limit_value, marks_broken, would_break,
-};
+pub use mark_out::{MarkOut, MarkOutEvent, marks_broken, would_break};
 pub use marks::{
-    CENTRE_LINE_DOUBT, HalfWidths, gap_words, half_widths, marks_are_stale, marks_explained,
-    no_plan_messages, offset_words, planned_place, plans, readings_lost, task_for,
+    CENTRE_LINE_DOUBT, HalfWidths, gaps, half_widths, marks_are_stale, marks_explained,
+    marks_fault, no_plan_messages, offset_words, planned_place, plans, readings_lost, task_for,
 };
 pub use measured::{
     POOL_FROM, along_the_face, around, contact, corner_angle, corner_words, ground_figures,
@@ -131,6 +135,10 @@ pub use rings_chosen::{
     HandTaken, MirrorPair, RingsEvent, RingsState, SetTaken, TakenBy, aim_at, hand_cautions,
     pair_words, pairs, set_taken, sets_taken, taken_words,
 };
+pub use row::{
+    ROW_FROM_LINE_GREATEST, ROW_HEIGHT_GREATEST, ROW_HEIGHT_LEAST, Row, height_fault,
+    read_from_line, read_row_height, row_voids,
+};
 pub use standing::{Standing, StandingEvent, VISITS_GREATEST, Visit};
 pub use state::{
     ClockTrust, JobId, JobState, Marks, MarksFrom, Particular, SheetIssue, Spot, TakenReading, Tape,
@@ -141,6 +149,7 @@ pub use step_path::{
 };
 pub use steps_done::{Ended, HowEnded, StepsEvent, StepsState};
 pub use taken::{SHAPE_REACH, Taken, no_shape, place_on_tape, straight_words, typed_offset};
+pub use tape_by_photos::{TapeByPhotos, tape_by_photos};
 pub use time_spent::{
     PAUSE, SPENT_GREATEST, TimeCorrected, TimeSpent, minutes_spent, stages_spent,
 };
@@ -152,4 +161,4 @@ pub use walk::{
     share_words, swapped_words, times_said, typed_object, walk_area, walk_cautions, walk_gate_open,
     walk_half, walk_headline, walk_points, walk_troubles,
 };
-pub use ways_out::{MOVE_AT_LEAST, WayOut, away_from, ways_out};
+pub use ways_out::{MOVE_AT_LEAST, WayChange, WayOut, away_from, moved_alone, ways_out};

@@ -2,6 +2,7 @@
 //! blocked.
 
 use super::behind::look;
+use super::check::tape_checked;
 use super::holes::hole;
 use super::ignores::learn_done;
 use super::job_photos::{PhotoOf, heads_without_photo, photos_of};
@@ -138,7 +139,7 @@ pub fn done_on_screen(job: &JobState, screen: Screen) -> bool {
         Screen::Tape => matches!(tape, Some(Tape::On(_))),
         Screen::Faces => job.all_read(),
         Screen::Rings => job.all_read() && sets_taken(job).iter().all(Option::is_some),
-        Screen::TapeCheck => job.check.tape_at.is_some(),
+        Screen::TapeCheck => tape_checked(job).is_some(),
         Screen::Agreement => job.check.agreed.is_some(),
         Screen::Holes => (0..job.spots.len()).all(|spot| hole(job, spot).is_made()),
         Screen::Leads => job.loom.rules.len() == RouteRule::ALL.len() && leads_reach(job),

@@ -2,12 +2,13 @@
 //! whose face no ring set serves.
 
 use super::apply::Refusal;
-use super::mark_out::{Limit, limit_value};
+use super::labels::labelled;
+use super::limit::{Limit, limit_value};
 use super::marks::task_of;
 use super::state::JobState;
-use crate::decide::mark_out::{NoDrill, NoPlan, Plan, Rule, solve};
+use crate::decide::mark_out::{Lock, MarkOutTask, NoDrill, NoPlan, Plan, Rule, solve};
 use crate::text::{Message, msg};
-use crate::units::Millimetres;
+use crate::units::{Millimetres, Offset};
 
 /// How far a spot that no ring set serves moves at least, mm: about one
 /// flange's width, so that the head sits on another stretch of the face (ours).
@@ -26,6 +27,27 @@ pub fn away_from(job: &JobState, spot: usize) -> Result<NoDrill, Refusal> {
     Ok(NoDrill::around_spot(*at, MOVE_AT_LEAST))
 }
 
+/// Where the mark of a spot goes when it alone may move and every other mark
+/// stays; `None` where there is no place for it.
+#[must_use]
+pub fn moved_alone(job: &JobState, spot: usize) -> Option<Offset> {
+    let marks = job.marks.as_ref()?;
+    let mut task = task_of(job)?;
+    let places = marks.offsets.iter().enumerate();
+    let lock = |(head, at): (usize, &Offset)| Lock { head, at: *at };
+    task.locks = places.filter(|(head, _)| *head != spot).map(lock).collect();
+    solve(&task).ok()?.symmetric.marks.get(spot).copied()
+}
+
+/// What one tap changes so that there are marks.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum WayChange {
+    /// A limit becomes this, for the job.
+    Limit(Limit, Millimetres),
+    /// A mark may move again.
+    Unlock(usize),
+}
+
 /// One way out of a bumper without marks: a single rule loosened by the
 /// least that helps, and the marks then.
 #[derive(Clone, Debug, PartialEq)]
@@ -34,9 +56,9 @@ pub struct WayOut {
     pub words: Message,
     /// The marks then.
     pub plan: Plan,
-    /// The limit that one tap changes; `None` where the bumper or the areas
-    /// have to be looked at again.
-    pub change: Option<(Limit, Millimetres)>,
+    /// What one tap changes; `None` where the bumper or the areas have to be
+    /// looked at again.
+    pub change: Option<WayChange>,
 }
 
 /// The ways out for what was typed, the least change first. Empty where
@@ -46,27 +68,49 @@ pub fn ways_out(job: &JobState) -> Vec<WayOut> {
     let Some(task) = task_of(job) else {
         return Vec::new();
     };
-    let Err(NoPlan::Impossible { ways, .. }) = solve(&task) else {
-        return Vec::new();
-    };
-    ways.into_iter()
-        .map(|way| WayOut {
-            words: way.rule.loosened_message(&task, way.by),
-            change: loosened(job, way.rule, way.by),
-            plan: way.plan,
-        })
-        .collect()
+    match solve(&task) {
+        Ok(_) => Vec::new(),
+        Err(NoPlan::Invalid(_)) => unlocked(job, &task),
+        Err(NoPlan::Impossible { ways, .. }) => ways
+            .into_iter()
+            .map(|way| WayOut {
+                words: labelled(job, way.message(&task)),
+                change: loosened(job, &task, way.rule, way.by),
+                plan: way.plan,
+            })
+            .collect(),
+    }
 }
 
-fn loosened(job: &JobState, rule: Rule, by: Millimetres) -> Option<(Limit, Millimetres)> {
+/// The locks without any one of which there are marks.
+fn unlocked(job: &JobState, task: &MarkOutTask) -> Vec<WayOut> {
+    let without = |head: usize| {
+        let mut task = task.clone();
+        task.locks.retain(|lock| lock.head != head);
+        let plan = solve(&task).ok()?.symmetric;
+        let label = job.spots.get(head).map_or("", |spot| &spot.label);
+        Some(WayOut {
+            words: msg("loosen-by-unlocking").text("label", label.to_owned()),
+            plan,
+            change: Some(WayChange::Unlock(head)),
+        })
+    };
+    let locks = task.locks.iter();
+    locks.filter_map(|lock| without(lock.head)).collect()
+}
+
+fn loosened(job: &JobState, task: &MarkOutTask, rule: Rule, by: Millimetres) -> Option<WayChange> {
     let (limit, change) = match rule {
+        Rule::Locked(k) => return Some(WayChange::Unlock(task.locks.get(k)?.head)),
         Rule::Inner => (Limit::Inner, by),
         Rule::CornerGapLeast => (Limit::CornerGapLeast, -by),
         Rule::CornerGapGreatest => (Limit::CornerGapGreatest, by),
         Rule::SpacingLeast => (Limit::SpacingLeast, -by),
+        Rule::SpacingGreatest => (Limit::SpacingGreatest, by),
+        Rule::OddHeadWithin => (Limit::OddHeadWithin, by),
         _ => return None,
     };
-    Some((limit, limit_value(job, limit) + change))
+    Some(WayChange::Limit(limit, limit_value(job, limit)? + change))
 }
 
 #[cfg(test)]
@@ -75,7 +119,6 @@ mod tests {
     use crate::job::MarkOutEvent;
     use crate::job::{Field, JobEvent, JobId, apply, plans};
     use crate::kit;
-    use crate::units::Offset;
 
     /// The plain kit on a bumper of half width 864 with an area over its
     /// middle that the inner limit of the sheet does not let the heads pass.
@@ -105,7 +148,9 @@ mod tests {
         assert!(matches!(plans(&job), Some(Err(NoPlan::Impossible { .. }))));
         let ways = ways_out(&job);
         let way = ways.iter().find(|way| way.change.is_some()).unwrap();
-        let (limit, value) = way.change.unwrap();
+        let Some(WayChange::Limit(limit, value)) = way.change else {
+            panic!("a limit gives: {way:?}");
+        };
         assert_eq!(limit, Limit::Inner);
         let at = job.changed;
         let changed = JobEvent::MarkOut(MarkOutEvent::LimitChanged(limit, value));

@@ -13,7 +13,7 @@ use crate::estimate::ground::{Ground, GroundHow};
 use crate::estimate::rake::{Against, Origin, U_UNZEROED};
 use crate::job::{
     ClockTrust, JobState, Particular, Spot, TakenBy, Tape, aim_at, face_with_plus_minus,
-    offset_words, rake_at, ring_choice, set_taken,
+    height_fault, offset_words, rake_at, ring_choice, set_taken, tape_checked,
 };
 use crate::moment;
 use crate::text::{Message, msg};
@@ -118,6 +118,12 @@ fn marks(job: &JobState) -> Section {
             (msg("sheet-plan"), marks.from.message()),
             (msg("sheet-tape"), tape),
         ]));
+    }
+    if let Some(row) = &job.mark_out.row {
+        blocks.push(Block::Pairs(vec![(msg("sheet-row"), row.message())]));
+    }
+    if let Some(fault) = height_fault(job) {
+        blocks.push(Block::Lines(vec![fault]));
     }
     let areas: Vec<Message> = job.mark_out.no_drill.iter().map(area_words).collect();
     if !areas.is_empty() {
@@ -248,7 +254,7 @@ fn sized(words: Message, slope: Estimate<Degrees>) -> Message {
 fn checked(job: &JobState) -> Option<Section> {
     job.marks.as_ref()?;
     let time = |at: &DateTime<FixedOffset>| moment::date_and_clock(at);
-    let tape = job.check.tape_at.as_ref().map_or_else(
+    let tape = tape_checked(job).as_ref().map_or_else(
         || msg("sheet-check-tape-open"),
         |at| msg("sheet-check-tape").text("when", time(at)),
     );

@@ -11,6 +11,7 @@ use rakeline_core::units::{Millimetres, Offset};
 use super::intent::{Action, Now};
 use super::state::{AppState, Notice, UndoOf};
 use super::work::{self, Back, event};
+use crate::route::Step;
 
 /// What the fitter wants of the mark-out.
 #[derive(Clone, Debug, PartialEq)]
@@ -39,6 +40,8 @@ pub enum MarkOutIntent {
     Unlock(usize),
     /// The typed height of the row counts.
     TakeRow,
+    /// The height of the row is open again.
+    DropRow,
     /// How the tape lies.
     TakenAs(Taken),
     /// The spot cannot be served here: its mark moves at least so far.
@@ -50,6 +53,8 @@ pub enum MarkOutIntent {
 pub enum CheckIntent {
     /// The typed tape readings count.
     TapeReady,
+    /// What the photos measured stands for the tape.
+    TakePhotos,
     /// A mark is seen from behind and clear.
     Seen(usize),
     /// It is not.
@@ -63,6 +68,10 @@ pub enum CheckIntent {
 pub(super) fn mark_out(app: &mut AppState, intent: MarkOutIntent, now: &Now) -> Vec<Action> {
     let Some(job) = app.job() else {
         return Vec::new();
+    };
+    let away = match intent {
+        MarkOutIntent::AwayFrom(spot) => Some(spot),
+        _ => None,
     };
     let (what, cleared): (Result<MarkOutEvent, Message>, &[Field]) = match intent {
         MarkOutIntent::AddNoDrill(why) => (
@@ -90,6 +99,10 @@ pub(super) fn mark_out(app: &mut AppState, intent: MarkOutIntent, now: &Now) -> 
         MarkOutIntent::Unlock(spot) => (Ok(MarkOutEvent::MarkUnlocked(spot)), &[]),
         MarkOutIntent::TakenAs(taken) => (Ok(MarkOutEvent::TakenAs(taken)), &[]),
         MarkOutIntent::TakeRow => (typed_row(job).map(MarkOutEvent::RowTyped), &[]),
+        MarkOutIntent::DropRow => (
+            Ok(MarkOutEvent::RowCleared),
+            &[Field::RowFromLine, Field::RowHeight],
+        ),
         MarkOutIntent::AwayFrom(spot) => {
             let area = job::away_from(job, spot).map_err(|refusal| refusal.0);
             (area.map(MarkOutEvent::NoDrillAdded), &[])
@@ -106,8 +119,6 @@ pub(super) fn mark_out(app: &mut AppState, intent: MarkOutIntent, now: &Now) -> 
         }
     };
     let lost = lost_by(app, &what);
-    let solve_again =
-        matches!(&what, MarkOutEvent::NoDrillAdded(area) if area.why == NoDrillReason::FaceAngle);
     let before = app.job().cloned();
     let mut actions = event(app, JobEvent::MarkOut(what), Back::Step, now);
     if app.job() != before.as_ref() {
@@ -120,22 +131,28 @@ pub(super) fn mark_out(app: &mut AppState, intent: MarkOutIntent, now: &Now) -> 
                 undo: Some(UndoOf::Step),
             });
         }
-        if solve_again {
-            actions.extend(solved_again(app, now));
+        if let Some(spot) = away {
+            actions.extend(solved_again(app, spot, now));
         }
     }
     actions
 }
 
-/// The plan as it was asked for, solved around what is new. Where there is
-/// none, the last marks stay and the reason is said.
-fn solved_again(app: &mut AppState, now: &Now) -> Vec<Action> {
+/// The plan as it was asked for, solved around what is new. Marks that are
+/// no plan's stay where the mark in question can go alone. Where there is no
+/// place, the last marks stay and the reason is said.
+fn solved_again(app: &mut AppState, spot: usize, now: &Now) -> Vec<Action> {
     let Some(job) = app.job() else {
         return Vec::new();
     };
     let kind = match job.marks.as_ref().map(|marks| marks.from) {
         Some(MarksFrom::Plan(kind)) => kind,
-        _ => PlanKind::Symmetric,
+        _ => {
+            if let Some(to) = job::moved_alone(job, spot) {
+                return moved_alone(app, spot, to, now);
+            }
+            PlanKind::Symmetric
+        }
     };
     match job::plans(job) {
         Some(Err(none)) => {
@@ -150,12 +167,33 @@ fn solved_again(app: &mut AppState, now: &Now) -> Vec<Action> {
     }
 }
 
-/// The reading that a moved mark loses, if there is one.
+/// One mark goes where it can, every other stays.
+fn moved_alone(app: &mut AppState, spot: usize, to: Offset, now: &Now) -> Vec<Action> {
+    let what = MarkOutEvent::MarkMoved { spot, to };
+    let lost = lost_by(app, &what);
+    let mut actions = event(app, JobEvent::MarkOut(what), Back::Step, now);
+    if actions.is_empty() {
+        return actions;
+    }
+    actions.extend(work::go_step(app, Step::Marks));
+    if let Some(message) = lost {
+        app.notice = Some(Notice {
+            message,
+            undo: Some(UndoOf::Step),
+        });
+    }
+    actions
+}
+
+/// The readings that a moved mark or a moved row loses, if there are any.
 fn lost_by(app: &AppState, what: &MarkOutEvent) -> Option<Message> {
-    let MarkOutEvent::MarkMoved { spot, to } = what else {
-        return None;
-    };
     let job = app.job()?;
+    let (spot, to) = match what {
+        MarkOutEvent::MarkMoved { spot, to } => (spot, to),
+        MarkOutEvent::RowTyped(row) => return job::row_voids(job, Some(*row)),
+        MarkOutEvent::RowCleared => return job::row_voids(job, None),
+        _ => return None,
+    };
     let mut offsets = job.marks.as_ref()?.offsets.clone();
     *offsets.get_mut(*spot)? = *to;
     job::readings_lost(job, &offsets)
@@ -178,12 +216,12 @@ fn typed_limit(job: &job::JobState, limit: Limit) -> Result<Millimetres, Message
 }
 
 fn typed_row(job: &job::JobState) -> Result<Row, Message> {
-    let from_line = read_length(job.typed(Field::RowFromLine))?;
+    let from_line = job::read_from_line(job.typed(Field::RowFromLine))?;
     let height = job.typed(Field::RowHeight).trim();
     let above_ground = if height.is_empty() {
         None
     } else {
-        Some(read_length(height)?)
+        Some(job::read_row_height(height)?)
     };
     Ok(Row {
         from_line,
@@ -203,6 +241,7 @@ pub(super) fn check(app: &mut AppState, intent: CheckIntent, now: &Now) -> Vec<A
             }
             None => Err(msg("refused-no-marks")),
         },
+        CheckIntent::TakePhotos => return take_photos(app, now),
         CheckIntent::Seen(spot) => Ok(CheckEvent::SeenFromBehind(spot)),
         CheckIntent::NotSeen(spot) => Ok(CheckEvent::NotSeenFromBehind(spot)),
         CheckIntent::Agree(how) => Ok(CheckEvent::Agreed {
@@ -221,4 +260,27 @@ pub(super) fn check(app: &mut AppState, intent: CheckIntent, now: &Now) -> Vec<A
             Vec::new()
         }
     }
+}
+
+/// Fills the tape's fields from the photos; what they do not know well
+/// enough is said.
+fn take_photos(app: &mut AppState, now: &Now) -> Vec<Action> {
+    let Some(job) = app.job() else {
+        return Vec::new();
+    };
+    let (fields, said) = match job::tape_by_photos(job) {
+        Ok(taken) => (taken.fields, taken.left),
+        Err(why) => (Vec::new(), Some(why)),
+    };
+    let mut actions = Vec::new();
+    for (field, text) in fields {
+        actions.extend(work::typed(app, field, text, now));
+    }
+    if let Some(message) = said {
+        app.notice = Some(Notice {
+            message,
+            undo: None,
+        });
+    }
+    actions
 }

@@ -4,7 +4,7 @@ use rakeline_core::decide::mark_out::PlanKind;
 use rakeline_core::job::{
     self, BeforeEvent, Field, HalfWidths, JobEvent, JobState, MarksFrom, Particular, Tape,
 };
-use rakeline_core::text::Message;
+use rakeline_core::text::{Message, msg};
 use rakeline_core::units::Millis;
 
 use super::intent::{Action, Now};
@@ -183,16 +183,28 @@ pub(super) fn show_marks(app: &mut AppState, now: &Now) -> Vec<Action> {
 }
 
 /// Plans the marks from what stands in the two fields and shows them. The
-/// same marks again are no new step.
+/// same marks again are no new step. Where there are none, it is said why.
 pub(super) fn plan_marks(app: &mut AppState, kind: PlanKind, now: &Now) -> Vec<Action> {
     let Some(job) = app.job() else {
         return Vec::new();
     };
-    let HalfWidths::Ready { left, right, .. } = job::half_widths(job) else {
-        return Vec::new();
+    let (left, right) = match job::half_widths(job) {
+        HalfWidths::Ready { left, right, .. } => (left, right),
+        HalfWidths::Open { left, right } => {
+            let why = left.or(right);
+            refuse(app, why.unwrap_or_else(|| msg("half-widths-first")));
+            return Vec::new();
+        }
     };
-    let Some(Ok(plans)) = job::plans(job) else {
-        return Vec::new();
+    let plans = match job::plans(job) {
+        Some(Ok(plans)) => plans,
+        Some(Err(none)) => {
+            if let Some(why) = job::no_plan_messages(job, &none).into_iter().next() {
+                refuse(app, why);
+            }
+            return Vec::new();
+        }
+        None => return Vec::new(),
     };
     let offsets = plans.get(kind).marks.clone();
     let same = job.marks.as_ref().is_some_and(|marks| {
@@ -215,6 +227,10 @@ pub(super) fn plan_marks(app: &mut AppState, kind: PlanKind, now: &Now) -> Vec<A
             Back::Step,
             now,
         );
+        if actions.is_empty() {
+            // Refused, and said why.
+            return actions;
+        }
     }
     actions.extend(show(app, Step::Marks, Shown::NotYet));
     if let Some(message) = lost {

@@ -3,7 +3,7 @@
 
 use dioxus::prelude::*;
 use rakeline_core::job::{
-    JobState, Tape, done_on_screen, learn_done, loom_open, loom_troubles, step_path,
+    JobState, Tape, done_on_screen, learn_done, loom_open, loom_troubles, step_path, tape_checked,
 };
 use rakeline_core::steps::Screen;
 
@@ -105,7 +105,7 @@ fn stage_of(job: &JobState, step: Step) -> Stage {
         ),
         Step::Faces | Step::Rings => (read == job.spots.len(), job.marks.is_none()),
         Step::Check => (
-            job.check.tape_at.is_some() && job.check.agreed.is_some(),
+            tape_checked(job).is_some() && job.check.agreed.is_some(),
             job.marks.is_none(),
         ),
         Step::Behind => (

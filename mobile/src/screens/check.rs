@@ -6,7 +6,7 @@ use rakeline_core::decide::mark_out::{MarkVerdict, TapeVerdict};
 use rakeline_core::job::{self, AgreedHow, Field, JobState, Taken};
 use rakeline_core::text::msg;
 
-use super::marks::NoMarks;
+use super::marks::{NoMarks, Stale};
 use crate::driver::{CheckIntent, Intent};
 use crate::parts::{Entry, Frame, Kind};
 use crate::route::Step;
@@ -24,13 +24,15 @@ pub fn Check() -> Element {
     let Some(view) = job::check_view(job) else {
         return rsx! { NoMarks {} };
     };
-    let ready = view.tape.verdict == TapeVerdict::Ready;
-    let done = job.check.tape_at.is_some();
+    let holds = job::marks_fault(job).is_none();
+    let ready = holds && view.tape.verdict == TapeVerdict::Ready;
+    let done = job::tape_checked(job).is_some();
     let (take, onward) = (shell.clone(), shell.clone());
     let against: Vec<String> = match &view.tape.verdict {
         TapeVerdict::Ready => Vec::new(),
         TapeVerdict::NotReady(against) => against.iter().map(say).collect(),
     };
+    let reached: Vec<String> = view.tape.reached().iter().map(say).collect();
     let typed_any = view
         .readings
         .iter()
@@ -72,10 +74,18 @@ pub fn Check() -> Element {
                         .mm("level", view.tape.limits.level.0))}
                 }
             }
+            Stale { job: job.clone() }
             if job.mark_out.taken == Taken::AlongFace {
                 p { {t("taken-check")} }
             }
             TapeRows { job: job.clone() }
+            if !reached.is_empty() {
+                ul { class: "candidates",
+                    for line in reached {
+                        li { {line} }
+                    }
+                }
+            }
             if typed_any && !against.is_empty() {
                 div { class: "trouble-box", role: "status",
                     for line in against {
@@ -83,17 +93,18 @@ pub fn Check() -> Element {
                     }
                 }
             }
-            ByPhotos {}
+            ByPhotos { measured: job.card_photos.outcome.is_some() }
             FromBehind { job: job.clone() }
             Agreement { job: job.clone() }
         }
     }
 }
 
-/// The way to the photos, which measure without a tape.
+/// The way to the photos, which measure without a tape, and what they found.
 #[component]
-fn ByPhotos() -> Element {
+fn ByPhotos(measured: bool) -> Element {
     let shell = use_shell();
+    let take = shell.clone();
     rsx! {
         section { class: "stack no-print",
             h2 { {t("cards-measure-title")} }
@@ -102,6 +113,14 @@ fn ByPhotos() -> Element {
                 class: "also",
                 onclick: move |_| shell.send(Intent::GoStep(Step::Cards)),
                 {t("cards-to")}
+            }
+            if measured {
+                p { class: "why", {t("check-photos-why")} }
+                button {
+                    class: "also",
+                    onclick: move |_| take.send(Intent::Check(CheckIntent::TakePhotos)),
+                    {t("check-photos")}
+                }
             }
         }
     }
@@ -137,8 +156,9 @@ fn TapeRows(job: JobState) -> Element {
                             Entry {
                                 id: "tape-line-{index}",
                                 label: t("tape-from-line"),
+                                kind: Kind::Signed,
                                 value: job.typed(Field::TapeLine(small(index))).to_owned(),
-                                note: t("in-mm"),
+                                note: t("row-from-line-note"),
                                 on_type: {
                                     let shell = shell.clone();
                                     move |text| shell.send(Intent::Type(Field::TapeLine(small(index)), text))
@@ -208,7 +228,7 @@ fn Agreement(job: JobState) -> Element {
     let (name, undo) = (shell.clone(), shell.clone());
     let agreed = job.check.agreed.clone();
     let typed = job.typed(Field::AgreedName).to_owned();
-    let ready = !typed.trim().is_empty();
+    let ready = !typed.trim().is_empty() && job::marks_fault(&job).is_none();
     rsx! {
         section { class: "stack",
             h2 { {t("agreed-title")} }

@@ -7,7 +7,7 @@ use rakeline_core::job::{
 };
 use rakeline_core::text::{Message, msg};
 
-use super::marks::NoMarks;
+use super::marks::{NoMarks, Stale};
 use crate::driver::{CheckIntent, Intent};
 use crate::parts::{AskedFields, Cautions, DrawingView, Frame, TypedEntry};
 use crate::route::Step;
@@ -21,13 +21,14 @@ enum Next {
     Confirm(usize),
     Drill(usize),
     Seat(usize),
+    Marks,
     Look,
     Onward,
 }
 
 fn next(job: &JobState) -> Next {
     let small = |spot: usize| u8::try_from(spot).unwrap_or(u8::MAX);
-    let mut any_plan = false;
+    let (mut any_plan, mut any_shut) = (false, false);
     for spot in 0..job.spots.len() {
         match hole(job, spot) {
             Hole::Plan(_) if job.holes.cautions.is_none() => return Next::Heed,
@@ -39,10 +40,16 @@ fn next(job: &JobState) -> Next {
                     return Next::Seat(spot);
                 }
             }
-            Hole::Shut(_) => {}
+            Hole::Shut(_) => any_shut = true,
         }
     }
-    if any_plan { Next::Onward } else { Next::Look }
+    if any_shut && job::marks_fault(job).is_some() {
+        Next::Marks
+    } else if any_plan {
+        Next::Onward
+    } else {
+        Next::Look
+    }
 }
 
 /// The screen of the holes.
@@ -78,6 +85,7 @@ pub fn Holes() -> Element {
             msg("head-sits").text("label", label(spot)),
             Intent::Fit(Box::new(JobEvent::Rings(RingsEvent::Seated(small(spot))))),
         ),
+        Next::Marks => (msg("show-marks-again"), Intent::GoStep(Step::Marks)),
         Next::Look => (msg("to-behind"), Intent::GoStep(Step::Behind)),
         Next::Onward => (msg("to-loom"), Intent::GoStep(Step::Loom)),
     };
@@ -99,6 +107,7 @@ pub fn Holes() -> Element {
                 h1 { {say(&job::holes_headline(job))} }
                 p { class: "why", {t("holes-why")} }
             }
+            Stale { job: job.clone() }
             if !heeded && !cautions.is_empty() {
                 Cautions { lines: cautions }
             }

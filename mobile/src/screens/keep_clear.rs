@@ -3,7 +3,7 @@
 
 use dioxus::prelude::*;
 use rakeline_core::decide::mark_out::NoDrillReason;
-use rakeline_core::job::{self, Field, JobState, Limit};
+use rakeline_core::job::{self, Field, JobState};
 use rakeline_core::text::{Message, msg};
 
 use crate::driver::{Intent, MarkOutIntent};
@@ -219,8 +219,15 @@ fn OldHoles(job: JobState) -> Element {
 fn RowHeight(job: JobState) -> Element {
     let shell = use_shell();
     let take = shell.clone();
-    let length_wrong = |field| wrong(job.typed(field), |text| job::read_length(text).err());
-    let ready = job::read_length(job.typed(Field::RowFromLine)).is_ok();
+    let line_wrong = wrong(job.typed(Field::RowFromLine), |text| {
+        job::read_from_line(text).err()
+    });
+    let height_wrong = wrong(job.typed(Field::RowHeight), |text| {
+        job::read_row_height(text).err()
+    });
+    let ready =
+        job::read_from_line(job.typed(Field::RowFromLine)).is_ok() && height_wrong.is_none();
+    let forget = shell.clone();
     rsx! {
         div { class: "stack",
             p { class: "why", {t("row-why")} }
@@ -230,7 +237,7 @@ fn RowHeight(job: JobState) -> Element {
                     label: t("row-from-line"),
                     kind: Kind::Signed,
                     value: job.typed(Field::RowFromLine).to_owned(),
-                    wrong: length_wrong(Field::RowFromLine),
+                    wrong: line_wrong,
                     note: t("row-from-line-note"),
                     on_type: type_in(&shell, Field::RowFromLine),
                 }
@@ -238,7 +245,7 @@ fn RowHeight(job: JobState) -> Element {
                     id: "row-height",
                     label: t("row-height"),
                     value: job.typed(Field::RowHeight).to_owned(),
-                    wrong: length_wrong(Field::RowHeight),
+                    wrong: height_wrong,
                     note: t("row-height-note"),
                     on_type: type_in(&shell, Field::RowHeight),
                 }
@@ -252,6 +259,13 @@ fn RowHeight(job: JobState) -> Element {
                 onclick: move |_| take.send(Intent::MarkOut(MarkOutIntent::TakeRow)),
                 {t("row-take")}
             }
+            if job.mark_out.row.is_some() {
+                button {
+                    class: "plain",
+                    onclick: move |_| forget.send(Intent::MarkOut(MarkOutIntent::DropRow)),
+                    {t("row-drop")}
+                }
+            }
         }
     }
 }
@@ -263,14 +277,17 @@ fn Limits(job: JobState) -> Element {
     rsx! {
         div { class: "stack",
             p { class: "why", {t("limits-why")} }
-            for limit in Limit::ALL {
+            for limit in job::limits_shown(&job) {
                 div { key: "{limit:?}", class: "side-by-side",
                     Entry {
                         id: "limit-{limit:?}",
                         label: say(&limit.message()),
                         value: job.typed(Field::Limit(limit)).to_owned(),
                         wrong: wrong(job.typed(Field::Limit(limit)), |text| job::read_length(text).err()),
-                        note: say(&msg("limit-now").text("now", figure(job::limit_value(&job, limit).0, 0))),
+                        note: job::limit_value(&job, limit).map_or_else(
+                            || t("limit-none"),
+                            |now| say(&msg("limit-now").text("now", figure(now.0, 0))),
+                        ),
                         on_type: type_in(&shell, Field::Limit(limit)),
                     }
                     button {

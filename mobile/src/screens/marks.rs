@@ -3,7 +3,7 @@
 use dioxus::prelude::*;
 use rakeline_core::decide::mark_out::{MarkOutPlans, PlanKind};
 use rakeline_core::drawing::{marks_drawing, plan_drawing, shape_from_above};
-use rakeline_core::job::{self, JobState, MarksFrom};
+use rakeline_core::job::{self, JobState, MarksFrom, Taken};
 use rakeline_core::text::msg;
 
 use super::edit_marks::EditMarks;
@@ -67,6 +67,9 @@ pub fn Marks() -> Element {
                 }
             }
             Stale { job: job.clone() }
+            if let Some(fault) = job::height_fault(job) {
+                div { class: "trouble-box", role: "status", {say(&fault)} }
+            }
             if by_hand() {
                 EditMarks { job: job.clone() }
             } else {
@@ -89,6 +92,9 @@ pub fn Marks() -> Element {
                     }
                 }
                 p { class: "why", {t("marks-straight")} }
+                if let Some(row) = &job.mark_out.row {
+                    p { class: "says", {say(&row.message())} }
+                }
                 Shape { job: job.clone() }
                 Gaps { job: job.clone() }
                 OtherPlans { job: job.clone() }
@@ -116,7 +122,7 @@ fn Shape(job: JobState) -> Element {
         return rsx! {};
     }
     rsx! {
-        details {
+        details { open: job.mark_out.taken == Taken::AlongFace,
             summary { {t("along-title")} }
             ul { class: "candidates",
                 for line in lines {
@@ -133,13 +139,18 @@ fn Shape(job: JobState) -> Element {
 /// Head to head, for whoever lays the tape that way.
 #[component]
 fn Gaps(job: JobState) -> Element {
-    let gaps = job::gap_words(&job);
+    let gaps = job::gaps(&job);
     rsx! {
-        details {
-            summary { {t("gaps-title")} }
-            ul { class: "candidates",
-                for gap in gaps {
-                    li { {say(&gap)} }
+        h2 { {t("gaps-title")} }
+        table { class: "gaps",
+            caption { class: "offscreen", {t("gaps-title")} }
+            tbody {
+                for (left , right , gap) in gaps {
+                    tr { key: "{left}",
+                        th { class: "spot", scope: "row", {say(&msg("gap-from-to").text("left", left).text("right", right))} }
+                        td { class: "big", {figure(gap.0, 0)} }
+                        td { class: "where", {t("in-mm")} }
+                    }
                 }
             }
         }
@@ -203,9 +214,10 @@ fn side(offset: f64) -> &'static str {
     }
 }
 
-/// What was changed since the marks were planned, and the way on.
+/// What was changed since the marks were planned, and the way on; also where
+/// the marks are checked and drilled.
 #[component]
-fn Stale(job: JobState) -> Element {
+pub fn Stale(job: JobState) -> Element {
     let shell = use_shell();
     let broken: Vec<String> = job::marks_broken(&job).iter().map(say).collect();
     let stale = job::marks_are_stale(&job);

@@ -2,8 +2,8 @@
 
 use dioxus::prelude::*;
 use rakeline_core::drawing::{half_width_drawing, plan_drawing};
-use rakeline_core::job::{self, Field, HalfWidths, JobState, Particular, Taken};
-use rakeline_core::text::msg;
+use rakeline_core::job::{self, Field, HalfWidths, JobState, Particular, Taken, WayChange};
+use rakeline_core::text::{Message, msg};
 
 use super::again_taken::{AgainTaken, FittedBefore};
 use super::kit_pick::KitPick;
@@ -161,20 +161,34 @@ fn WaysOut(job: JobState) -> Element {
                 div { class: "whole",
                     b { {say(&way.words)} }
                     DrawingView { drawing: plan_drawing(&job, &way.plan) }
-                    if let Some((limit, value)) = way.change {
+                    if let Some(change) = way.change {
                         button {
                             class: "also",
                             onclick: {
                                 let shell = shell.clone();
-                                move |_| shell.send(Intent::MarkOut(MarkOutIntent::Loosen(limit, value)))
+                                move |_| shell.send(Intent::MarkOut(match change {
+                                    WayChange::Limit(limit, value) => MarkOutIntent::Loosen(limit, value),
+                                    WayChange::Unlock(spot) => MarkOutIntent::Unlock(spot),
+                                }))
                             },
-                            {say(&msg("loosen-limit")
-                                .message("limit", limit.message())
-                                .text("value", figure(value.0, 0)))}
+                            {say(&tap_words(&job, change))}
                         }
                     }
                 }
             }
+        }
+    }
+}
+
+/// What one tap on a way out does.
+fn tap_words(job: &JobState, change: WayChange) -> Message {
+    match change {
+        WayChange::Limit(limit, value) => msg("loosen-limit")
+            .message("limit", limit.message())
+            .text("value", figure(value.0, 0)),
+        WayChange::Unlock(spot) => {
+            let label = job.spots.get(spot).map_or("", |spot| &spot.label);
+            msg("loosen-unlock").text("label", label.to_owned())
         }
     }
 }

@@ -175,7 +175,7 @@ fn RingRow(job: JobState, spot: Spot, index: usize) -> Element {
                 button {
                     class: "also",
                     onclick: move |_| away.send(Intent::MarkOut(MarkOutIntent::AwayFrom(index))),
-                    {t("move-this-mark")}
+                    {say(&msg("move-this-mark").mm("mm", job::MOVE_AT_LEAST.0))}
                 }
             }
             ByHand { job: job.clone(), index }

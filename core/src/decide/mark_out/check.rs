@@ -296,8 +296,8 @@ impl MarkOutTask {
             } else if gap < needed {
                 faults.push(
                     msg("mark-out-locks-clash")
-                        .count("first", a.head as i64 + 1)
-                        .count("second", b.head as i64 + 1)
+                        .count("head", a.head as i64 + 1)
+                        .count("other_head", b.head as i64 + 1)
                         .mm("gap", gap)
                         .mm("needed", needed)
                         .number("by", needed - gap, 1),
@@ -520,8 +520,8 @@ mod tests {
     #[test]
     fn locks_that_clash_say_how_much_is_missing() {
         let want = msg("mark-out-locks-clash")
-            .count("first", 2)
-            .count("second", 4)
+            .count("head", 2)
+            .count("other_head", 4)
             .mm("gap", 250.0)
             .mm("needed", 300.0)
             .number("by", 50.0, 1);

@@ -3,10 +3,11 @@
 use serde::{Deserialize, Serialize};
 
 use super::room::{DROPPED, KEPT, Room};
+use super::rule::at_heads;
 use super::{MarkOutTask, Plan, PlanKind, Rule, chain, search};
 use crate::order;
 use crate::text::{Message, msg};
-use crate::units::Millimetres;
+use crate::units::{Millimetres, Offset};
 
 /// No change of a rule is looked for beyond this, in mm: more than a bumper
 /// is wide.
@@ -80,17 +81,49 @@ impl NoPlan {
                     1 => "mark-out-impossible-alone",
                     _ => "mark-out-impossible",
                 };
-                let mut said = vec![msg(key).list("rules", rules).mm("by", clash.by.0)];
+                let heads = clash.heads(task, ways);
+                let mut said = vec![
+                    msg(key)
+                        .list("rules", rules)
+                        .mm("by", clash.by.0)
+                        .message("at", at_heads(&heads)),
+                ];
                 if ways.is_empty() {
-                    said.push(
-                        msg("mark-out-no-single-way")
-                            .message("change", clash.least.loosened_message(task, clash.by)),
-                    );
+                    let change = clash.least.loosened_message(task, clash.by, &heads);
+                    said.push(msg("mark-out-no-single-way").message("change", change));
                 }
-                said.extend(ways.iter().map(|w| w.rule.loosened_message(task, w.by)));
+                said.extend(ways.iter().map(|way| way.message(task)));
                 said
             }
         }
+    }
+}
+
+impl Clash {
+    /// The heads at which the rule that has to change least is in the way,
+    /// counted from 0; where several change as little, the fewest.
+    fn heads(&self, task: &MarkOutTask, ways: &[Relaxation]) -> Vec<usize> {
+        let least = ways
+            .iter()
+            .filter(|way| way.by == self.by && self.rules.contains(&way.rule))
+            .map(|way| way.rule.heads_at(task, &way.plan.marks))
+            .min_by_key(Vec::len);
+        if let Some(heads) = least {
+            return heads;
+        }
+        let found = fitting(task, &self.rules, Some((self.least, self.by.0)));
+        let marks = found.unwrap_or_default();
+        let marks: Vec<Offset> = marks.iter().map(|&x| Offset(f64::from(x))).collect();
+        self.least.heads_at(task, &marks)
+    }
+}
+
+impl Relaxation {
+    /// What gives, by how much, at which heads.
+    #[must_use]
+    pub fn message(&self, task: &MarkOutTask) -> Message {
+        let heads = self.rule.heads_at(task, &self.plan.marks);
+        self.rule.loosened_message(task, self.by, &heads)
     }
 }
 
@@ -138,14 +171,20 @@ fn least_of(task: &MarkOutTask, set: &[Rule]) -> (Rule, Millimetres, Enough) {
     (rule, Millimetres(f64::from(by)), Enough::NotAlone)
 }
 
-/// Whether there is a plan under these rules alone.
-fn possible(task: &MarkOutTask, kept: &[Rule], loosened: Option<(Rule, i32)>) -> bool {
+/// Marks that keep these rules alone, one of them loosened.
+fn fitting(task: &MarkOutTask, kept: &[Rule], loosened: Option<(Rule, f64)>) -> Option<Vec<i32>> {
     let loose = |rule: Rule| match loosened {
-        Some((r, by)) if r == rule => f64::from(by),
+        Some((r, by)) if r == rule => by,
         _ if kept.contains(&rule) => KEPT,
         _ => DROPPED,
     };
-    chain::any(&Room::new(task, &loose)).is_some()
+    chain::any(&Room::new(task, &loose))
+}
+
+/// Whether there is a plan under these rules alone.
+fn possible(task: &MarkOutTask, kept: &[Rule], loosened: Option<(Rule, i32)>) -> bool {
+    let loosened = loosened.map(|(rule, by)| (rule, f64::from(by)));
+    fitting(task, kept, loosened).is_some()
 }
 
 /// The least whole millimetres by which `rule` must give way for the rules
@@ -250,7 +289,7 @@ mod tests {
     use super::super::samples::{area, task};
     use super::super::{Lock, solve};
     use super::*;
-    use crate::units::Offset;
+    use crate::text::Arg;
 
     fn clash(task: &MarkOutTask) -> (Clash, Vec<Relaxation>) {
         match solve(task) {
@@ -276,7 +315,8 @@ mod tests {
         ];
         let want = msg("mark-out-impossible")
             .list("rules", rules)
-            .mm("by", 52.0);
+            .mm("by", 52.0)
+            .message("at", at_heads(&[2]));
         assert_eq!(said[0], want);
         assert_eq!(said[1].key, "mark-out-loosen-raise");
         assert_eq!(said[2].key, "mark-out-loosen-no-drill");
@@ -335,5 +375,57 @@ mod tests {
         assert_eq!(ways, []);
         let said = NoPlan::Impossible { clash, ways }.messages(&task);
         assert_eq!(said[1].key, "mark-out-no-single-way");
+    }
+
+    #[test]
+    fn every_answer_to_an_impossible_bumper_names_heads_and_millimetres() {
+        fn has(message: &Message, name: &str) -> bool {
+            message.args.iter().any(|(key, arg)| {
+                *key == name
+                    || match arg {
+                        Arg::Message(inner) => has(inner, name),
+                        Arg::List(all) => all.iter().any(|inner| has(inner, name)),
+                        _ => false,
+                    }
+            })
+        }
+        let mut over_the_centre = task(4);
+        over_the_centre.no_drill = vec![area(-270.0, 270.0)];
+        let mut too_many = task(8);
+        too_many.half_left = Millimetres(600.0);
+        too_many.half_right = Millimetres(600.0);
+        let mut locked = task(4);
+        locked.no_drill = vec![area(500.0, 560.0)];
+        locked.locks = vec![Lock {
+            head: 3,
+            at: Offset(560.0),
+        }];
+        let mut odd = task(5);
+        odd.no_drill = vec![area(-60.0, 60.0)];
+        let mut twice = task(4);
+        twice.no_drill = vec![area(-300.0, -1.0), area(1.0, 300.0), area(610.0, 660.0)];
+        twice.limits.corner_gap_greatest = Millimetres(190.0);
+        for task in [over_the_centre, too_many, locked, odd, twice] {
+            let (clash, ways) = clash(&task);
+            for said in (NoPlan::Impossible { clash, ways }).messages(&task) {
+                assert!(has(&said, "head"), "no head: {said:?}");
+                assert!(has(&said, "by"), "no millimetres: {said:?}");
+            }
+        }
+    }
+
+    #[test]
+    fn a_clash_names_only_the_heads_in_the_way() {
+        let mut task = task(8);
+        task.half_left = Millimetres(600.0);
+        task.half_right = Millimetres(600.0);
+        let (spaced, ways) = clash(&task);
+        assert_eq!(spaced.heads(&task, &ways), [0, 1, 2, 3, 4, 5, 6, 7]);
+        let corners = ways.iter().find(|w| w.rule == Rule::CornerGapLeast);
+        let said = corners.unwrap().message(&task);
+        assert!(
+            said.args
+                .contains(&("at".into(), Arg::Message(Box::new(at_heads(&[0, 7])))))
+        );
     }
 }

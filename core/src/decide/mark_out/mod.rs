@@ -9,7 +9,7 @@
 //! # Conventions
 //! All places are straight [`Offset`](crate::units::Offset)s in whole
 //! millimetres, + to the right seen from behind. Heads are counted from 0,
-//! left to right; messages count them from 1.
+//! left to right; messages count them from 1, a job says their labels instead.
 //!
 //! # The problem
 //! Places `o_1 < ... < o_n`, left < 0 < right, under the hard rules of

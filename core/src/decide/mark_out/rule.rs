@@ -3,8 +3,9 @@
 use serde::{Deserialize, Serialize};
 
 use super::MarkOutTask;
+use super::marks::{check_marks, inner_heads};
 use crate::text::{Message, msg};
-use crate::units::Millimetres;
+use crate::units::{Millimetres, Offset};
 
 /// A hard rule of the mark-out.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
@@ -80,9 +81,52 @@ impl Rule {
         }
     }
 
-    /// What changing the rule by `by` means, as something to do.
-    #[must_use]
-    pub fn loosened_message(self, task: &MarkOutTask, by: Millimetres) -> Message {
+    /// The heads that the rule speaks of, counted from 0.
+    pub(super) fn heads(self, task: &MarkOutTask) -> Vec<usize> {
+        let n = task.heads;
+        match self {
+            Self::Inner => inner_heads(n).collect(),
+            Self::CornerGapLeast | Self::CornerGapGreatest => vec![0, n.saturating_sub(1)],
+            Self::OddHeadWithin => vec![n / 2],
+            Self::Locked(k) => task
+                .locks
+                .get(k)
+                .map(|lock| lock.head)
+                .into_iter()
+                .collect(),
+            _ => (0..n).collect(),
+        }
+    }
+
+    /// The heads at which these marks do not keep the rule; where they keep
+    /// it, all that it speaks of. Of a spacing both neighbours.
+    pub(super) fn heads_at(self, task: &MarkOutTask, marks: &[Offset]) -> Vec<usize> {
+        let spacing = matches!(self, Self::SpacingLeast | Self::SpacingGreatest);
+        let mut heads = Vec::new();
+        for broken in check_marks(task, marks) {
+            if broken.rule != self {
+                continue;
+            }
+            for head in broken.head..=broken.head + usize::from(spacing) {
+                if !heads.contains(&head) {
+                    heads.push(head);
+                }
+            }
+        }
+        if heads.is_empty() {
+            self.heads(task)
+        } else {
+            heads
+        }
+    }
+
+    /// What changing the rule by `by` at these heads means, as something to do.
+    pub(super) fn loosened_message(
+        self,
+        task: &MarkOutTask,
+        by: Millimetres,
+        heads: &[usize],
+    ) -> Message {
         let key = match self {
             Self::Inner | Self::CornerGapGreatest | Self::SpacingGreatest | Self::OddHeadWithin => {
                 "mark-out-loosen-raise"
@@ -93,8 +137,22 @@ impl Rule {
             Self::OldHole(_) => "mark-out-loosen-old-hole",
             Self::HeadCount | Self::Figure | Self::Sides => "mark-out-loosen-cannot",
         };
-        msg(key).message("rule", self.message(task)).mm("by", by.0)
+        msg(key)
+            .message("rule", self.message(task))
+            .mm("by", by.0)
+            .message("at", at_heads(heads))
     }
+}
+
+/// Heads in words, 'at heads 2, 3': counted from 1.
+pub(super) fn at_heads(heads: &[usize]) -> Message {
+    let names = heads
+        .iter()
+        .map(|head| msg("mark-out-head").count("head", *head as i64 + 1))
+        .collect();
+    msg("mark-out-at-heads")
+        .count("count", heads.len() as i64)
+        .list("heads", names)
 }
 
 /// A rule that holds a head where it is.

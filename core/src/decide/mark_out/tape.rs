@@ -10,7 +10,7 @@ use crate::units::{Millimetres, Offset};
 pub struct TapeReading {
     /// From the centre line, straight, + to the right.
     pub at: Option<Offset>,
-    /// From the line that runs true across, up or down as in the plan.
+    /// From the line that runs true across: + up, - down.
     pub from_line: Option<Millimetres>,
 }
 
@@ -97,8 +97,8 @@ pub struct TapeCheck {
 }
 
 /// Checks tape readings, one a head from left to right, against the
-/// planned marks. `height` is the planned measure from the line, where one is planned.
-/// Readings along the face are made straight before.
+/// planned marks. `height` is the planned measure from the line, + up and
+/// - down, where one is planned. Readings along the face are made straight before.
 #[must_use]
 pub fn tape_check(
     planned: &[Offset],
@@ -121,8 +121,9 @@ pub fn tape_check(
     let off: Vec<Option<f64>> = (0..n).map(|k| at[k].map(|x| x - planned[k])).collect();
     let both = |a: usize, b: usize| Some((off[a]?, off[b]?));
     let evenness = greatest((1..n).filter_map(|k| both(k - 1, k)).map(|(a, b)| b - a));
+    // The middle one of an odd number has no other side.
     let symmetry = greatest(
-        (0..n.div_ceil(2))
+        (0..n / 2)
             .filter_map(|k| both(k, n - 1 - k))
             .map(|(a, b)| a + b),
     );
@@ -145,10 +146,9 @@ pub fn tape_check(
     };
     limit("tape-gap-off", evenness, limits.gap);
     limit("tape-symmetry-off", symmetry, limits.symmetry);
-    limit("tape-level-off", level, limits.level);
-    if height.is_some() {
-        let unread = (0..n).filter(|&k| heights[k].is_none());
-        against.extend(unread.map(|k| msg("tape-height-not-read").count("head", k as i64 + 1)));
+    if let Some(planned) = height {
+        let faults = (0..n).filter_map(|k| level_fault(k, heights[k], planned.0, limits));
+        against.extend(faults);
     }
     TapeCheck {
         marks,
@@ -161,6 +161,52 @@ pub fn tape_check(
         } else {
             TapeVerdict::NotReady(against)
         },
+    }
+}
+
+/// What stands against the height of a mark, if anything.
+fn level_fault(
+    head: usize,
+    read: Option<f64>,
+    planned: f64,
+    limits: &TapeLimits,
+) -> Option<Message> {
+    let said = |key| msg(key).count("head", head as i64 + 1);
+    let Some(read) = read else {
+        return Some(said("tape-height-not-read"));
+    };
+    let error = read - planned;
+    if error.abs() <= limits.level.0 {
+        return None;
+    }
+    if (read + planned).abs() <= limits.level.0 {
+        let other_side = said("tape-level-other-side").number("read", read, 1);
+        return Some(other_side.number("planned", planned, 1));
+    }
+    let key = if error > 0.0 {
+        "tape-level-too-high"
+    } else {
+        "tape-level-too-low"
+    };
+    let off = said(key).number("by", error.abs(), 1);
+    Some(off.number("limit", limits.level.0, 1))
+}
+
+impl TapeCheck {
+    /// Evenness, left against right and height, each as far off as it was
+    /// found beside its limit; what was not read yet is left out.
+    #[must_use]
+    pub fn reached(&self) -> Vec<Message> {
+        let all = [
+            ("tape-gap-is", self.evenness, self.limits.gap),
+            ("tape-symmetry-is", self.symmetry, self.limits.symmetry),
+            ("tape-level-is", self.level, self.limits.level),
+        ];
+        let said = |(key, off, most): (&'static str, Option<Millimetres>, Millimetres)| {
+            let words = msg(key).number("by", off?.0, 1);
+            Some(words.number("limit", most.0, 1))
+        };
+        all.into_iter().filter_map(said).collect()
     }
 }
 
@@ -217,7 +263,7 @@ impl MarkCheck {
                 msg("tape-fits-other")
                     .count("head", head)
                     .number("read", read, 1)
-                    .count("other", other as i64 + 1)
+                    .count("other_head", other as i64 + 1)
                     .mm("planned", goal.get(other).map_or(0.0, |o| o.0)),
             ),
         }
@@ -302,7 +348,7 @@ mod tests {
         let want = msg("tape-fits-other")
             .count("head", 2)
             .number("read", 214.0, 1)
-            .count("other", 3)
+            .count("other_head", 3)
             .mm("planned", 213.0);
         assert_eq!(said[0], want);
     }
@@ -329,11 +375,58 @@ mod tests {
         let check = tape_check(&plan().marks, Some(Millimetres(85.0)), &readings, &limits);
         assert_eq!(check.level, Some(Millimetres(3.0)));
         let want = vec![
-            msg("tape-level-off")
+            msg("tape-level-too-high")
+                .count("head", 3)
                 .number("by", 3.0, 1)
                 .number("limit", 2.0, 1),
             msg("tape-height-not-read").count("head", 4),
         ];
         assert_eq!(check.verdict, TapeVerdict::NotReady(want));
+    }
+
+    #[test]
+    fn a_height_above_the_line_never_passes_for_one_below() {
+        let mut readings = read(&[-639.0, -213.0, 213.0, 639.0]);
+        for (reading, height) in readings.iter_mut().zip([-70.0, -71.0, 70.0, -73.0]) {
+            reading.from_line = Some(Millimetres(height));
+        }
+        let limits = TapeLimits::default();
+        let check = tape_check(&plan().marks, Some(Millimetres(-70.0)), &readings, &limits);
+        assert_eq!(check.level, Some(Millimetres(140.0)));
+        let want = vec![
+            msg("tape-level-other-side")
+                .count("head", 3)
+                .number("read", 70.0, 1)
+                .number("planned", -70.0, 1),
+            msg("tape-level-too-low")
+                .count("head", 4)
+                .number("by", 3.0, 1)
+                .number("limit", 2.0, 1),
+        ];
+        assert_eq!(check.verdict, TapeVerdict::NotReady(want));
+    }
+
+    #[test]
+    fn the_middle_head_of_an_odd_number_is_no_pair() {
+        let planned = solve(&task(3)).unwrap().symmetric.marks;
+        let mut at: Vec<f64> = planned.iter().map(|mark| mark.0).collect();
+        at[1] += 1.8;
+        let check = tape_check(&planned, None, &read(&at), &TapeLimits::default());
+        assert_eq!(check.symmetry, Some(Millimetres(0.0)));
+        assert_eq!(check.verdict, TapeVerdict::Ready);
+    }
+
+    #[test]
+    fn what_was_reached_stands_beside_its_limit() {
+        let said = check(&[-640.0, -213.0, 214.5, 638.5]).reached();
+        let want = [
+            msg("tape-gap-is")
+                .number("by", 2.0, 1)
+                .number("limit", 3.0, 1),
+            msg("tape-symmetry-is")
+                .number("by", 1.5, 1)
+                .number("limit", 3.0, 1),
+        ];
+        assert_eq!(said, want);
     }
 }
