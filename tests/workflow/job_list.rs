@@ -164,3 +164,29 @@ fn an_entry_says_of_every_step_what_its_record_says() {
     assert_eq!(bench.app.jobs, [made]);
     assert_eq!(bench.app.jobs[0].standing, Standing::Done);
 }
+
+#[test]
+fn jobs_between_two_days_are_those_started_or_changed_then() {
+    let mut bench = three();
+    let day = |at: &chrono::DateTime<chrono::FixedOffset>| rakeline_core::moment::sorted_date(at);
+    let today = day(&bench.app.jobs[0].created);
+    let found = |bench: &mut Bench, from: &str, to: &str| {
+        bench.send(Intent::List(ListIntent::From(from.to_owned())));
+        bench.send(Intent::List(ListIntent::To(to.to_owned())));
+        listed(&bench.app).found
+    };
+    assert_eq!(found(&mut bench, &today, &today), 3);
+    assert_eq!(found(&mut bench, "2000-01-01", "2000-12-31"), 0);
+    assert_eq!(found(&mut bench, "2000-01-01", ""), 3);
+    assert_eq!(found(&mut bench, "", "2000-12-31"), 0);
+    assert_eq!(found(&mut bench, "9999-01-01", ""), 0);
+    assert!(!bench.app.list.is_open());
+    assert_eq!(found(&mut bench, "2027-01-01", "2026-01-01"), 0);
+    assert!(bench.app.list.is_upside_down());
+    assert_eq!(
+        found(&mut bench, "no day", ""),
+        3,
+        "what is no day counts for none"
+    );
+    assert!(bench.app.list.is_open());
+}
