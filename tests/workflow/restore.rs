@@ -35,9 +35,10 @@ fn moved_to(bytes: Vec<u8>) -> Bench {
 }
 
 /// The same record as a newer version would write it.
-fn newer(text: &str) -> String {
-    let version = format!("{{\"version\":{}", rakeline_core::record::VERSION);
-    text.replacen(&version, "{\"version\":99", 1)
+pub(crate) fn newer(text: &str) -> String {
+    let version = format!("\"version\":{}}}", rakeline_core::record::VERSION);
+    let rest = text.strip_suffix(&version).expect("the version comes last");
+    format!("{rest}\"version\":99}}")
 }
 
 #[test]
