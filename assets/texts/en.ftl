@@ -1569,11 +1569,18 @@ deleted-jobs = { $jobs ->
    *[other] { $jobs } deleted jobs
 }
 bring-back = Bring back
-record-kept = A stored job cannot be read. It is kept as it is, under { $key }.
+record-kept = A stored job cannot be read. It is kept as it is, under { $key }. Take in a backup to bring it back: choose 'Take the later ones'.
+record-kept-newer = This job was stored by a newer version of Rakeline. It is kept whole, under { $key }, and goes into every backup. Update Rakeline to open it.
+record-glimpse = { $about }, started { $started }, last changed { $changed }
 record-twice = This job is among the deleted ones and among the others. Open it and look which is right before you delete one for good.
 job-not-here = That job is not on this phone.
 job-lost = { $job }, last changed { $when }, was saved here, but its record is gone from the browser's storage. Bring it back from a backup.
 job-lost-forget = Take it off the list
+pictures-bereft = { $photos ->
+    [one] One photo is here whose job is gone: this browser lost its records. Take in a backup to bring the job back. Until then the photo stays.
+   *[other] { $photos } photos are here whose jobs are gone: this browser lost its records. Take in a backup to bring the jobs back. Until then the photos stay.
+}
+pictures-bereft-erase = Delete them for good
 to-store = Storage and backup
 list-search = Search
 list-search-note = Customer, plate, vehicle, kit, name, or a day: mar 2026, 2026-03-12
@@ -1582,6 +1589,10 @@ list-standing = How it stands
 list-kit = Kit
 list-order = Order
 list-all = All
+list-between = Between two days
+list-from = From
+list-to = To
+list-upside-down = The first day is after the last one, so no job fits. Change one of them.
 list-found = { $found } of { $all } jobs
 list-open = Show all jobs
 list-more = { $more } more
@@ -1592,7 +1603,6 @@ sort-plate = By number plate
 sort-vehicle = By vehicle
 deleted-days = A deleted job can come back for { $days } days. Then it goes for good, with its pictures.
 deleted-since = Deleted { $when }
-deleted-more = { $more } more deleted jobs are not shown here.
 erase = For good
 erase-job = Delete { $job } for good
 erase-all = Delete all of these for good
@@ -1603,6 +1613,14 @@ erase-jobs = { $jobs ->
 erase-customer = { $jobs ->
     [one] Delete the one job of { $customer } for good, with its pictures? Nothing brings it back but a backup.
    *[other] Delete all { $jobs } jobs of { $customer } for good, with their pictures? Nothing brings them back but a backup.
+}
+erase-customer-unreadable = { $asked } { $records ->
+    [one] One stored job cannot be read and may be this customer's too: it stays.
+   *[other] { $records } stored jobs cannot be read and may be this customer's too: they stay.
+}
+erase-pictures = { $photos ->
+    [one] Delete this photo for good? It comes back with a backup only.
+   *[other] Delete these { $photos } photos for good? They come back with a backup only.
 }
 erase-yes = Delete for good
 erase-no = Keep
@@ -1634,6 +1652,7 @@ backup-short = The passphrase needs { $least } signs or more.
 backup-make = Make a backup
 backup-of = What goes into it
 backup-of-all = Everything
+backup-of-more = Offer older jobs too ({ $more })
 backup-going = { $done } of { $all } records packed
 backup-looking = { $percent } % of the backup looked through
 backup-taking = { $percent } % of the backup taken in
@@ -1673,6 +1692,8 @@ backup-newer = This backup was made by a newer version (format { $version }). Up
 backup-not-text = It is not the text that it should be.
 backup-no-picture = It is no picture.
 backup-bad-id = Its name is none of a job.
+backup-job-twice = It is in this backup twice, among the jobs and among the deleted ones. Only the first one is taken in.
+backup-too-large-here = its { $mb } MB are more than the { $most } MB that this app can take in on Android. Take in backups of single jobs, or use Rakeline in the browser
 zip-not-a-zip = This file is no backup: it is no zip.
 zip-cut-short = This backup ends too early. Copy it here again.
 zip-bad-name = Something in this file has a name that no backup has: { $name }. Nothing was taken in.
@@ -1712,10 +1733,21 @@ restore-deleted-here = { $jobs ->
    *[other] { $jobs } jobs that were deleted here: they stay deleted
 }
 restore-unreadable-here = { $jobs ->
-    [one] One job whose record here cannot be read: it is kept as it is
-   *[other] { $jobs } jobs whose records here cannot be read: they are kept as they are
+    [one] One job whose record here cannot be read: the backup can bring it back
+   *[other] { $jobs } jobs whose records here cannot be read: the backup can bring them back
+}
+restore-newer-version = { $jobs ->
+    [one] One job that a newer version of Rakeline wrote: taken in, it opens only after an update
+   *[other] { $jobs } jobs that a newer version of Rakeline wrote: taken in, they open only after an update
 }
 restore-differs = { $job }: here changed { $here } ({ $read_here } faces read), in the backup { $there } ({ $read_there } faces read)
+restore-differs-in = { $job }: here changed { $here } ({ $read_here } faces read), in the backup { $there } ({ $read_there } faces read). They differ in: { $parts }
+part-particulars = name and particulars
+part-typed = what was typed
+part-marks = marks
+part-faces = face angles
+part-photos = photos
+part-sheets = job sheets
 restore-one = { $job }, changed { $when }
 restore-only = { $job }
 restore-newer-record = Job { $id }, written by a newer version; it is kept whole
@@ -1727,7 +1759,21 @@ restore-kits = { $kits ->
     [one] One kit sheet
    *[other] { $kits } kit sheets
 }
+restore-passed = { $files ->
+    [one] One file of a colleague
+   *[other] { $files } files of colleagues
+}
+restore-fleets = { $fleets ->
+    [one] One fleet
+   *[other] { $fleets } fleets
+}
 restore-settings = Settings of the workshop and the phone
+restore-settings-differ = The settings of the workshop differ (prices, tools, bays, letterhead and the like). This phone's own zeroing stays in any case.
+restore-kit-differs = Kit sheet { $kit } differs
+restore-which-others = Settings and kit sheets that differ
+restore-keep-my-others = Leave mine
+restore-take-others = Take the backup's
+restore-others-kept = What is replaced is put by and goes into no list; jobs keep the kit sheet that they were fitted with.
 restore-odd = { $name } cannot be taken in: { $why }
 restore-foreign = { $files ->
     [one] One file in it is none of Rakeline's and is left out.
@@ -1736,11 +1782,13 @@ restore-foreign = { $files ->
 restore-which = Jobs that were changed later in the backup
 restore-keep-mine = Leave mine
 restore-take-newer = Take the later ones
-restore-older-kept = Of a job that is replaced, the older one is put by.
+restore-older-kept = Of a job that is replaced, the one here is put by: see 'Put by' below.
 restore-take = Take it in
 restore-nothing = It brings nothing that is not here.
 restore-not-kept = What came so far is kept. Then it could not go on: { $why }
 restore-broken-off = Not all was taken in. { $why } Choose the file again to go on: what is here already is not taken twice.
+restore-half = { $name } was not taken in to its end. Choose it again: what is here already is not taken twice.
+restore-half-leave = Leave it as it is
 restore-wait = A backup is being taken in. Wait until it is done.
 restored = Taken in: { $new ->
     [one] one new job
@@ -1753,6 +1801,19 @@ restored = Taken in: { $new ->
     [one] one photo
    *[other] { $photos } photos
 }.
+restored-changed = { $restored } { $changed ->
+    [one] One thing was changed here since it was shown, so it was left out. Choose the file again to see it.
+   *[other] { $changed } things were changed here since they were shown, so they were left out. Choose the file again to see them.
+}
+put-by-title = Put by
+put-by-why = Jobs as they were before the vehicle came again, or before a backup's took their place. They stay until their job is deleted for good.
+put-by-show = Show them
+put-by-none = Nothing is put by.
+put-by-visit = As it was before a visit, last changed { $when }
+put-by-restored = As it was before a backup's took its place, last changed { $when }
+put-by-unreadable = { $key } cannot be read. It stays.
+put-by-own = Keep as a job of its own
+put-by-own-job = Keep { $job } as it was as a job of its own
 export-title = For other programs
 export-why = Jobs, face angles, readings and parts as tables (CSV) and as JSON, in one zip. Everybody who gets the file can read it.
 export-make = Save tables
@@ -1783,8 +1844,8 @@ check-lost = { $count ->
    *[other] { $count } records are gone. The list of jobs names them; bring them back from a backup.
 }
 check-pictures = { $count ->
-    [one] One picture is gone. Bring it back from a backup.
-   *[other] { $count } pictures are gone. Bring them back from a backup.
+    [one] One picture is gone or empty. Bring it back from a backup.
+   *[other] { $count } pictures are gone or empty. Bring them back from a backup.
 }
 erase-customer-title = Delete all of a customer
 erase-customer-why = When a customer asks for it: every job of that name goes for good, deleted ones too.
@@ -3023,6 +3084,10 @@ plane-too-uncertain = Over this distance the ± would be { $expanded } mm, more 
 
 # Photos at steps and of finished heads.
 photo-at = Taken { $when }
+photo-not-stored = The photo that you took is not stored yet. { $why }
+photo-store-again = Save the photo again
+photo-give-up = Give the photo up
+photo-copy-only = The photo is kept as its copy. The original found no place. { $why }
 photo-draw = Draw on it
 photo-smaller = Small again
 head-photos = Photos of the finished heads: { $taken } of { $heads }

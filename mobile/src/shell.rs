@@ -291,9 +291,13 @@ impl Shell {
             | Action::LookInto(_)
             | Action::TakeIn(..) => self.backup(action),
             Action::Move(_)
-            | Action::Erase(_)
+            | Action::Erase(..)
+            | Action::DropLoose(_)
+            | Action::EmptyOut
+            | Action::ReadPutBy
             | Action::AskRoom
             | Action::CheckStore(_)
+            | Action::LookOver(_)
             | Action::TakeOver => self.store(action),
         }
     }

@@ -66,12 +66,13 @@ pub(crate) fn fault(bench: &Bench) -> &str {
 }
 
 /// All that makes up jobs: records, briefs but for the time of deletion,
-/// pictures with their bytes.
+/// pictures with their bytes. That a backup was not taken in to its end is
+/// none of them.
 pub(crate) fn jobs_of(bench: &Bench) -> BTreeMap<String, Vec<u8>> {
     let storage = &bench.phone.storage;
     let records = storage.records().into_iter();
     let mut all: BTreeMap<String, Vec<u8>> = records
-        .filter(|(key, _)| !key.starts_with("brief/trash/"))
+        .filter(|(key, _)| !key.starts_with("brief/trash/") && key != "restoring")
         .map(|(key, text)| (key, text.into_bytes()))
         .collect();
     for key in storage.blobs() {
@@ -81,14 +82,18 @@ pub(crate) fn jobs_of(bench: &Bench) -> BTreeMap<String, Vec<u8>> {
     all
 }
 
-fn open_elsewhere(bytes: &[u8], passphrase: Option<&str>) -> Value {
+pub(crate) fn open_elsewhere(bytes: &[u8], passphrase: Option<&str>) -> Value {
     let asked = json!({
         "do": "open", "file": STANDARD.encode(bytes), "passphrase": passphrase,
     });
     oracle::run("archive.py", &asked)
 }
 
-fn made_elsewhere(entries: &[(String, Vec<u8>)], passphrase: Option<&str>, way: &str) -> Vec<u8> {
+pub(crate) fn made_elsewhere(
+    entries: &[(String, Vec<u8>)],
+    passphrase: Option<&str>,
+    way: &str,
+) -> Vec<u8> {
     let entries: Vec<Value> = entries
         .iter()
         .map(|(name, bytes)| json!([name, STANDARD.encode(bytes)]))

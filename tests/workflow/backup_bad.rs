@@ -12,7 +12,7 @@ use crate::job_list::three;
 const MANIFEST: &[u8] = br#"{"format":"rakeline-backup","version":1}"#;
 
 /// A zip of these entries after the manifest.
-fn zip(entries: &[(&str, &[u8])]) -> Vec<u8> {
+pub(crate) fn zip(entries: &[(&str, &[u8])]) -> Vec<u8> {
     let mut zip = Zip::new(Vec::new());
     zip.add("rakeline.json", MANIFEST).expect("written");
     for (name, bytes) in entries {
@@ -247,6 +247,25 @@ fn a_file_that_is_something_else() {
     refused(other.finish().expect("written"), "", "backup-not-ours");
 }
 
+/// A file of age's first version with this stanza, whose seals are all noughts.
+fn locked_by(stanza: &str) -> Vec<u8> {
+    let seal = "A".repeat(43);
+    let mut file = format!("age-encryption.org/v1\n-> {stanza}\n{seal}\n--- {seal}\n").into_bytes();
+    file.extend([0; 64]);
+    file
+}
+
+#[test]
+fn a_file_locked_for_a_key_asking_for_too_much_work_or_of_a_newer_lock() {
+    let nought = "A".repeat(43);
+    let key = locked_by(&format!("X25519 {nought}"));
+    refused(key, PASSPHRASE, "backup-other-key");
+    let much = locked_by(&format!("scrypt {} 22", "A".repeat(22)));
+    refused(much, PASSPHRASE, "backup-too-much-work");
+    let newer = b"age-encryption.org/v2\n-> scrypt x 10\nx\n--- x\n".to_vec();
+    refused(newer, PASSPHRASE, "backup-newer-lock");
+}
+
 #[test]
 fn a_backup_of_a_newer_version() {
     let mut newer = Zip::new(Vec::new());
@@ -280,9 +299,10 @@ fn a_restore_that_is_killed_is_gone_on_with_by_doing_it_again() {
     let all = jobs_of(&whole);
     let mut other = Bench::on(MemoryPlatform::new());
     look(&mut other, bytes.clone(), "");
-    // Killed after the second write: the rest never comes.
+    // Killed after the second job: the rest never comes. The first write
+    // notes that it begins.
     let broken = rakeline::platform::StorageFault::Refused;
-    other.phone.storage.fail_commit(3, broken);
+    other.phone.storage.fail_commit(4, broken);
     backup(&mut other, BackupIntent::TakeIn(Brings::Nothing));
     let mut other = other.killed();
     assert_eq!(other.app.unreadable, []);

@@ -1,6 +1,9 @@
 //! The list of jobs: what is found, how it is ordered, what it is kept by.
 
-use rakeline::driver::{BRIEF_PREFIX, Intent, ListIntent, SHOWN, SortBy, listed};
+use std::pin::pin;
+use std::task::{Context, Poll, Waker};
+
+use rakeline::driver::{BRIEF_PREFIX, Intent, ListIntent, SHOWN, SortBy, listed, read_store};
 use rakeline::platform::memory::{MemoryPlatform, MemoryStorage};
 use rakeline_core::job::{JobEvent, JobId, Particular, Standing, StandingEvent};
 use rakeline_core::units::Millis;
@@ -105,7 +108,7 @@ fn jobs_are_ordered_as_wished() {
 }
 
 #[test]
-fn a_thousand_jobs_open_from_their_briefs_and_only_the_newest_records_are_read() {
+fn a_thousand_jobs_open_from_their_briefs_and_every_record_is_looked_over_after_it() {
     let one = three();
     let mut records = one.phone.storage.records();
     let (key, text) = records
@@ -120,17 +123,23 @@ fn a_thousand_jobs_open_from_their_briefs_and_only_the_newest_records_are_read()
         records.insert(format!("{BRIEF_PREFIX}{other}"), brief.clone());
         records.insert(other, text.replace(&id, &format!("feed{n:012x}")));
     }
-    // A record that was read is named, for it says that it is broken: of
-    // equally new ones the first and the last of the list.
+    // A record that was read is named, for it says that it is broken: one
+    // of the newest fifty and one far behind them.
     let broken = [7, 993].map(|n| format!("job/feed{n:012x}"));
     for key in &broken {
         records.insert(key.clone(), "not read at the start".to_owned());
     }
     let phone = MemoryPlatform::with(MemoryStorage::holding(records), "/");
+    // No record is read for the list: the broken ones stand in it.
+    let mut context = Context::from_waker(Waker::noop());
+    let Poll::Ready(Ok(stored)) = pin!(read_store(&*phone.storage)).poll(&mut context) else {
+        panic!("the store answers at once");
+    };
+    assert_eq!((stored.entries.len(), stored.records.len()), (1_003, 0));
     let mut bench = Bench::on(phone);
-    assert_eq!(bench.app.jobs.len(), 1_002);
+    assert_eq!(bench.app.jobs.len(), 1_001);
     let unreadable = bench.app.unreadable.iter().map(|one| &one.key);
-    assert_eq!(unreadable.collect::<Vec<_>>(), [&broken[0]]);
+    assert_eq!(unreadable.collect::<Vec<_>>(), [&broken[0], &broken[1]]);
     assert_eq!(listed(&bench.app).rows.len(), SHOWN);
     bench.send(Intent::List(ListIntent::More));
     assert_eq!(listed(&bench.app).rows.len(), 2 * SHOWN);
@@ -163,4 +172,30 @@ fn an_entry_says_of_every_step_what_its_record_says() {
     let made = rakeline::driver::JobEntry::of(bench.job(), &records[&key]);
     assert_eq!(bench.app.jobs, [made]);
     assert_eq!(bench.app.jobs[0].standing, Standing::Done);
+}
+
+#[test]
+fn jobs_between_two_days_are_those_started_or_changed_then() {
+    let mut bench = three();
+    let day = |at: &chrono::DateTime<chrono::FixedOffset>| rakeline_core::moment::sorted_date(at);
+    let today = day(&bench.app.jobs[0].created);
+    let found = |bench: &mut Bench, from: &str, to: &str| {
+        bench.send(Intent::List(ListIntent::From(from.to_owned())));
+        bench.send(Intent::List(ListIntent::To(to.to_owned())));
+        listed(&bench.app).found
+    };
+    assert_eq!(found(&mut bench, &today, &today), 3);
+    assert_eq!(found(&mut bench, "2000-01-01", "2000-12-31"), 0);
+    assert_eq!(found(&mut bench, "2000-01-01", ""), 3);
+    assert_eq!(found(&mut bench, "", "2000-12-31"), 0);
+    assert_eq!(found(&mut bench, "9999-01-01", ""), 0);
+    assert!(!bench.app.list.is_open());
+    assert_eq!(found(&mut bench, "2027-01-01", "2026-01-01"), 0);
+    assert!(bench.app.list.is_upside_down());
+    assert_eq!(
+        found(&mut bench, "no day", ""),
+        3,
+        "what is no day counts for none"
+    );
+    assert!(bench.app.list.is_open());
 }

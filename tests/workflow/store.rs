@@ -19,16 +19,16 @@ use crate::scenario;
 
 const DAY: Millis = Millis(24.0 * 60.0 * 60.0 * 1000.0);
 
-fn store(bench: &mut Bench, said: StoreIntent) {
+pub(crate) fn store(bench: &mut Bench, said: StoreIntent) {
     bench.send(Intent::Store(said));
 }
 
-fn erase(bench: &mut Bench, what: EraseWhat) {
+pub(crate) fn erase(bench: &mut Bench, what: EraseWhat) {
     store(bench, StoreIntent::AskErase(what));
     store(bench, StoreIntent::Erase);
 }
 
-fn days_later(bench: &Bench, days: i64) -> Bench {
+pub(crate) fn days_later(bench: &Bench, days: i64) -> Bench {
     for _ in 0..days {
         bench.phone.clock.advance(DAY);
     }
@@ -36,7 +36,7 @@ fn days_later(bench: &Bench, days: i64) -> Bench {
 }
 
 /// Keys of the store that name this job.
-fn keys_of(bench: &Bench, id: &JobId) -> Vec<String> {
+pub(crate) fn keys_of(bench: &Bench, id: &JobId) -> Vec<String> {
     let records = bench.phone.storage.records();
     let keys = records.into_keys().chain(bench.phone.storage.blobs());
     keys.filter(|key| key.contains(&id.0)).collect()

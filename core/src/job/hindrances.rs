@@ -5,7 +5,7 @@
 use super::behind::{typed_depth, typed_panel};
 use super::entry::Whose;
 use super::holes::typed_old_hole;
-use super::mark_out::{Limit, limit_value};
+use super::limit::limits_of;
 use super::state::JobState;
 use crate::decide::look_behind::{NoDrill, Obstacle};
 use crate::decide::mark_out::NoDrillReason;
@@ -42,7 +42,7 @@ pub(super) fn open_fields(
         })
         .collect();
     let hole = hole.unwrap_or_else(|| job.kit.head_hole(job.behind.material));
-    let near = hole * 0.5 + limit_value(job, Limit::Clearance);
+    let near = hole * 0.5 + limits_of(&job.kit.mark_out, &job.mark_out.limits).clearance;
     let mut old_holes = job.mark_out.old_holes.iter();
     if old_hole.is_none() && old_holes.any(|old| (old.0 - mark.0).abs() <= near.0) {
         why.push(msg("drill-shut-old-hole-asked"));
@@ -53,7 +53,7 @@ pub(super) fn open_fields(
 /// The area to keep clear of that a hole at a spot would come into. Areas
 /// where no set serves the face angle are the ring set's matter.
 pub(super) fn in_an_area(job: &JobState, mark: Offset, hole: Millimetres) -> Option<Message> {
-    let clearance = limit_value(job, Limit::Clearance);
+    let clearance = limits_of(&job.kit.mark_out, &job.mark_out.limits).clearance;
     let areas = job.mark_out.no_drill.iter();
     let mut areas = areas.filter(|area| area.why != NoDrillReason::FaceAngle);
     let hit = areas.find(|area| {

@@ -9,9 +9,12 @@ use serde_json::{Map, Value};
 
 use super::items;
 use super::limits::{BACKUP_VERSION, MANIFEST, PIECE};
+use super::named::{entry_name, picture_kind};
+use super::pictures::Pictures;
 use super::talk::{BackupTask, Passphrase, Session, Stop, done, stopped};
 use crate::driver::{
-    JOB_PREFIX, KEPT_JOB_PREFIX, KIT_PREFIX, SETTINGS_KEY, Settings, TRASH_PREFIX, sheet_of,
+    JOB_PREFIX, KEPT_JOB_PREFIX, KIT_PREFIX, PASSED_PREFIX, Place, SETTINGS_KEY, Settings,
+    TRASH_PREFIX, sheet_of,
 };
 use crate::platform::{OutFile, OutStream, Platform, Shared, StorageFault};
 use crate::texts::say;
@@ -81,6 +84,7 @@ struct Making<'a> {
     stop: &'a Stop,
     out: Out,
     batch: Vec<u8>,
+    pictures: Pictures,
     photos: usize,
     missing: usize,
 }
@@ -102,14 +106,13 @@ impl Making<'_> {
     }
 
     async fn photo(&mut self, key: &str) -> Result<(), Message> {
+        if !self.pictures.is_due(key) {
+            return Ok(());
+        }
         let found = self.platform.storage.blob_get(key).await;
         match found.map_err(|fault| fault.message())? {
             Some(bytes) => {
-                let ending = if bytes.starts_with(b"\x89PNG") {
-                    "png"
-                } else {
-                    "jpg"
-                };
+                let ending = picture_kind(&bytes).unwrap_or("jpg");
                 self.photos += 1;
                 self.add(&format!("photos/{key}.{ending}"), &bytes).await
             }
@@ -154,6 +157,14 @@ async fn made(
     stop: &Stop,
 ) -> Result<Made, Message> {
     let keys = keys(platform, of).await.map_err(|fault| fault.message())?;
+    let tables = *of == BackupOf::Tables;
+    let pictures = match tables {
+        true => Vec::new(),
+        false => {
+            let there = platform.storage.blob_list().await;
+            there.map_err(|fault| fault.message())?
+        }
+    };
     let (name, mime, start) = file(of, now);
     let first = session.ask(platform, start, stop).await?;
     let out = match platform.share.begin(&name, mime).await {
@@ -166,11 +177,11 @@ async fn made(
         stop,
         out,
         batch: Vec::new(),
+        pictures: Pictures::of(pictures),
         photos: 0,
         missing: 0,
     };
     making.out.write(first).await?;
-    let tables = *of == BackupOf::Tables;
     if !tables {
         let about = manifest(&keys, now);
         making.add(MANIFEST, about.as_bytes()).await?;
@@ -181,11 +192,23 @@ async fn made(
         if stop.get() {
             return Err(stopped());
         }
-        let found = platform.storage.get(key).await;
-        if let Some(text) = found.map_err(|fault| fault.message())? {
-            one(&mut making, key, &text, settings, tables).await?;
+        if let Some((key, text)) = stored(platform, key, &keys).await? {
+            one(&mut making, &key, &text, settings, tables).await?;
         }
         told(Progress { done: at + 1, all });
+    }
+    // What no record that can be read names: of newer versions' records, of
+    // what was put by, and dropped ones.
+    let rest = match of {
+        BackupOf::All(_) => making.pictures.taken_for(None),
+        BackupOf::Job(id, _) => making.pictures.taken_for(Some(&id.0)),
+        BackupOf::Tables => Vec::new(),
+    };
+    for picture in rest {
+        if stop.get() {
+            return Err(stopped());
+        }
+        making.photo(&picture).await?;
     }
     making.flush().await?;
     let last = session.ask(platform, BackupTask::Finish, stop).await?;
@@ -213,6 +236,31 @@ async fn made(
     })
 }
 
+/// A record with its key; one that was moved to the deleted ones or back
+/// since the backup began is read where it is now.
+async fn stored(
+    platform: &Platform,
+    key: &str,
+    keys: &[String],
+) -> Result<Option<(String, String)>, Message> {
+    let get = async |key: &str| {
+        let found = platform.storage.get(key).await;
+        found.map_err(|fault| fault.message())
+    };
+    if let Some(text) = get(key).await? {
+        return Ok(Some((key.to_owned(), text)));
+    }
+    let moved = match (key.strip_prefix(JOB_PREFIX), key.strip_prefix(TRASH_PREFIX)) {
+        (Some(id), _) => Place::Trash.key(&JobId(id.to_owned())),
+        (_, Some(id)) => Place::Jobs.key(&JobId(id.to_owned())),
+        _ => return Ok(None),
+    };
+    if keys.contains(&moved) {
+        return Ok(None);
+    }
+    Ok(get(&moved).await?.map(|text| (moved, text)))
+}
+
 fn is_job(key: &str) -> bool {
     key.starts_with(JOB_PREFIX) || key.starts_with(TRASH_PREFIX)
 }
@@ -230,6 +278,13 @@ async fn one(
         return Ok(());
     };
     let job = is_job(key).then(|| record::read(text).ok()).flatten();
+    if job.is_none() && is_job(key) {
+        // Its pictures are known by their keys alone.
+        let id = key.rsplit('/').next();
+        for picture in making.pictures.taken_for(id) {
+            making.photo(&picture).await?;
+        }
+    }
     if let Some(job) = job.filter(|_| !tables) {
         for blob in blobs_of(&job) {
             making.photo(&blob).await?;
@@ -252,21 +307,6 @@ async fn one(
     making.add(&name, text.as_bytes()).await
 }
 
-/// The name of a stored text in the archive.
-fn entry_name(key: &str) -> Option<String> {
-    let of = |prefix: &str, folder: &str| {
-        let rest = key.strip_prefix(prefix)?;
-        Some(format!("{folder}/{rest}.json"))
-    };
-    if key == SETTINGS_KEY {
-        return Some("settings.json".to_owned());
-    }
-    of(JOB_PREFIX, "jobs")
-        .or_else(|| of(TRASH_PREFIX, "deleted"))
-        .or_else(|| of(KIT_PREFIX, "kits"))
-        .or_else(|| of(KEPT_JOB_PREFIX, "before"))
-}
-
 async fn keys(platform: &Platform, of: &BackupOf) -> Result<Vec<String>, StorageFault> {
     let storage = &platform.storage;
     let mut keys = Vec::new();
@@ -278,7 +318,13 @@ async fn keys(platform: &Platform, of: &BackupOf) -> Result<Vec<String>, Storage
         BackupOf::Tables => keys.extend(storage.keys(JOB_PREFIX).await?),
         BackupOf::All(_) => {
             keys.push(SETTINGS_KEY.to_owned());
-            for prefix in [KIT_PREFIX, KEPT_JOB_PREFIX, JOB_PREFIX, TRASH_PREFIX] {
+            for prefix in [
+                KIT_PREFIX,
+                PASSED_PREFIX,
+                KEPT_JOB_PREFIX,
+                JOB_PREFIX,
+                TRASH_PREFIX,
+            ] {
                 keys.extend(storage.keys(prefix).await?);
             }
         }

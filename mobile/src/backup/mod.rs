@@ -9,8 +9,12 @@
 pub mod items;
 mod limits;
 mod make;
+mod named;
+mod pictures;
 mod plan;
 mod restore;
+mod settings;
+mod taking;
 mod talk;
 
 #[cfg(feature = "worker")]
@@ -32,8 +36,9 @@ mod zip_fault;
 
 pub use limits::*;
 pub use make::{BackupOf, Made, Progress, make};
-pub use plan::{Brings, Found, Plan, Side, Verdict};
-pub use restore::{Restored, look_into, take_in};
+pub use plan::{Brings, Found, KitDiffers, Plan, Side, Verdict};
+pub use restore::look_into;
+pub use taking::{Restored, take_in};
 pub use talk::{BackupTask, Passphrase, Stop};
 
 #[cfg(feature = "worker")]

@@ -1,36 +1,34 @@
 //! The way back: a backup is read once to see what it would bring, and once
-//! more to take that in. The first reading changes nothing; the second keeps
-//! each job in one step, so that one that is broken off is gone on with by
-//! doing it again.
+//! more to take that in ([`super::take_in`]). The first reading changes
+//! nothing.
 
-use chrono::{DateTime, FixedOffset};
+use rakeline_core::again::read_passed;
 use rakeline_core::job::JobId;
+use rakeline_core::json;
 use rakeline_core::text::{Message, msg};
-use rakeline_core::{json, record};
 use serde_json::Value;
 
 use super::items::{self, Item};
-use super::limits::{BACKUP_VERSION, MANIFEST, PIECE};
-use super::plan::{Brings, Found, Here, Plan, Verdict, is_id, judge};
-use super::talk::{BackupTask, Last, Passphrase, Session, Stop, stopped};
-use crate::driver::{JobEntry, KEPT_JOB_PREFIX, KIT_PREFIX, Place, SETTINGS_KEY, record_and_entry};
-use crate::platform::{InFile, Platform, StorageFault, Write};
-
-/// Key of what a restore put by: the job as it was here.
-pub const KEPT_RESTORED_PREFIX: &str = "restored";
+use super::limits::{BACKUP_VERSION, PIECE};
+use super::named::{What, picture_kind, what};
+use super::plan::{Brings, Found, Here, KitDiffers, Plan, Verdict, is_id, judge};
+use super::settings::{Merged, readable};
+use super::talk::{BackupTask, Last, Passphrase, Session, Stop};
+use crate::driver::{KIT_PREFIX, KeySet, PASSED_PREFIX, Place, SETTINGS_KEY, job_of};
+use crate::platform::{InFile, Platform};
 
 /// Reads a file through the worker, from front to back.
-struct Reading<'a> {
+pub(super) struct Reading<'a> {
     platform: &'a Platform,
     session: Session,
     file: &'a dyn InFile,
-    from: u64,
+    pub(super) from: u64,
     stop: &'a Stop,
     over: bool,
 }
 
 impl<'a> Reading<'a> {
-    async fn begin(
+    pub(super) async fn begin(
         platform: &'a Platform,
         file: &'a dyn InFile,
         passphrase: &Passphrase,
@@ -50,7 +48,7 @@ impl<'a> Reading<'a> {
     }
 
     /// The next items; `None` when the file is over.
-    async fn next(&mut self) -> Result<Option<Vec<Item>>, Message> {
+    pub(super) async fn next(&mut self) -> Result<Option<Vec<Item>>, Message> {
         if self.over {
             return Ok(None);
         }
@@ -67,51 +65,6 @@ impl<'a> Reading<'a> {
         let answer = answer?;
         let items = items::read(&answer);
         items.map(Some).ok_or_else(|| msg("backup-damaged"))
-    }
-}
-
-/// What an item of the archive is.
-enum What<'a> {
-    Manifest,
-    Job(Place, &'a str),
-    Kit(&'a str),
-    Before(&'a str),
-    Settings,
-    Photo(&'a str),
-    /// Made from the rest, or a table: nothing to take in.
-    Paper,
-    Foreign,
-}
-
-fn what(name: &str) -> What<'_> {
-    let json = |folder: &str| {
-        let rest = name.strip_prefix(folder)?.strip_prefix('/')?;
-        rest.strip_suffix(".json")
-    };
-    if name == MANIFEST {
-        return What::Manifest;
-    }
-    if name == "settings.json" {
-        return What::Settings;
-    }
-    if let Some(id) = json("jobs") {
-        return What::Job(Place::Jobs, id);
-    }
-    if let Some(id) = json("deleted") {
-        return What::Job(Place::Trash, id);
-    }
-    if let Some(id) = json("kits") {
-        return What::Kit(id);
-    }
-    if let Some(rest) = json("before") {
-        return What::Before(rest);
-    }
-    let photo = name.strip_prefix("photos/");
-    let photo = photo.and_then(|key| key.strip_suffix(".jpg").or(key.strip_suffix(".png")));
-    match photo {
-        Some(key) => What::Photo(key),
-        None if name.starts_with("papers/") => What::Paper,
-        None => What::Foreign,
     }
 }
 
@@ -147,22 +100,30 @@ pub async fn look_into(
                         Err(why) => plan.odd.push((name, why)),
                     }
                 }
-                What::Kit(id) => {
-                    let key = format!("{KIT_PREFIX}{id}");
-                    let readable = text().is_ok_and(|text| json::parse(text).is_ok());
-                    if !is_id(id) || !readable {
-                        plan.odd.push((name, msg("backup-not-text")));
-                    } else if get(platform, &key).await?.is_none() {
-                        plan.kits.push(key);
+                What::Kit(id) => match text() {
+                    Ok(text) => kit(platform, &mut plan, id, text).await?,
+                    Err(why) => plan.odd.push((name, why)),
+                },
+                What::Passed(id) => {
+                    let key = format!("{PASSED_PREFIX}{id}");
+                    match text().map(read_passed) {
+                        Ok(Ok(_)) if is_id(id) => {
+                            if get(platform, &key).await?.is_none() {
+                                plan.passed.push(key);
+                            }
+                        }
+                        Ok(Err(fault)) => plan.odd.push((name, fault.message())),
+                        Ok(_) => plan.odd.push((name, msg("backup-bad-id"))),
+                        Err(why) => plan.odd.push((name, why)),
                     }
                 }
-                What::Settings => {
-                    if get(platform, SETTINGS_KEY).await?.is_none() {
-                        plan.settings = Brings::It;
-                        logo = text().ok().and_then(logo_of);
-                    }
+                What::Settings => match text() {
+                    Ok(text) => logo = settings(platform, &mut plan, text).await?,
+                    Err(why) => plan.odd.push((name, why)),
+                },
+                What::Photo(key) if picture_kind(&bytes).is_some() => {
+                    offered.push(key.to_owned());
                 }
-                What::Photo(key) if is_picture(&bytes) => offered.push(key.to_owned()),
                 What::Photo(_) => plan.odd.push((name, msg("backup-no-picture"))),
                 What::Before(_) | What::Paper => {}
                 What::Foreign => plan.foreign += 1,
@@ -173,16 +134,79 @@ pub async fn look_into(
     if !manifest {
         return Err(msg("backup-not-ours"));
     }
+    plan.refuse_twice();
     let there = platform.storage.blob_list().await;
     let there = there.map_err(|fault| fault.message())?;
-    let named = |key: &String| {
-        let mut jobs = plan.jobs.iter();
-        logo.as_ref() == Some(key)
-            || jobs.any(|found| found.verdict != Verdict::DeletedHere && found.blobs.contains(key))
-    };
-    offered.retain(|key| !there.contains(key) && named(key));
-    plan.photos = offered;
+    plan.photos = wanted(&plan, offered, &there, logo.as_deref());
     Ok(plan)
+}
+
+/// The pictures that are not here and that a job of the plan names, or was
+/// photographed for: those of newer versions' records, and of what was put by.
+fn wanted(
+    plan: &Plan,
+    mut offered: Vec<String>,
+    there: &[String],
+    logo: Option<&str>,
+) -> Vec<String> {
+    let comes = |found: &&Found| found.verdict != Verdict::DeletedHere;
+    let jobs = || plan.jobs.iter().filter(comes);
+    let named = KeySet::of_all(jobs().flat_map(|found| &found.blobs));
+    let ids = KeySet::of_all(jobs().map(|found| &found.id.0));
+    let there = KeySet::of_all(there);
+    offered.retain(|key| {
+        let of_job = || job_of(key).is_some_and(|id| ids.has(id));
+        !there.has(key) && (named.has(key) || of_job() || logo == Some(key.as_str()))
+    });
+    offered
+}
+
+/// A kit sheet: new, the same, or another one than here.
+async fn kit(platform: &Platform, plan: &mut Plan, id: &str, text: &str) -> Result<(), Message> {
+    let key = format!("{KIT_PREFIX}{id}");
+    let sheet = json::parse(text).ok().filter(|_| is_id(id));
+    let Some(sheet) = sheet else {
+        plan.odd
+            .push((format!("kits/{id}"), msg("backup-not-text")));
+        return Ok(());
+    };
+    match get(platform, &key).await? {
+        None => plan.kits.push(key),
+        Some(here) if here != text => plan.kits_differ.push(KitDiffers {
+            key,
+            name: sheet
+                .get("name")
+                .and_then(Value::as_str)
+                .unwrap_or(id)
+                .to_owned(),
+            here: json::sum(&here),
+        }),
+        Some(_) => {}
+    }
+    Ok(())
+}
+
+/// The settings: new, the same but for this phone's own, or others. Gives
+/// the key of their logo where that may come along.
+async fn settings(
+    platform: &Platform,
+    plan: &mut Plan,
+    text: &str,
+) -> Result<Option<String>, Message> {
+    let Some(here) = get(platform, SETTINGS_KEY).await? else {
+        plan.settings = Brings::It;
+        return Ok(logo_of(text));
+    };
+    let (Some(mine), Some(theirs)) = (readable(&here), readable(text)) else {
+        return Ok(None);
+    };
+    let merged = Merged::of(&mine, &theirs);
+    plan.fleets = merged.fleets;
+    if !merged.differs {
+        return Ok(None);
+    }
+    plan.settings_differ = Some(json::sum(&here));
+    Ok(logo_of(text))
 }
 
 /// Key of the workshop's logo in its settings.
@@ -192,11 +216,7 @@ fn logo_of(settings: &str) -> Option<String> {
     Some(blob.to_owned())
 }
 
-fn is_picture(bytes: &[u8]) -> bool {
-    bytes.starts_with(&[0xff, 0xd8]) || bytes.starts_with(b"\x89PNG")
-}
-
-async fn get(platform: &Platform, key: &str) -> Result<Option<String>, Message> {
+pub(super) async fn get(platform: &Platform, key: &str) -> Result<Option<String>, Message> {
     let found = platform.storage.get(key).await;
     found.map_err(|fault| fault.message())
 }
@@ -232,168 +252,4 @@ async fn look_at(
         trash: trash.as_deref(),
     };
     judge(id, place, text, &here)
-}
-
-/// What was taken in.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub struct Restored {
-    /// Jobs that were not here.
-    pub new: usize,
-    /// Jobs that took the place of an older one, which was put by.
-    pub newer: usize,
-    /// Pictures.
-    pub photos: usize,
-    /// Kit sheets.
-    pub kits: usize,
-    /// Why it ended before its end.
-    pub fault: Option<Message>,
-}
-
-/// Takes in what the plan says. What was taken in before a fault stays.
-pub async fn take_in(
-    platform: &Platform,
-    file: &dyn InFile,
-    passphrase: &Passphrase,
-    (plan, newer): (&Plan, Brings),
-    now: DateTime<FixedOffset>,
-    told: &dyn Fn(u64),
-    stop: &Stop,
-) -> Restored {
-    let mut taking = Taking {
-        platform,
-        plan,
-        newer,
-        now,
-        done: Restored::default(),
-    };
-    let read = async {
-        let mut reading = Reading::begin(platform, file, passphrase, stop).await?;
-        while let Some(items) = reading.next().await? {
-            for item in items {
-                if stop.get() {
-                    return Err(stopped());
-                }
-                taking.item(item).await?;
-            }
-            told(reading.from);
-        }
-        Ok(())
-    };
-    let fault = read.await.err();
-    taking.done.fault = fault;
-    taking.done
-}
-
-struct Taking<'a> {
-    platform: &'a Platform,
-    plan: &'a Plan,
-    newer: Brings,
-    now: DateTime<FixedOffset>,
-    done: Restored,
-}
-
-fn not_kept(fault: &StorageFault) -> Message {
-    msg("restore-not-kept").message("why", fault.message())
-}
-
-impl Taking<'_> {
-    async fn commit(&self, writes: Vec<Write>) -> Result<(), Message> {
-        let outcome = self.platform.storage.commit(writes).await;
-        outcome.map_err(|fault| not_kept(&fault))
-    }
-
-    async fn item(&mut self, item: Item) -> Result<(), Message> {
-        let Item { name, bytes } = item;
-        match what(&name) {
-            What::Photo(key) if self.plan.photos.iter().any(|one| one == key) => {
-                let outcome = self.platform.storage.blob_put(key, bytes).await;
-                outcome.map_err(|fault| not_kept(&fault))?;
-                self.done.photos += 1;
-            }
-            What::Job(place, id) => self.job(place, id, &bytes).await?,
-            What::Kit(id) => {
-                let key = format!("{KIT_PREFIX}{id}");
-                if self.plan.kits.contains(&key) {
-                    self.put_if_free(key, bytes).await?;
-                    self.done.kits += 1;
-                }
-            }
-            What::Settings if self.plan.settings == Brings::It => {
-                self.put_if_free(SETTINGS_KEY.to_owned(), bytes).await?;
-            }
-            What::Before(rest) => {
-                let id = rest.split('/').next().unwrap_or_default();
-                if self
-                    .plan
-                    .jobs
-                    .iter()
-                    .any(|found| found.id.0 == id && self.takes(found))
-                {
-                    self.put_if_free(format!("{KEPT_JOB_PREFIX}{rest}"), bytes)
-                        .await?;
-                }
-            }
-            _ => {}
-        }
-        Ok(())
-    }
-
-    async fn put_if_free(&self, key: String, bytes: Vec<u8>) -> Result<(), Message> {
-        let Ok(value) = String::from_utf8(bytes) else {
-            return Ok(());
-        };
-        if get(self.platform, &key).await?.is_some() {
-            return Ok(());
-        }
-        self.commit(vec![Write::Put { key, value }]).await
-    }
-
-    fn takes(&self, found: &Found) -> bool {
-        match found.verdict {
-            Verdict::New => true,
-            Verdict::NewerThere => self.newer == Brings::It,
-            _ => false,
-        }
-    }
-
-    /// One job with its entry, and the one that it takes the place of put by,
-    /// in one step; only if here and in the file it is still what was shown.
-    async fn job(&mut self, place: Place, id: &str, bytes: &[u8]) -> Result<(), Message> {
-        let mut found = self.plan.jobs.iter();
-        let found = found.find(|found| found.id.0 == id && found.place == place);
-        let Some(found) = found.filter(|found| self.takes(found)) else {
-            return Ok(());
-        };
-        let text = std::str::from_utf8(bytes).unwrap_or_default();
-        let key = place.key(&found.id);
-        let here = get(self.platform, &key).await?;
-        let shown = found.here.as_ref().map(|here| here.sum);
-        if json::sum(text) != found.sum || here.as_ref().map(|text| json::sum(text)) != shown {
-            return Ok(());
-        }
-        let mut writes = match record::read(text) {
-            Ok(job) => {
-                let mut entry = JobEntry::of(&job, text);
-                entry.deleted = (place == Place::Trash).then_some(self.now);
-                record_and_entry(&entry, text.to_owned()).to_vec()
-            }
-            // A record of a newer version is kept whole.
-            Err(_) => vec![Write::Put {
-                key,
-                value: text.to_owned(),
-            }],
-        };
-        if let (Some(value), Some(shown)) = (here, shown) {
-            writes.push(Write::Put {
-                key: format!("{KEPT_JOB_PREFIX}{id}/{KEPT_RESTORED_PREFIX}-{shown:x}"),
-                value,
-            });
-        }
-        self.commit(writes).await?;
-        match found.verdict {
-            Verdict::NewerThere => self.done.newer += 1,
-            _ => self.done.new += 1,
-        }
-        Ok(())
-    }
 }

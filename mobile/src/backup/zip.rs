@@ -132,7 +132,10 @@ impl<W: Write> Zip<W> {
 
 /// Photos and PDFs are packed already.
 fn packs(name: &str) -> bool {
-    !(name.ends_with(".jpg") || name.ends_with(".png") || name.ends_with(".pdf"))
+    !(name.ends_with(".jpg")
+        || name.ends_with(".png")
+        || name.ends_with(".webp")
+        || name.ends_with(".pdf"))
 }
 
 /// What local header and directory entry have in common, from the version

@@ -4,12 +4,11 @@ use chrono::{DateTime, FixedOffset};
 use rakeline_core::job::JobId;
 use rakeline_core::text::{Message, msg};
 
-use super::boot;
 use super::intent::{Action, Now};
 use super::jobs::say;
-use super::keeping;
 use super::state::AppState;
 use super::stored::Stored;
+use super::{boot, check, keeping, loose};
 use crate::backup::{
     BackupOf, Brings, Made, Passphrase, Plan, Progress, Restored, SHORTEST_PASSPHRASE,
 };
@@ -33,6 +32,9 @@ pub struct BackupDraft {
     pub making: Option<Progress>,
     /// Why the last one came to nothing.
     pub fault: Option<Message>,
+    /// When a file was handed out last: it may still be on its way to the
+    /// downloads.
+    pub handed: Option<DateTime<FixedOffset>>,
     /// The way back.
     pub back: WayBack,
 }
@@ -100,6 +102,9 @@ pub enum BackupIntent {
     ReadSoFar(u64),
     /// What it would bring, or why it is refused.
     Looked(Result<Plan, Message>),
+    /// Settings and kit sheets that differ take the place of those here, or
+    /// do not.
+    TakeTheirs(Brings),
     /// Takes it in, the newer ones of both sides' jobs too or not.
     TakeIn(Brings),
     /// It is taken in; the store as it is now.
@@ -159,6 +164,11 @@ pub(super) fn handle(app: &mut AppState, said: BackupIntent, now: &Now) -> Vec<A
             }
         }
         BackupIntent::Looked(outcome) => looked(app, outcome),
+        BackupIntent::TakeTheirs(theirs) => {
+            if let WayBack::Planned(_, plan) = &mut draft.back {
+                plan.theirs = theirs;
+            }
+        }
         BackupIntent::TakeIn(newer) => return take_in(app, newer),
         BackupIntent::TakenIn(restored, stored) => return taken_in(app, &restored, stored, now),
         BackupIntent::Close if !draft.is_busy() => {
@@ -209,6 +219,7 @@ fn made(app: &mut AppState, outcome: Result<Made, Message>, now: &Now) -> Vec<Ac
             return Vec::new();
         }
     };
+    app.backup.handed = Some(now.at);
     let count = |n: usize| i64::try_from(n).unwrap_or(i64::MAX);
     let mut said = msg("backup-made")
         .text("name", made.name)
@@ -280,16 +291,22 @@ fn taken_in(
         .clone()
         .map(|why| msg("restore-broken-off").message("why", why));
     let count = |n: usize| i64::try_from(n).unwrap_or(i64::MAX);
-    say(
-        app,
-        msg("restored")
-            .count("new", count(restored.new))
-            .count("newer", count(restored.newer))
-            .count("photos", count(restored.photos)),
-    );
+    let mut said = msg("restored")
+        .count("new", count(restored.new))
+        .count("newer", count(restored.newer))
+        .count("photos", count(restored.photos));
+    if restored.changed > 0 {
+        said = msg("restored-changed")
+            .message("restored", said)
+            .count("changed", count(restored.changed));
+    }
+    say(app, said);
+    app.store.put_by = None;
     match stored {
         Ok(stored) => {
             let mut actions = boot::fill(app, *stored, now);
+            actions.extend(loose::reclaimed(app));
+            actions.extend(check::look_over(app));
             actions.push(Action::AskRoom);
             actions
         }

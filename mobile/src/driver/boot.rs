@@ -39,6 +39,9 @@ pub(super) fn booted(app: &mut AppState, stored: Stored, path: &str, now: &Now) 
 pub(super) fn fill(app: &mut AppState, stored: Stored, now: &Now) -> Vec<Action> {
     read_settings(app, stored.settings.as_deref());
     app.lost = stored.lost;
+    app.store.half = stored.restoring;
+    let bereft = stored.bereft.unwrap_or_default();
+    app.store.bereft = bereft.lines().map(str::to_owned).collect();
     app.unreadable = Vec::new();
     let mut entries = stored.entries;
     let mut writes = Vec::new();
@@ -48,7 +51,7 @@ pub(super) fn fill(app: &mut AppState, stored: Stored, now: &Now) -> Vec<Action>
                 writes.push(brief::put(&entry));
                 entries.push(entry);
             }
-            Err(why) => app.unreadable.push(Unreadable { key, why }),
+            Err(why) => app.unreadable.push(Unreadable::of(key, &text, why)),
         }
     }
     let in_trash = |entry: &JobEntry| entry.deleted.is_some();

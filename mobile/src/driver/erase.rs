@@ -1,20 +1,30 @@
 //! Deleting for good: one job, all deleted ones, a customer's all, and what
 //! was among the deleted ones for its days.
 
+use chrono::{DateTime, FixedOffset};
 use rakeline_core::job::JobId;
 use rakeline_core::text::{Message, msg};
 
-use super::brief;
 use super::entry::JobEntry;
-use super::intent::{Action, Now};
+use super::intent::{Action, Now, Place};
 use super::jobs::{self, rests};
+use super::keys::{KeySet, job_of};
 use super::restock;
 use super::state::AppState;
 use super::stored::Erased;
+use super::{brief, loose};
 use crate::platform::StorageFault;
 
 /// So long a deleted job can come back, days.
 pub const TRASH_DAYS: i64 = 30;
+
+/// Farther than that beyond the last change of anything the phone's clock is
+/// not believed, days: nothing goes by it.
+const CLOCK_DAYS: i64 = 365;
+
+/// A file that was handed out so short ago may still be on its way to the
+/// downloads, minutes.
+const OUT_MINUTES: i64 = 10;
 
 /// What is to be deleted for good.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -25,6 +35,8 @@ pub enum EraseWhat {
     Trash,
     /// Every job of a customer, deleted or not.
     Customer(String),
+    /// Pictures whose jobs are gone.
+    Pictures,
 }
 
 impl EraseWhat {
@@ -33,18 +45,29 @@ impl EraseWhat {
             Self::Job(id) => entry.deleted.is_some() && entry.id == *id,
             Self::Trash => entry.deleted.is_some(),
             Self::Customer(name) => same_customer(&entry.customer, name),
+            Self::Pictures => false,
         }
     }
 
     /// What is asked before.
     #[must_use]
     pub fn question(&self, app: &AppState) -> Message {
-        let all = i64::try_from(meant(app, self).count()).unwrap_or(i64::MAX);
+        let count = |n: usize| i64::try_from(n).unwrap_or(i64::MAX);
+        let all = count(meant(app, self).count());
         match self {
-            Self::Customer(name) => msg("erase-customer")
-                .count("jobs", all)
-                .text("customer", name.clone()),
+            Self::Customer(name) => {
+                let asked = msg("erase-customer")
+                    .count("jobs", all)
+                    .text("customer", name.clone());
+                match app.unreadable.len() {
+                    0 => asked,
+                    records => msg("erase-customer-unreadable")
+                        .message("asked", asked)
+                        .count("records", count(records)),
+                }
+            }
             Self::Job(_) | Self::Trash => msg("erase-jobs").count("jobs", all),
+            Self::Pictures => msg("erase-pictures").count("photos", count(app.store.bereft.len())),
         }
     }
 }
@@ -83,14 +106,26 @@ pub fn customers(app: &AppState) -> Vec<(String, usize)> {
     counted
 }
 
+/// Entries whose record is gone go too, where all of a customer's do: they
+/// hold the name.
 fn meant<'a>(app: &'a AppState, what: &'a EraseWhat) -> impl Iterator<Item = &'a JobEntry> {
-    let all = app.jobs.iter().chain(&app.trash);
+    let lost = match what {
+        EraseWhat::Customer(_) => &app.lost[..],
+        _ => &[],
+    };
+    let all = app.jobs.iter().chain(&app.trash).chain(lost);
     all.filter(move |entry| what.means(entry))
 }
 
 /// Deletes what was asked for and confirmed. A job that does not rest (one
 /// that is being kept or moved) stays, and so nothing at all is deleted.
 pub(super) fn erase(app: &mut AppState, what: &EraseWhat) -> Vec<Action> {
+    if app.backup.is_taking() {
+        return jobs::say(app, msg("restore-wait"));
+    }
+    if *what == EraseWhat::Pictures {
+        return loose::drop_bereft(app);
+    }
     let ids: Vec<JobId> = meant(app, what).map(|entry| entry.id.clone()).collect();
     if ids.is_empty() {
         return Vec::new();
@@ -98,55 +133,57 @@ pub(super) fn erase(app: &mut AppState, what: &EraseWhat) -> Vec<Action> {
     if !ids.iter().all(|id| rests(app, id)) {
         return jobs::say(app, msg("erase-busy"));
     }
-    let all = meant(app, what)
-        .map(|entry| erased(app, what, entry))
-        .collect();
-    begin(app, all)
+    begin(app, |entry| what.means(entry))
 }
 
-fn erased(app: &AppState, what: &EraseWhat, entry: &JobEntry) -> Erased {
-    let others = || {
-        let all = app.jobs.iter().chain(&app.trash).chain(&app.lost);
-        all.filter(|other| !what.means(other))
-    };
-    let mut blobs = entry.blobs.clone();
-    blobs.retain(|blob| !others().any(|other| other.blobs.contains(blob)));
-    Erased {
-        id: entry.id.clone(),
-        place: brief::place(entry),
-        blobs,
-    }
-}
-
-fn begin(app: &mut AppState, all: Vec<Erased>) -> Vec<Action> {
-    app.store.erasing.extend(all.iter().cloned());
-    vec![Action::Erase(all)]
-}
-
-/// Deleted jobs whose days are over go for good.
-pub(super) fn expired(app: &mut AppState, now: &Now) -> Vec<Action> {
-    let over = |entry: &&JobEntry| {
-        let since = entry.deleted.map(|at| now.at.signed_duration_since(at));
-        since.is_some_and(|since| since.num_days() >= TRASH_DAYS)
-    };
-    let over: Vec<JobId> = app
-        .trash
-        .iter()
-        .filter(over)
-        .map(|e| e.id.clone())
-        .collect();
-    let all: Vec<Erased> = over
-        .into_iter()
-        .filter_map(|id| {
-            let what = EraseWhat::Job(id);
-            let entry = meant(app, &what).next()?;
-            Some(erased(app, &what, entry))
+/// Deletes the entries that are meant, with the pictures that no other job
+/// has.
+fn begin(app: &mut AppState, means: impl Fn(&JobEntry) -> bool) -> Vec<Action> {
+    let everything = || app.jobs.iter().chain(&app.trash).chain(&app.lost);
+    let others = || everything().filter(|entry| !means(entry));
+    let kept = KeySet::of_all(others().flat_map(|entry| &entry.blobs));
+    let all: Vec<Erased> = everything()
+        .filter(|entry| means(entry))
+        .map(|entry| {
+            let mut blobs = entry.blobs.clone();
+            blobs.retain(|blob| !kept.has(blob));
+            Erased {
+                id: entry.id.clone(),
+                place: brief::place(entry),
+                blobs,
+            }
         })
         .collect();
     if all.is_empty() {
         return Vec::new();
     }
-    begin(app, all)
+    // Pictures taken for one of them that another job has as well.
+    let ids = KeySet::of_all(all.iter().map(|one| &one.id.0));
+    let shared = others().flat_map(|entry| &entry.blobs);
+    let shared = shared.filter(|blob| job_of(blob).is_some_and(|id| ids.has(id)));
+    let shared: Vec<String> = shared.cloned().collect();
+    app.store.erasing.extend(all.iter().cloned());
+    vec![Action::Erase(all, shared)]
+}
+
+/// When something was last changed or deleted here, or backed up.
+fn newest(app: &AppState) -> Option<DateTime<FixedOffset>> {
+    let all = app.jobs.iter().chain(&app.trash);
+    let said = all.flat_map(|entry| [Some(entry.changed), entry.deleted]);
+    said.flatten().chain(app.settings.backed_up).max()
+}
+
+/// Deleted jobs whose days are over go for good, unless the phone's clock
+/// stands so far ahead of everything that it must be wrong.
+pub(super) fn expired(app: &mut AppState, now: &Now) -> Vec<Action> {
+    let days = |since| now.at.signed_duration_since(since).num_days();
+    if newest(app).is_some_and(|newest| days(newest) > CLOCK_DAYS) {
+        return Vec::new();
+    }
+    begin(app, |entry| {
+        let over = |at: DateTime<FixedOffset>| days(at) >= TRASH_DAYS;
+        entry.deleted.is_some_and(over)
+    })
 }
 
 /// The records are gone, or all are still there.
@@ -154,26 +191,40 @@ pub(super) fn done(
     app: &mut AppState,
     all: &[Erased],
     outcome: Result<(), StorageFault>,
+    now: &Now,
 ) -> Vec<Action> {
-    app.store.erasing.retain(|one| !all.contains(one));
+    let of = |place: Place| {
+        let there = all.iter().filter(move |one| one.place == place);
+        KeySet::of_all(there.map(|one| &one.id.0))
+    };
+    let (in_jobs, in_trash) = (of(Place::Jobs), of(Place::Trash));
+    let has = |place: Place, id: &JobId| match place {
+        Place::Jobs => in_jobs.has(&id.0),
+        Place::Trash => in_trash.has(&id.0),
+    };
+    app.store.erasing.retain(|one| !has(one.place, &one.id));
     if let Err(fault) = outcome {
         return jobs::say(app, fault.message());
     }
     let gone: Vec<JobEntry> = {
-        let erased = |entry: &&JobEntry| all.iter().any(|one| one.id == entry.id);
-        let jobs = app.jobs.iter().chain(&app.trash);
-        jobs.filter(erased).cloned().collect()
+        let jobs = app.jobs.iter().chain(&app.trash).chain(&app.lost);
+        let erased = jobs.filter(|entry| has(brief::place(entry), &entry.id));
+        erased.cloned().collect()
     };
-    for one in all {
-        let list = match one.place {
-            super::Place::Jobs => &mut app.jobs,
-            super::Place::Trash => &mut app.trash,
-        };
-        list.retain(|entry| entry.id != one.id);
+    for list in [&mut app.jobs, &mut app.trash, &mut app.lost] {
+        list.retain(|entry| !has(brief::place(entry), &entry.id));
     }
     let count = i64::try_from(all.len()).unwrap_or(i64::MAX);
     jobs::say(app, msg("erased").count("jobs", count));
     let mut actions = restock::gone(app, &gone);
     actions.push(Action::AskRoom);
+    let minutes = |at| now.at.signed_duration_since(at).num_minutes();
+    if app
+        .backup
+        .handed
+        .is_none_or(|at| minutes(at) >= OUT_MINUTES)
+    {
+        actions.push(Action::EmptyOut);
+    }
     actions
 }

@@ -196,12 +196,22 @@ pub enum Action {
     Load(JobId, Step),
     /// Moves a record to where this entry says, in one atomic step.
     Move(Box<JobEntry>),
-    /// Deletes records for good.
-    Erase(Vec<Erased>),
+    /// Deletes records for good; these pictures of theirs stay, because
+    /// other jobs have them as well.
+    Erase(Vec<Erased>, Vec<String>),
+    /// Removes pictures that no job refers to, unless something that was put
+    /// by does.
+    DropLoose(Vec<String>),
+    /// Removes the copies of files that were handed out.
+    EmptyOut,
+    /// Reads what was put by of jobs.
+    ReadPutBy,
     /// Asks how much room there is, and whether the records are kept.
     AskRoom,
     /// Reads records by their keys and holds them against their sums.
     CheckStore(Vec<(String, u64)>),
+    /// The same of some records, in a quiet moment.
+    LookOver(Vec<(String, u64)>),
     /// Makes a backup or tables and hands the file out.
     Backup(BackupOf),
     /// Gives up what is under way about backups.

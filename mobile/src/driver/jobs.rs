@@ -88,6 +88,9 @@ pub(super) fn open_sample(app: &mut AppState, id: JobId, now: &Now) -> Vec<Actio
     if app.open.is_some() {
         return Vec::new();
     }
+    if app.backup.is_taking() {
+        return say(app, msg("restore-wait"));
+    }
     match first_kit().and_then(|kit| sample_job::build(id, kit, now.at)) {
         Some(job) => enter(app, job, Step::Marks),
         None => Vec::new(),
@@ -218,6 +221,10 @@ pub(super) fn popped(app: &mut AppState, path: &str) -> Vec<Action> {
         && app.job().is_some_and(|job| job.id == *id)
     {
         return work::show(app, *step, Shown::Already);
+    }
+    if matches!(to, Route::Job(..)) && app.backup.is_taking() {
+        say(app, msg("restore-wait"));
+        return vec![Action::Push(app.route.clone())];
     }
     let Some(mut actions) = keeping::leave(app) else {
         return vec![Action::Push(app.route.clone())];

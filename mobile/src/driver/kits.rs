@@ -78,6 +78,7 @@ fn booted(app: &mut AppState, kits: Vec<(String, String)>, quick: Option<&str>) 
                 why: faults
                     .first()
                     .map_or_else(|| msg("kit-none"), SheetFault::message),
+                about: None,
             }),
         }
     }

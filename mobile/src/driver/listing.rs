@@ -79,6 +79,11 @@ pub struct ListWish {
     pub standing: Option<Standing>,
     /// Only jobs with this kit.
     pub kit: Option<String>,
+    /// Only jobs started or changed on this day or later, as `2026-03-12`;
+    /// empty for all.
+    pub from: String,
+    /// Only jobs started or changed on this day or before; empty for all.
+    pub to: String,
     /// In which order.
     pub sort: SortBy,
     /// At most so many.
@@ -91,6 +96,8 @@ impl Default for ListWish {
             words: String::new(),
             standing: None,
             kit: None,
+            from: String::new(),
+            to: String::new(),
             sort: SortBy::default(),
             most: SHOWN,
         }
@@ -101,7 +108,18 @@ impl ListWish {
     /// Whether every job is meant.
     #[must_use]
     pub fn is_open(&self) -> bool {
-        self.words.trim().is_empty() && self.standing.is_none() && self.kit.is_none()
+        self.words.trim().is_empty()
+            && self.standing.is_none()
+            && self.kit.is_none()
+            && Day::of(&self.from).is_none()
+            && Day::of(&self.to).is_none()
+    }
+
+    /// Whether the first day comes after the last one: no job fits then.
+    #[must_use]
+    pub fn is_upside_down(&self) -> bool {
+        let days = (Day::of(&self.from), Day::of(&self.to));
+        matches!(days, (Some(from), Some(to)) if from > to)
     }
 }
 
@@ -114,6 +132,10 @@ pub enum ListIntent {
     Standing(Option<Standing>),
     /// Only jobs with this kit; all with `None`.
     Kit(Option<String>),
+    /// The first day was chosen; none with an empty text.
+    From(String),
+    /// The last day was chosen; none with an empty text.
+    To(String),
     /// Another order.
     Sort(SortBy),
     /// More of them.
@@ -138,6 +160,8 @@ pub(super) fn handle(wish: &mut ListWish, said: ListIntent) {
         ListIntent::Words(words) => wish.words = words.chars().take(WORDS_GREATEST).collect(),
         ListIntent::Standing(standing) => wish.standing = standing,
         ListIntent::Kit(kit) => wish.kit = kit,
+        ListIntent::From(day) => wish.from = day.chars().take(WORDS_GREATEST).collect(),
+        ListIntent::To(day) => wish.to = day.chars().take(WORDS_GREATEST).collect(),
         ListIntent::Sort(sort) => wish.sort = sort,
         ListIntent::More => wish.most = before.saturating_add(SHOWN),
         ListIntent::Open => *wish = ListWish::default(),
@@ -150,11 +174,17 @@ pub fn listed(app: &AppState) -> Listed<'_> {
     let wish = &app.list;
     let lower = wish.words.to_lowercase();
     let words: Vec<Word<'_>> = lower.split_whitespace().map(Word::of).collect();
+    let (from, to) = (Day::of(&wish.from), Day::of(&wish.to));
+    let between = |at: &DateTime<FixedOffset>| {
+        let day = Day::on(at);
+        from.is_none_or(|from| from <= day) && to.is_none_or(|to| day <= to)
+    };
     let fits = |job: &&JobEntry| {
         wish.standing
             .is_none_or(|standing| job.standing == standing)
             && wish.kit.as_ref().is_none_or(|kit| job.kit == *kit)
             && words.iter().all(|word| word.is_in(job))
+            && (between(&job.created) || between(&job.changed))
     };
     let mut rows: Vec<&JobEntry> = app.jobs.iter().filter(fits).collect();
     if wish.sort != SortBy::Changed {
@@ -163,6 +193,24 @@ pub fn listed(app: &AppState) -> Listed<'_> {
     let found = rows.len();
     rows.truncate(wish.most);
     Listed { rows, found }
+}
+
+/// A day as it is compared: year, month, day.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+struct Day(i32, u32, u32);
+
+impl Day {
+    /// The day of a text as `2026-03-12`.
+    fn of(text: &str) -> Option<Self> {
+        let mut parts = text.trim().splitn(3, '-');
+        let year = parts.next()?.parse().ok()?;
+        let month = parts.next()?.parse().ok()?;
+        Some(Self(year, month, parts.next()?.parse().ok()?))
+    }
+
+    fn on(at: &DateTime<FixedOffset>) -> Self {
+        Self(at.year(), at.month(), at.day())
+    }
 }
 
 /// A word that is looked for, and what it would be as a day.

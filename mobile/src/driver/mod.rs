@@ -11,16 +11,19 @@ mod boot;
 mod brief;
 mod cards;
 mod centre;
+mod check;
 mod corners;
 mod ear;
 mod entry;
 mod erase;
 mod fit;
+mod glimpse;
 mod guide;
 mod held;
 mod intent;
 mod jobs;
 mod keeping;
+mod keys;
 mod kit_edit;
 mod kit_shelf;
 mod kits;
@@ -34,6 +37,7 @@ mod measure;
 mod paper;
 mod phone;
 mod photos;
+mod put_by;
 mod reading;
 mod restock;
 mod sight;
@@ -56,6 +60,7 @@ pub use alarm::rings;
 pub use backup::{BACKUP_DAYS, BackupDraft, BackupIntent, Chosen, WayBack, Whole, backup_due};
 pub use brief::BRIEF_PREFIX;
 pub use cards::{CardsDraft, CardsIntent};
+pub use check::{Checked, Found, Odd};
 pub use corners::{SweepDraft, corner_field, station_words, sweep_field, sweep_places};
 pub use ear::{Ear, EarNow};
 pub use entry::JobEntry;
@@ -70,23 +75,30 @@ pub use learn::{LearnDraft, LearnIntent};
 pub use level::{CameraState, LevelDraft, LevelIntent, ShownPhoto, live_level, screen_turn};
 pub use lie::BoardDraft;
 pub use listing::{ListIntent, ListWish, Listed, SHOWN, SortBy, kits_of, listed};
+pub use loose::bereft_words;
 pub use measure::{Drafts, Measure};
 pub use paper::sheet_of;
 pub use phone::{
     Bay, PhoneSettings, Voice, age as zeroing_age, in_use as phone_in_use, profile as phone_profile,
 };
 pub use photos::{COPY_SIDE, PhotoIntent, PhotosDraft, PictureUse, Shows};
+pub use put_by::{PutBy, PutByWhy};
 pub use restock::{Bought, to_buy};
 pub use sight::{SightDraft, SightIntent, TILT_GREATEST};
 pub use state::{
     AppState, Boot, LeftHow, LeftJob, Making, Notice, OpenJob, Saved, Settings, Sheets, UndoOf,
     Unreadable,
 };
-pub use store::{Checked, StoreDraft, StoreIntent};
-pub use stored::{Erased, Stored, check_all, erase, move_record, open_store, read_store};
+pub use store::{StoreDraft, StoreIntent};
+pub use stored::{
+    Erased, Stored, check_all, check_some, drop_loose, erase, move_record, open_store, read_put_by,
+    read_store,
+};
 pub use walk::{Lead, Pace, WalkDraft, WalkIntent, head_now as walk_head, point_now as walk_point};
 pub use workshop::{Letter, Letterhead, PhotoPolicy, Theme, Units, WorkshopIntent};
 pub use zeroing::ZeroDraft;
+
+pub(crate) use keys::{KeySet, job_of};
 
 pub use crate::platform::PictureFrom;
 
@@ -94,8 +106,18 @@ pub use crate::platform::PictureFrom;
 pub const JOB_PREFIX: &str = "job/";
 /// Key of a deleted job's record.
 pub const TRASH_PREFIX: &str = "trash/";
-/// Key of a job as it was before a visit.
+/// Key of all that is put by.
+pub const KEPT_PREFIX: &str = "kept/";
+/// Key of a job as it was before a visit, or before a restore.
 pub const KEPT_JOB_PREFIX: &str = "kept/job/";
+/// What follows the job in the key of one that a restore put by.
+pub const KEPT_RESTORED_PREFIX: &str = "restored";
+/// Key of a kit sheet that a restore put by.
+pub const KEPT_KIT_PREFIX: &str = "kept/kit/";
+/// Key of the list of pictures whose jobs are gone.
+pub const KEPT_PICTURES_KEY: &str = "kept/pictures";
+/// Key of what is noted while a backup is taken in.
+pub const RESTORING_KEY: &str = "restoring";
 /// Key of the settings.
 pub const SETTINGS_KEY: &str = "settings";
 /// Key under which settings that could not be read are put by.
@@ -131,8 +153,8 @@ fn follow(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
     match intent {
         Intent::Booted { stored, path } => boot::booted(app, *stored, &path, now),
         Intent::BlobsFound(keys) => {
-            let mut actions = loose::found(app, keys, now);
-            actions.extend(store::look_over(app));
+            let mut actions = loose::found(app, &keys, now);
+            actions.extend(check::look_over(app));
             actions
         }
         Intent::BootFailed(fault) => boot::boot_failed(app, &fault),
@@ -152,7 +174,7 @@ fn follow(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
             listing::handle(&mut app.list, said);
             Vec::new()
         }
-        Intent::Store(said) => store::handle(app, said),
+        Intent::Store(said) => store::handle(app, said, now),
         Intent::Backup(said) => backup::handle(app, said, now),
         Intent::GoJobs => jobs::go_list(app),
         Intent::Popped(path) => jobs::popped(app, &path),

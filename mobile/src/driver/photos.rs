@@ -1,6 +1,8 @@
 //! Photos of a job: asked for, made smaller, stored, looked at, taken out.
 
-use rakeline_core::job::{BehindEvent, BehindPhoto, JobEvent, Photo, PhotoEvent, PhotoOf, Whose};
+use rakeline_core::job::{
+    BehindEvent, BehindPhoto, JobEvent, JobId, Photo, PhotoEvent, PhotoOf, Whose,
+};
 use rakeline_core::text::{Message, msg};
 
 use super::cards::CardsIntent;
@@ -96,6 +98,10 @@ pub enum PhotoIntent {
     Smaller(Picture, Option<Picture>),
     /// It is in the store, or not.
     Stored(Result<(), StorageFault>),
+    /// One that could not be stored is to be stored again.
+    StoreAgain,
+    /// One that could not be stored is given up.
+    GiveUp,
     /// A kept photo is to be seen.
     Look(String),
     /// It was read from the store.
@@ -107,10 +113,16 @@ pub enum PhotoIntent {
 /// A photo on its way to the store.
 #[derive(Clone, Debug, PartialEq)]
 struct Storing {
+    /// The job that it was taken for.
+    job: JobId,
     /// What the job hears once all of it is stored.
     event: JobEvent,
-    /// What is stored after the picture under way.
+    /// The picture under way, by its key.
+    now: (String, Vec<u8>),
+    /// What is stored after it.
     then: Option<(String, Vec<u8>)>,
+    /// Why it could not be stored; it waits for another try.
+    failed: Option<Message>,
 }
 
 /// Photos of a job under way.
@@ -141,10 +153,28 @@ impl PhotosDraft {
         shown.find(|photo| photo.key == key)?.found.as_ref()
     }
 
-    /// Whether a photo is on its way to the store.
+    /// Whether a photo of this job is on its way to the store, or waits for
+    /// another try.
     #[must_use]
-    pub fn is_storing(&self) -> bool {
-        self.storing.is_some()
+    pub fn is_storing(&self, job: &JobId) -> bool {
+        let mut storing = self.storing.iter();
+        storing.any(|storing| storing.job == *job)
+    }
+
+    /// Why the photo of this job that was taken last is not stored yet.
+    #[must_use]
+    pub fn not_stored(&self, job: &JobId) -> Option<&Message> {
+        let storing = self.storing.as_ref();
+        let storing = storing.filter(|storing| storing.job == *job);
+        storing.and_then(|storing| storing.failed.as_ref())
+    }
+
+    /// What stays when a screen is left: the photo on its way.
+    pub(super) fn kept(&mut self) -> Self {
+        Self {
+            storing: self.storing.take(),
+            ..Self::default()
+        }
     }
 }
 
@@ -166,6 +196,18 @@ pub(super) fn handle(app: &mut AppState, said: PhotoIntent, now: &Now) -> Vec<Ac
         PhotoIntent::Smaller(picture, copy) => store(app, picture, copy, now),
         PhotoIntent::Came(Err(fault)) => refuse(app, fault.message()),
         PhotoIntent::Stored(outcome) => stored(app, outcome, now),
+        PhotoIntent::StoreAgain => store_again(app),
+        PhotoIntent::GiveUp => {
+            if draft
+                .storing
+                .as_ref()
+                .is_some_and(|one| one.failed.is_some())
+            {
+                draft.storing = None;
+                app.notice = None;
+            }
+            Vec::new()
+        }
         PhotoIntent::Look(key) => {
             if draft.shown.iter().any(|photo| photo.key == key) {
                 return Vec::new();
@@ -261,26 +303,79 @@ fn store(app: &mut AppState, picture: Picture, copy: Option<Picture>, now: &Now)
         }))),
     };
     let original = original.filter(|_| matches!(event, JobEvent::Photo(_)));
+    let put = Action::PutBlob(PictureUse::Job, blob.clone(), copy.bytes.clone());
     app.drafts.photos.storing = Some(Storing {
+        job: job.id.clone(),
         event,
+        now: (blob, copy.bytes),
         then: original,
+        failed: None,
     });
-    vec![Action::PutBlob(PictureUse::Job, blob, copy.bytes)]
+    vec![put]
 }
 
+/// Tries once more what could not be stored.
+fn store_again(app: &mut AppState) -> Vec<Action> {
+    let Some(storing) = &mut app.drafts.photos.storing else {
+        return Vec::new();
+    };
+    if storing.failed.take().is_none() {
+        return Vec::new();
+    }
+    app.notice = None;
+    let (key, bytes) = storing.now.clone();
+    vec![Action::PutBlob(PictureUse::Job, key, bytes)]
+}
+
+/// The picture is stored, or waits for another try: it is not taken twice.
+/// Where only the original finds no room, the copy is the photo.
 fn stored(app: &mut AppState, outcome: Result<(), StorageFault>, now: &Now) -> Vec<Action> {
     let Some(mut storing) = app.drafts.photos.storing.take() else {
         return Vec::new();
     };
+    // The job was left meanwhile.
+    if app.job().is_none_or(|job| job.id != storing.job) {
+        return Vec::new();
+    }
     match (outcome, storing.then.take()) {
         (Ok(()), Some((key, bytes))) => {
+            let put = Action::PutBlob(PictureUse::Job, key.clone(), bytes.clone());
+            storing.now = (key, bytes);
             app.drafts.photos.storing = Some(storing);
-            vec![Action::PutBlob(PictureUse::Job, key, bytes)]
+            vec![put]
         }
         (Ok(()), None) => {
             app.notice = None;
             work::event(app, storing.event, Back::Step, now)
         }
-        (Err(fault), _) => refuse(app, msg("level-not-stored").message("why", fault.message())),
+        (Err(fault), None) if is_original(&storing) => {
+            let mut event = storing.event;
+            if let JobEvent::Photo(PhotoEvent::Taken(photo)) = &mut event {
+                photo.original = None;
+            }
+            let actions = work::event(app, event, Back::Step, now);
+            let said = msg("photo-copy-only").message("why", fault.message());
+            app.notice = Some(Notice {
+                message: said,
+                undo: None,
+            });
+            actions
+        }
+        (Err(fault), then) => {
+            storing.then = then;
+            storing.failed = Some(fault.message());
+            app.drafts.photos.storing = Some(storing);
+            refuse(app, msg("level-not-stored").message("why", fault.message()))
+        }
+    }
+}
+
+/// Whether the picture under way is the original beside a stored copy.
+fn is_original(storing: &Storing) -> bool {
+    match &storing.event {
+        JobEvent::Photo(PhotoEvent::Taken(photo)) => {
+            photo.original.as_ref() == Some(&storing.now.0)
+        }
+        _ => false,
     }
 }

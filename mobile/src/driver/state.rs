@@ -44,6 +44,25 @@ pub struct Unreadable {
     pub key: String,
     /// What is wrong with it.
     pub why: Message,
+    /// What can be read of one that a newer version wrote: what it is
+    /// called, and when it was changed.
+    pub about: Option<Message>,
+}
+
+impl Unreadable {
+    /// A record with its text, of which nothing is changed.
+    #[must_use]
+    pub fn of(key: String, text: &str, why: Message) -> Self {
+        let newer = why.key == "record-newer";
+        let about = newer.then(|| super::glimpse::of(text)).flatten();
+        Self { key, why, about }
+    }
+
+    /// Whether a newer version of the app can open it.
+    #[must_use]
+    pub fn is_newer(&self) -> bool {
+        self.why.key == "record-newer"
+    }
 }
 
 /// Whether the open job is kept.

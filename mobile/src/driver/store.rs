@@ -4,12 +4,13 @@
 use rakeline_core::job::JobId;
 use rakeline_core::text::{Message, msg};
 
-use super::entry::JobEntry;
+use super::check::{self, Checked, Found, Odd};
 use super::erase::{self, EraseWhat};
-use super::intent::{Action, Intent, Place};
-use super::state::{AppState, Boot, LeftHow, LeftJob, Saved, Unreadable};
+use super::intent::{Action, Intent, Now};
+use super::put_by::{self, PutBy};
+use super::state::{AppState, Boot, LeftHow, LeftJob, Saved};
 use super::stored::Erased;
-use super::{brief, jobs, keeping, paper, work};
+use super::{RESTORING_KEY, brief, jobs, keeping, paper, work};
 use crate::platform::{PersistAnswer, Room, StorageFault, Write};
 use crate::route::Route;
 
@@ -35,13 +36,27 @@ pub struct StoreDraft {
     pub checking: Option<(usize, usize)>,
     /// What the last check found.
     pub checked: Option<Checked>,
-    /// Whether the newest records are being looked over.
+    /// Whether some records are being looked over.
     pub looking: bool,
+    /// Records still to be looked over, the next ones last: key and sum.
+    pub to_look: Vec<(String, u64)>,
     /// Whether a check was asked for meanwhile.
     pub asked: bool,
+    /// Keys of pictures whose jobs are gone.
+    pub bereft: Vec<String>,
+    /// The file that was not taken in to its end.
+    pub half: Option<String>,
+    /// What was put by of jobs, once asked for.
+    pub put_by: Option<Vec<PutBy>>,
 }
 
 impl StoreDraft {
+    /// Whether the system said that it may clear the records.
+    #[must_use]
+    pub fn may_be_cleared(&self) -> bool {
+        self.kept == Some(PersistAnswer::MayBeCleared)
+    }
+
     /// How much room is left, in photos.
     #[must_use]
     pub fn room_words(&self) -> Option<Message> {
@@ -59,43 +74,6 @@ impl StoreDraft {
                 .count("photos", photos)
                 .count("used", mb(room.used)),
         )
-    }
-}
-
-/// What a check of all records found.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Checked {
-    /// Records read.
-    pub read: usize,
-    /// Entries of the list that were made anew from their record.
-    pub mended: usize,
-    /// Records that can't be read; they are kept.
-    pub unreadable: usize,
-    /// Entries whose record is gone.
-    pub lost: usize,
-    /// Pictures that are gone.
-    pub pictures: usize,
-}
-
-impl Checked {
-    /// What the fitter is told, line by line.
-    #[must_use]
-    pub fn words(&self) -> Vec<Message> {
-        let count = |key: &'static str, count: usize| {
-            msg(key).count("count", i64::try_from(count).unwrap_or(i64::MAX))
-        };
-        let found = [
-            ("check-mended", self.mended),
-            ("check-unreadable", self.unreadable),
-            ("check-lost", self.lost),
-            ("check-pictures", self.pictures),
-        ];
-        let odd = found.into_iter().filter(|(_, n)| *n > 0);
-        let mut words: Vec<Message> = odd.map(|(key, n)| count(key, n)).collect();
-        if words.is_empty() {
-            words.push(count("check-whole", self.read));
-        }
-        words
     }
 }
 
@@ -123,6 +101,18 @@ pub enum StoreIntent {
     /// Records that are not what the list knows, with their text if there is
     /// one, and the keys of all pictures.
     Checked(Result<Found, StorageFault>),
+    /// The same of some records that were looked over after the start.
+    LookedOver(Result<Vec<Odd>, StorageFault>),
+    /// Pictures that no job needs are removed.
+    Swept,
+    /// A file that was not taken in to its end stays as it is.
+    LeaveHalf,
+    /// What was put by of jobs is to be shown.
+    PutBy,
+    /// Keys and texts of what was put by.
+    FoundPutBy(Result<Vec<(String, String)>, StorageFault>),
+    /// What was put by under this key becomes a job of its own.
+    OwnJob(String, JobId),
     /// An entry whose record is gone leaves the list.
     Forget(JobId),
     /// Another page works on the records.
@@ -133,10 +123,7 @@ pub enum StoreIntent {
     TakenOver,
 }
 
-/// What a check found: odd records and all pictures.
-pub type Found = (Vec<(String, Option<String>)>, Vec<String>);
-
-pub(super) fn handle(app: &mut AppState, said: StoreIntent) -> Vec<Action> {
+pub(super) fn handle(app: &mut AppState, said: StoreIntent, now: &Now) -> Vec<Action> {
     match said {
         StoreIntent::Go => {
             let mut actions = jobs::go_to(app, Route::Store);
@@ -164,15 +151,21 @@ pub(super) fn handle(app: &mut AppState, said: StoreIntent) -> Vec<Action> {
             app.store.asking = None;
             Vec::new()
         }
-        StoreIntent::Erased(all, outcome) => erase::done(app, &all, outcome),
-        StoreIntent::Check => check(app),
+        StoreIntent::Erased(all, outcome) => erase::done(app, &all, outcome, now),
+        StoreIntent::Check => check::check(app),
         StoreIntent::CheckedSoFar(count) => {
             if let Some((so_far, _)) = &mut app.store.checking {
                 *so_far = count;
             }
             Vec::new()
         }
-        StoreIntent::Checked(found) => checked(app, found),
+        StoreIntent::Checked(found) => check::checked(app, found),
+        StoreIntent::LookedOver(found) => check::looked_over(app, found),
+        StoreIntent::Swept => Vec::new(),
+        StoreIntent::LeaveHalf => leave_half(app),
+        StoreIntent::PutBy => vec![Action::ReadPutBy],
+        StoreIntent::FoundPutBy(found) => put_by::found(app, found),
+        StoreIntent::OwnJob(key, id) => put_by::own_job(app, &key, id, now),
         StoreIntent::Forget(id) => forget(app, &id),
         StoreIntent::Elsewhere => {
             app.boot = Boot::Elsewhere;
@@ -191,129 +184,20 @@ pub(super) fn is_heard_elsewhere(intent: &Intent) -> bool {
     )
 }
 
-/// So many of the newest records are looked over at the start: a list of
-/// thousands is shown from its entries alone.
-const LOOKED_OVER: usize = 50;
-
-fn known(entry: &JobEntry) -> (String, u64) {
-    (brief::place(entry).key(&entry.id), entry.sum)
-}
-
-/// Reads the newest records once the list is shown, so that one that can't
-/// be read is named before its vehicle comes back.
-pub(super) fn look_over(app: &mut AppState) -> Vec<Action> {
-    if app.boot != Boot::Ready || app.jobs.is_empty() || app.store.checking.is_some() {
-        return Vec::new();
-    }
-    app.store.looking = true;
-    let newest = app.jobs.iter().take(LOOKED_OVER).map(known).collect();
-    vec![Action::CheckStore(newest)]
-}
-
-fn check(app: &mut AppState) -> Vec<Action> {
-    if app.store.looking {
-        app.store.asked = true;
-        return Vec::new();
-    }
-    if app.store.checking.is_some() {
-        return Vec::new();
-    }
-    let known: Vec<_> = app.jobs.iter().chain(&app.trash).map(known).collect();
-    app.store.checking = Some((0, known.len()));
-    app.store.checked = None;
-    vec![Action::CheckStore(known)]
-}
-
-/// Puts right what can be put right; nothing is deleted.
-fn checked(app: &mut AppState, found: Result<Found, StorageFault>) -> Vec<Action> {
-    if std::mem::take(&mut app.store.looking) {
-        return looked_over(app, found);
-    }
-    let read = app.store.checking.take().map_or(0, |(_, all)| all);
-    let (odd, pictures) = match found {
-        Ok(found) => found,
-        Err(fault) => return jobs::say(app, fault.message()),
-    };
-    let mut result = Checked {
-        read,
-        ..Checked::default()
-    };
-    let mut writes = Vec::new();
-    for (key, text) in odd {
-        writes.extend(mend(app, &mut result, key, text.as_deref()));
-    }
-    let all = || app.jobs.iter().chain(&app.trash);
-    let gone = all().flat_map(|entry| &entry.blobs);
-    result.pictures = gone.filter(|blob| !pictures.contains(blob)).count();
-    app.store.checked = Some(result);
-    keeping::commit(app, writes)
-}
-
-fn looked_over(app: &mut AppState, found: Result<Found, StorageFault>) -> Vec<Action> {
-    let odd = found.map(|(odd, _)| odd).unwrap_or_default();
-    let mut result = Checked::default();
-    let mut writes = Vec::new();
-    for (key, text) in odd {
-        writes.extend(mend(app, &mut result, key, text.as_deref()));
-    }
-    let mut actions = keeping::commit(app, writes);
-    if std::mem::take(&mut app.store.asked) {
-        actions.extend(check(app));
-    }
-    actions
-}
-
-/// One record that is not what the list knows.
-fn mend(
-    app: &mut AppState,
-    result: &mut Checked,
-    key: String,
-    text: Option<&str>,
-) -> Option<Write> {
-    let place = match key.starts_with(super::TRASH_PREFIX) {
-        true => Place::Trash,
-        false => Place::Jobs,
-    };
-    let list = match place {
-        Place::Jobs => &mut app.jobs,
-        Place::Trash => &mut app.trash,
-    };
-    let at = list.iter().position(|entry| place.key(&entry.id) == key)?;
-    let id = list[at].id.clone();
-    let Some(text) = text else {
-        let entry = list.remove(at);
-        app.lost.push(entry);
-        result.lost += 1;
-        return None;
-    };
-    match jobs::read_as(&id, text) {
-        Ok(job) => {
-            let mut entry = JobEntry::of(&job, text);
-            // A job that was changed while the check ran is in order.
-            if entry.sum == list[at].sum {
-                return None;
-            }
-            entry.deleted = list[at].deleted;
-            let write = brief::put(&entry);
-            jobs::place(list, entry);
-            result.mended += 1;
-            Some(write)
-        }
-        Err(why) => {
-            list.remove(at);
-            app.unreadable.push(Unreadable { key, why });
-            result.unreadable += 1;
-            None
-        }
-    }
-}
-
 fn forget(app: &mut AppState, id: &JobId) -> Vec<Action> {
     let Some(at) = app.lost.iter().position(|entry| entry.id == *id) else {
         return Vec::new();
     };
     let entry = app.lost.remove(at);
     let key = brief::key(brief::place(&entry), &entry.id);
+    keeping::commit(app, vec![Write::Delete { key }])
+}
+
+fn leave_half(app: &mut AppState) -> Vec<Action> {
+    if app.store.half.take().is_none() {
+        return Vec::new();
+    }
+    let key = RESTORING_KEY.to_owned();
     keeping::commit(app, vec![Write::Delete { key }])
 }
 
@@ -342,11 +226,14 @@ fn take_over(app: &mut AppState) -> Vec<Action> {
 
 /// What is under way ends; what is typed is kept already, or stays here.
 fn taken_over(app: &mut AppState) -> Vec<Action> {
-    let actions = keeping::leave(app).unwrap_or_else(|| {
+    let mut actions = keeping::leave(app).unwrap_or_else(|| {
         let mut actions = work::leave_screen(app);
         actions.extend(paper::stop(app));
         actions
     });
+    if app.backup.is_busy() {
+        actions.push(Action::StopBackup);
+    }
     app.boot = Boot::Elsewhere;
     actions
 }

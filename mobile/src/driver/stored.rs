@@ -5,10 +5,15 @@ use rakeline_core::job::JobId;
 use rakeline_core::json;
 
 use super::brief::{self, BRIEF_PREFIX};
+use super::check::{Found, Odd};
 use super::entry::JobEntry;
 use super::intent::{Intent, Place};
-use super::store::{Found, StoreIntent};
-use super::{JOB_PREFIX, KEPT_JOB_PREFIX, SETTINGS_KEY, TRASH_PREFIX};
+use super::keys::{KeySet, job_of};
+use super::store::StoreIntent;
+use super::{
+    JOB_PREFIX, KEPT_JOB_PREFIX, KEPT_PICTURES_KEY, KEPT_PREFIX, RESTORING_KEY, SETTINGS_KEY,
+    TRASH_PREFIX,
+};
 use crate::platform::{Alone, Storage, StorageFault, Told, Write};
 
 /// From so many records without a brief on, all records are read at once.
@@ -25,6 +30,10 @@ pub struct Stored {
     pub lost: Vec<JobEntry>,
     /// The settings' text.
     pub settings: Option<String>,
+    /// Keys of pictures whose jobs are gone, one a line.
+    pub bereft: Option<String>,
+    /// What was noted before a backup was taken in, if not to its end.
+    pub restoring: Option<String>,
 }
 
 /// Opens the store for this page alone: the intent that follows.
@@ -53,6 +62,8 @@ pub async fn read_store(storage: &dyn Storage) -> Result<Stored, StorageFault> {
     keys.extend(storage.keys(TRASH_PREFIX).await?);
     let mut stored = Stored {
         settings,
+        bereft: storage.get(KEPT_PICTURES_KEY).await?,
+        restoring: storage.get(RESTORING_KEY).await?,
         entries: Vec::with_capacity(briefs.len()),
         ..Stored::default()
     };
@@ -133,12 +144,17 @@ pub struct Erased {
 }
 
 /// Deletes records for good in one atomic step, with all that was kept of
-/// them, then their pictures. A picture that stays behind belongs to no job
-/// and is removed at a later start.
+/// them, then their pictures, dropped ones too; those that another job has
+/// (`shared`) stay. A picture that stays behind belongs to no job and is
+/// removed at a later start.
 ///
 /// # Errors
 /// When the records could not be deleted; all are there then.
-pub async fn erase(storage: &dyn Storage, all: &[Erased]) -> Result<(), StorageFault> {
+pub async fn erase(
+    storage: &dyn Storage,
+    all: &[Erased],
+    shared: &[String],
+) -> Result<(), StorageFault> {
     let mut writes = Vec::new();
     for one in all {
         let kept = format!("{KEPT_JOB_PREFIX}{}/", one.id.0);
@@ -148,15 +164,57 @@ pub async fn erase(storage: &dyn Storage, all: &[Erased]) -> Result<(), StorageF
         writes.extend(keys.into_iter().map(|key| Write::Delete { key }));
     }
     storage.commit(writes).await?;
-    for blob in all.iter().flat_map(|one| &one.blobs) {
-        // Found again at the next start.
-        let _ = storage.blob_delete(blob).await;
+    let ids = KeySet::of_all(all.iter().map(|one| &one.id.0));
+    let blobs = KeySet::of_all(all.iter().flat_map(|one| &one.blobs));
+    let shared = KeySet::of_all(shared);
+    // One that can't be listed or deleted now is found at a later start.
+    for blob in storage.blob_list().await.unwrap_or_default() {
+        let taken_for = job_of(&blob).is_some_and(|id| ids.has(id));
+        if blobs.has(&blob) || (taken_for && !shared.has(&blob)) {
+            let _ = storage.blob_delete(&blob).await;
+        }
     }
     Ok(())
 }
 
-/// Reads every record and holds it against what its brief says: those that
-/// differ or are gone, with their text, and the keys of all pictures.
+/// Removes pictures that no job needs, but for those that something put by
+/// names: a job as it was before a visit or before a restore.
+pub async fn drop_loose(storage: &dyn Storage, pictures: Vec<String>) {
+    // Where it can't be read what was put by, all stay.
+    let Ok(kept) = storage.list(KEPT_PREFIX).await else {
+        return;
+    };
+    for picture in pictures {
+        if !kept.iter().any(|(_, text)| text.contains(&picture)) {
+            // Looked for again at the next start.
+            let _ = storage.blob_delete(&picture).await;
+        }
+    }
+}
+
+/// Reads records and holds each against what its brief says: those that
+/// differ or are gone, with their text.
+///
+/// # Errors
+/// When storage does not answer.
+pub async fn check_some(
+    storage: &dyn Storage,
+    known: Vec<(String, u64)>,
+    told: &dyn Fn(usize),
+) -> Result<Vec<Odd>, StorageFault> {
+    let mut odd = Vec::new();
+    for (count, (key, sum)) in known.into_iter().enumerate() {
+        let text = storage.get(&key).await?;
+        if text.as_ref().map(|text| json::sum(text)) != Some(sum) {
+            odd.push(Odd { key, sum, text });
+        }
+        told(count + 1);
+    }
+    Ok(odd)
+}
+
+/// The same of every record, and the keys of all pictures that hold
+/// something.
 ///
 /// # Errors
 /// When storage does not answer.
@@ -165,13 +223,20 @@ pub async fn check_all(
     known: Vec<(String, u64)>,
     told: &dyn Fn(usize),
 ) -> Result<Found, StorageFault> {
-    let mut odd = Vec::new();
-    for (count, (key, sum)) in known.into_iter().enumerate() {
-        let text = storage.get(&key).await?;
-        if text.as_ref().map(|text| json::sum(text)) != Some(sum) {
-            odd.push((key, text));
+    let odd = check_some(storage, known, told).await?;
+    let mut pictures = Vec::new();
+    for picture in storage.blob_list().await? {
+        if !storage.blob_is_empty(&picture).await? {
+            pictures.push(picture);
         }
-        told(count + 1);
     }
-    Ok((odd, storage.blob_list().await?))
+    Ok((odd, pictures))
+}
+
+/// Keys and texts of all that was put by of jobs.
+///
+/// # Errors
+/// When storage does not answer.
+pub async fn read_put_by(storage: &dyn Storage) -> Result<Vec<(String, String)>, StorageFault> {
+    storage.list(KEPT_JOB_PREFIX).await
 }

@@ -118,7 +118,9 @@ pub(super) fn leave_screen(app: &mut AppState) -> Vec<Action> {
     actions.extend(cards::leave(app));
     actions.extend(guide::leave(app));
     actions.extend(learn::leave(app));
+    let photos = app.drafts.photos.kept();
     app.drafts = super::measure::Drafts::default();
+    app.drafts.photos = photos;
     actions
 }
 

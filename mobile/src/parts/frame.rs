@@ -8,7 +8,7 @@ use rakeline_core::job::{
 use rakeline_core::steps::Screen;
 
 use super::path::Stage;
-use super::{NoticeBar, PathStrip};
+use super::{NotStored, NoticeBar, PathStrip};
 use crate::driver::{Intent, Saved};
 use crate::route::{STEPS, Step};
 use crate::screens::job_title;
@@ -81,6 +81,7 @@ pub fn Frame(here: Step, children: Element, #[props(default)] foot: Option<Eleme
                         }
                     }
                 }
+                NotStored {}
                 {children}
             }
             div { class: "base",

@@ -62,6 +62,12 @@ pub trait Share {
         Box::pin(async { None })
     }
 
+    /// Removes copies of files that were handed out piece by piece, where the
+    /// system leaves any.
+    fn empty_out(&self) -> OwnFuture<()> {
+        Box::pin(async {})
+    }
+
     /// Hands a file to another app where the system can, else saves it among
     /// the downloads.
     fn save(&self, file: OutFile) -> LocalFuture<'_, Shared>;

@@ -114,6 +114,12 @@ pub trait Storage {
     /// The keys under which there are bytes.
     fn blob_list(&self) -> LocalFuture<'_, Result<Vec<String>, StorageFault>>;
 
+    /// Whether there is nothing under a key, or no bytes.
+    fn blob_is_empty(&self, key: &str) -> LocalFuture<'_, Result<bool, StorageFault>> {
+        let bytes = self.blob_get(key);
+        Box::pin(async move { Ok(bytes.await?.is_none_or(|bytes| bytes.is_empty())) })
+    }
+
     /// Removes the bytes under a key; nothing happens if there are none.
     fn blob_delete(&self, key: &str) -> LocalFuture<'_, Result<(), StorageFault>>;
 

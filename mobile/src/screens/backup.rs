@@ -7,14 +7,15 @@ use rakeline_core::text::{Message, msg};
 
 use super::jobs::{count_of, job_title};
 use crate::backup::{Brings, Found, Plan, Verdict};
-use crate::driver::{BackupIntent, Chosen, Intent, WayBack, Whole};
+use crate::driver::{BackupIntent, Chosen, Intent, StoreIntent, WayBack, Whole};
 use crate::parts::{Entry, Kind};
 use crate::shell::use_shell;
 use crate::texts::{plain, say, t};
 
 /// How many jobs of a kind are named before the rest is counted.
 const NAMED: usize = 20;
-/// So many of the newest jobs are offered for a backup of one job.
+/// So many of the newest jobs are offered for a backup of one job, and so
+/// many more at a time.
 const OFFERED: usize = 40;
 
 /// Making a backup.
@@ -31,10 +32,12 @@ pub fn MakeBackup() -> Element {
     let short = draft.too_short().is_some();
     let (typed, locked, open) = (shell.clone(), shell.clone(), shell.clone());
     let mut only = use_signal(|| None::<JobId>);
+    let mut offered = use_signal(|| OFFERED);
+    let more = state.jobs.len().saturating_sub(offered());
     let jobs: Vec<(JobId, String)> = state
         .jobs
         .iter()
-        .take(OFFERED)
+        .take(offered())
         .map(|job| (job.id.clone(), job_title(&job.name, &job.created)))
         .collect();
     let chosen = only().filter(|id| jobs.iter().any(|(job, _)| job == id));
@@ -73,6 +76,13 @@ pub fn MakeBackup() -> Element {
                         }
                     }
                 }
+            }
+        }
+        if more > 0 {
+            button {
+                class: "plain",
+                onclick: move |_| offered += OFFERED,
+                {say(&msg("backup-of-more").count("more", count_of(more)))}
             }
         }
         button {
@@ -156,8 +166,20 @@ pub fn Restore() -> Element {
         _ => None,
     };
     let waits = matches!(draft.back, WayBack::Chosen(_));
+    let half = state.store.half.clone().filter(|_| !draft.is_busy());
+    let leave = shell.clone();
     rsx! {
         h2 { {t("restore-title")} }
+        if let Some(name) = half {
+            div { class: "trouble-box", role: "alert",
+                p { {say(&msg("restore-half").text("name", plain(&name)))} }
+                button {
+                    class: "also",
+                    onclick: move |_| leave.send(Intent::Store(StoreIntent::LeaveHalf)),
+                    {t("restore-half-leave")}
+                }
+            }
+        }
         p { class: "why", {t("restore-why")} }
         button {
             class: "also",
@@ -202,7 +224,6 @@ fn Planned(plan: Plan) -> Element {
     let chosen = *newer.read();
     let take = shell.clone();
     let brings = plan.brings(chosen);
-    let there = plan.count(Verdict::NewerThere);
     let lines = [
         ("restore-new", Verdict::New),
         ("restore-same", Verdict::Same),
@@ -210,7 +231,9 @@ fn Planned(plan: Plan) -> Element {
         ("restore-newer-here", Verdict::NewerHere),
         ("restore-deleted-here", Verdict::DeletedHere),
         ("restore-unreadable-here", Verdict::UnreadableHere),
+        ("restore-newer-version", Verdict::NewerVersionThere),
     ];
+    let theirs = shell.clone();
     rsx! {
         div { class: "stack", role: "status",
             for (key , verdict) in lines {
@@ -239,6 +262,18 @@ fn Planned(plan: Plan) -> Element {
             if plan.settings == Brings::It {
                 p { {t("restore-settings")} }
             }
+            if !plan.passed.is_empty() {
+                p { {say(&msg("restore-passed").count("files", count_of(plan.passed.len())))} }
+            }
+            if plan.fleets > 0 {
+                p { {say(&msg("restore-fleets").count("fleets", count_of(plan.fleets)))} }
+            }
+            if plan.settings_differ.is_some() {
+                p { {t("restore-settings-differ")} }
+            }
+            for kit in plan.kits_differ.iter() {
+                p { key: "{kit.key}", {say(&msg("restore-kit-differs").text("kit", plain(&kit.name)))} }
+            }
             for (at , (name , why)) in plan.odd.iter().take(NAMED).enumerate() {
                 div { class: "trouble-box", key: "{at}",
                     {say(&msg("restore-odd").text("name", plain(name)).message("why", why.clone()))}
@@ -247,7 +282,24 @@ fn Planned(plan: Plan) -> Element {
             if plan.foreign > 0 {
                 p { class: "why", {say(&msg("restore-foreign").count("files", count_of(plan.foreign)))} }
             }
-            if there > 0 {
+            if plan.has_others() {
+                div { class: "choice", role: "group", "aria-label": t("restore-which-others"),
+                    for (which , words) in [(Brings::Nothing, "restore-keep-my-others"), (Brings::It, "restore-take-others")] {
+                        button {
+                            key: "{words}",
+                            r#type: "button",
+                            "aria-pressed": if plan.theirs == which { "true" } else { "false" },
+                            onclick: {
+                                let theirs = theirs.clone();
+                                move |_| theirs.send(Intent::Backup(BackupIntent::TakeTheirs(which)))
+                            },
+                            {t(words)}
+                        }
+                    }
+                }
+                p { class: "why", {t("restore-others-kept")} }
+            }
+            if plan.has_choice() {
                 div { class: "choice", role: "group", "aria-label": t("restore-which"),
                     for (which , words) in [(Brings::Nothing, "restore-keep-mine"), (Brings::It, "restore-take-newer")] {
                         button {
@@ -284,17 +336,28 @@ fn job_words(found: &Found) -> Message {
         None => say(&msg("restore-newer-record").text("id", found.id.0.clone())),
     };
     match (&found.here, &found.there) {
-        (Some(here), Some(there)) => msg("restore-differs")
-            .text("job", title)
-            .text("here", moment::date_and_clock(&here.changed))
-            .count("read_here", count_of(here.read))
-            .text("there", moment::date_and_clock(&there.changed))
-            .count("read_there", count_of(there.read)),
+        (Some(here), Some(there)) => msg(if found.parts.is_empty() {
+            "restore-differs"
+        } else {
+            "restore-differs-in"
+        })
+        .text("parts", parts_words(found))
+        .text("job", title)
+        .text("here", moment::date_and_clock(&here.changed))
+        .count("read_here", count_of(here.read))
+        .text("there", moment::date_and_clock(&there.changed))
+        .count("read_there", count_of(there.read)),
         (_, Some(there)) => msg("restore-one")
             .text("job", title)
             .text("when", moment::date_and_clock(&there.changed)),
         _ => msg("restore-only").text("job", title),
     }
+}
+
+/// The parts in which both sides differ, as words.
+fn parts_words(found: &Found) -> String {
+    let parts: Vec<String> = found.parts.iter().map(|part| t(part)).collect();
+    parts.join(", ")
 }
 
 /// Tables for other programs.

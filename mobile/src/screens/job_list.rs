@@ -31,6 +31,7 @@ pub fn Search() -> Element {
         say_list(|value| ListIntent::Sort(order(&value))),
     );
     let words = say_list(ListIntent::Words);
+    let (from, to) = (say_list(ListIntent::From), say_list(ListIntent::To));
     let open = shell.clone();
     rsx! {
         Entry {
@@ -95,6 +96,16 @@ pub fn Search() -> Element {
                 }
             }
         }
+        details {
+            summary { {t("list-between")} }
+            div { class: "pair",
+                Date { id: "list-from", label: t("list-from"), value: wish.from.clone(), on_type: from }
+                Date { id: "list-to", label: t("list-to"), value: wish.to.clone(), on_type: to }
+            }
+            if wish.is_upside_down() {
+                p { class: "trouble", role: "alert", {t("list-upside-down")} }
+            }
+        }
         if !wish.is_open() {
             p { role: "status",
                 {say(&msg("list-found").count("found", count_of(found)).count("all", count_of(state.jobs.len())))}
@@ -103,6 +114,22 @@ pub fn Search() -> Element {
                 class: "plain",
                 onclick: move |_| open.send(Intent::List(ListIntent::Open)),
                 {t("list-open")}
+            }
+        }
+    }
+}
+
+/// A field for a day.
+#[component]
+fn Date(id: String, label: String, value: String, on_type: EventHandler<String>) -> Element {
+    rsx! {
+        div { class: "field",
+            label { r#for: "{id}", {label} }
+            input {
+                id: "{id}",
+                r#type: "date",
+                value: "{value}",
+                onchange: move |event| on_type.call(event.value()),
             }
         }
     }
@@ -124,19 +151,22 @@ pub fn Trash() -> Element {
     let shell = use_shell();
     let state = shell.state.read();
     let all = shell.clone();
+    let mut most = use_signal(|| SHOWN);
     rsx! {
         details {
             summary { {say(&msg("deleted-jobs").count("jobs", count_of(state.trash.len())))} }
             p { class: "why", {say(&msg("deleted-days").count("days", TRASH_DAYS))} }
             Asked {}
             ul { class: "jobs",
-                for job in state.trash.iter().take(SHOWN) {
+                for job in state.trash.iter().take(most()) {
                     Deleted { key: "{job.id.0}", job: job.clone() }
                 }
             }
-            if state.trash.len() > SHOWN {
-                p { class: "why",
-                    {say(&msg("deleted-more").count("more", count_of(state.trash.len() - SHOWN)))}
+            if state.trash.len() > most() {
+                button {
+                    class: "also",
+                    onclick: move |_| most += SHOWN,
+                    {say(&msg("list-more").count("more", count_of(state.trash.len() - most())))}
                 }
             }
             if state.trash.len() > 1 {

@@ -76,7 +76,9 @@ pub fn HeadPhotos(job: JobState) -> Element {
 #[component]
 fn Ask(of: PhotoOf, camera: String, strong: bool) -> Element {
     let shell = use_shell();
-    let storing = shell.state.read().drafts.photos.is_storing();
+    let state = shell.state.read();
+    let photos = &state.drafts.photos;
+    let storing = state.job().is_some_and(|job| photos.is_storing(&job.id));
     let ask = |from| {
         let (shell, of) = (shell.clone(), of.clone());
         move |_| {

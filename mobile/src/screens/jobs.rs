@@ -8,7 +8,7 @@ use rakeline_core::text::msg;
 use super::job_list::{Lost, Search, Trash};
 use crate::driver::{
     AgainIntent, Boot, Intent, JobEntry, KitIntent, ListIntent, StoreIntent, WorkshopIntent,
-    backup_due, listed,
+    backup_due, bereft_words, listed,
 };
 use crate::parts::NoticeBar;
 use crate::route::Route;
@@ -43,7 +43,9 @@ pub fn Jobs() -> Element {
         (shell.clone(), shell.clone(), shell.clone(), shell.clone());
     let (fault, workshop) = (shell.clone(), shell.clone());
     let (storage, more) = (shell.clone(), shell.clone());
-    let remind = shell.clone();
+    let (remind, take_in) = (shell.clone(), shell.clone());
+    let (to_bereft, to_half) = (shell.clone(), shell.clone());
+    let may_be_cleared = state.store.may_be_cleared();
     let shown = listed(&state);
     let due = backup_due(&state, &shell.now().at);
     let again = shell.clone();
@@ -64,6 +66,24 @@ pub fn Jobs() -> Element {
                         class: "note-box reminder",
                         onclick: move |_| remind.send(Intent::Store(StoreIntent::Go)),
                         {say(&due)}
+                        if may_be_cleared {
+                            " "
+                            {t("storage-may-be-cleared")}
+                        }
+                    }
+                }
+                if let Some(bereft) = bereft_words(&state) {
+                    button {
+                        class: "trouble-box reminder",
+                        onclick: move |_| to_bereft.send(Intent::Store(StoreIntent::Go)),
+                        {say(&bereft)}
+                    }
+                }
+                if let Some(name) = state.store.half.clone() {
+                    button {
+                        class: "trouble-box reminder",
+                        onclick: move |_| to_half.send(Intent::Store(StoreIntent::Go)),
+                        {say(&msg("restore-half").text("name", plain(&name)))}
                     }
                 }
                 for lost in state.lost.iter() {
@@ -71,7 +91,10 @@ pub fn Jobs() -> Element {
                 }
                 for broken in state.unreadable.iter() {
                     div { class: "trouble-box", role: "alert", key: "{broken.key}",
-                        p { {say(&msg("record-kept").text("key", broken.key.clone()))} }
+                        if let Some(about) = &broken.about {
+                            p { b { {say(about)} } }
+                        }
+                        p { {say(&msg(if broken.is_newer() { "record-kept-newer" } else { "record-kept" }).text("key", broken.key.clone()))} }
                         p { {say(&broken.why)} }
                     }
                 }
@@ -83,6 +106,11 @@ pub fn Jobs() -> Element {
                         li { {t("jobs-empty-2")} }
                         li { {t("jobs-empty-3")} }
                         li { {t("jobs-empty-4")} }
+                    }
+                    button {
+                        class: "also",
+                        onclick: move |_| take_in.send(Intent::Store(StoreIntent::Go)),
+                        {t("restore-title")}
                     }
                 } else {
                     h1 { {t("jobs-title")} }

@@ -43,6 +43,7 @@ mod parts;
 mod phone_form;
 mod photo_notes;
 mod photos;
+mod put_by;
 mod ring_by_hand;
 mod rings;
 mod settings;

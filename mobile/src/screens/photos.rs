@@ -11,6 +11,7 @@ use crate::texts::{say, t};
 #[component]
 pub fn Photos(job: JobState, whose: Whose) -> Element {
     let shell = use_shell();
+    let storing = shell.state.read().drafts.photos.is_storing(&job.id);
     let ask = |from| {
         let shell = shell.clone();
         move |_| shell.send(Intent::Photo(PhotoIntent::Ask(Shows::Behind(whose), from)))
@@ -20,8 +21,8 @@ pub fn Photos(job: JobState, whose: Whose) -> Element {
             Photo { key: "{photo.blob}", blob: photo.blob.clone(), name: say(&photo_name(&job, photo)) }
         }
         div { class: "things",
-            button { class: "also", onclick: ask(PictureFrom::Camera), {t("behind-photo-take")} }
-            button { class: "also", onclick: ask(PictureFrom::Files), {t("behind-photo-choose")} }
+            button { class: "also", disabled: storing, onclick: ask(PictureFrom::Camera), {t("behind-photo-take")} }
+            button { class: "also", disabled: storing, onclick: ask(PictureFrom::Files), {t("behind-photo-choose")} }
         }
     }
 }

@@ -6,7 +6,8 @@ use rakeline_core::text::msg;
 use super::backup::{ExportTables, MakeBackup, Restore};
 use super::job_list::Asked;
 use super::jobs::count_of;
-use crate::driver::{EraseWhat, Intent, StoreIntent, customers};
+use super::put_by::PutByJobs;
+use crate::driver::{EraseWhat, Intent, StoreIntent, bereft_words, customers};
 use crate::parts::NoticeBar;
 use crate::shell::use_shell;
 use crate::texts::{plain, say, t};
@@ -45,10 +46,37 @@ pub fn StoreScreen() -> Element {
                 if let Some(answer) = state.store.kept {
                     p { {say(&answer.message())} }
                 }
+                Bereft {}
                 Check {}
+                PutByJobs {}
                 EraseCustomer {}
             }
             div { class: "base", NoticeBar {} }
+        }
+    }
+}
+
+/// Pictures whose jobs are gone.
+#[component]
+fn Bereft() -> Element {
+    let shell = use_shell();
+    let state = shell.state.read();
+    let Some(words) = bereft_words(&state) else {
+        return rsx! {};
+    };
+    let asked = state.store.asking == Some(EraseWhat::Pictures);
+    let ask = shell.clone();
+    rsx! {
+        div { class: "trouble-box", role: "alert",
+            p { {say(&words)} }
+            button {
+                class: "also",
+                onclick: move |_| ask.send(Intent::Store(StoreIntent::AskErase(EraseWhat::Pictures))),
+                {t("pictures-bereft-erase")}
+            }
+        }
+        if asked {
+            Asked {}
         }
     }
 }
@@ -121,7 +149,9 @@ fn EraseCustomer() -> Element {
                 },
                 {t("erase-customer-ask")}
             }
-            Asked {}
+            if state.store.asking != Some(EraseWhat::Pictures) {
+                Asked {}
+            }
         }
     }
 }

@@ -4,13 +4,23 @@
 use std::rc::Rc;
 
 use dioxus::core::spawn_forever;
+use futures_channel::oneshot::channel;
+
+use rakeline_core::units::Millis;
 
 use super::{FromDevice, Shell, asks_for_sample};
-use crate::driver::{Action, Intent, StoreIntent, check_all, erase, move_record, open_store};
+use crate::driver::{
+    Action, Intent, StoreIntent, check_all, check_some, drop_loose, erase, move_record, open_store,
+    read_put_by,
+};
 use crate::platform::Alone;
 
 /// How many records a check reads before it says how far it is.
 const CHECKED_AT_A_TIME: usize = 25;
+
+/// What is looked over after the start waits so long each time: the screens
+/// and the jobs come first.
+const QUIET: Millis = Millis(1_000.0);
 
 impl Shell {
     /// Reads the store for this page alone, and shows what the address says.
@@ -34,6 +44,8 @@ impl Shell {
         if asks_for_sample(&self.platform.page.query()) {
             self.send(Intent::OpenSample(self.new_id()));
         }
+        // What was handed out before lies among the downloads by now.
+        self.platform.share.empty_out().await;
         let found = self.platform.storage.blob_list().await;
         self.send(Intent::BlobsFound(found.unwrap_or_default()));
     }
@@ -55,10 +67,40 @@ impl Shell {
                     shell.send(Intent::Moved(entry.id, outcome));
                 });
             }
-            Action::Erase(all) => {
+            Action::Erase(all, shared) => {
                 spawn_forever(async move {
-                    let outcome = erase(&*storage, &all).await;
+                    let outcome = erase(&*storage, &all, &shared).await;
                     shell.send(Intent::Store(StoreIntent::Erased(all, outcome)));
+                });
+            }
+            Action::DropLoose(pictures) => {
+                spawn_forever(async move {
+                    drop_loose(&*storage, pictures).await;
+                    shell.send(Intent::Store(StoreIntent::Swept));
+                });
+            }
+            Action::EmptyOut => {
+                let share = self.platform.share.clone();
+                spawn_forever(async move { share.empty_out().await });
+            }
+            Action::ReadPutBy => {
+                spawn_forever(async move {
+                    let found = read_put_by(&*storage).await;
+                    shell.send(Intent::Store(StoreIntent::FoundPutBy(found)));
+                });
+            }
+            Action::LookOver(known) => {
+                let (tell, told) = channel();
+                let waited = Box::new(move || {
+                    // Nobody waits after the page's end.
+                    let _ = tell.send(());
+                });
+                self.platform.page.after(QUIET, waited);
+                spawn_forever(async move {
+                    if told.await.is_ok() {
+                        let found = check_some(&*storage, known, &|_| {}).await;
+                        shell.send(Intent::Store(StoreIntent::LookedOver(found)));
+                    }
                 });
             }
             Action::AskRoom => {

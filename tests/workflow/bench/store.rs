@@ -2,8 +2,11 @@
 //! app's shell does.
 
 use rakeline::backup::{Stop, look_into, make, take_in};
+use std::task::{Context, Waker};
+
 use rakeline::driver::{
-    Action, BackupIntent, Chosen, Intent, StoreIntent, check_all, erase, move_record, read_store,
+    Action, BackupIntent, Chosen, Intent, StoreIntent, check_all, check_some, drop_loose, erase,
+    move_record, read_put_by, read_store,
 };
 use rakeline::platform::{Alone, Storage};
 
@@ -19,10 +22,10 @@ impl Bench {
                     Intent::Moved(entry.id, outcome)
                 }));
             }
-            Action::Erase(all) => {
+            Action::Erase(all, shared) => {
                 let storage = self.phone.storage.clone();
                 self.waiting.push_back(Box::pin(async move {
-                    let outcome = erase(&*storage, &all).await;
+                    let outcome = erase(&*storage, &all, &shared).await;
                     Intent::Store(StoreIntent::Erased(all, outcome))
                 }));
             }
@@ -42,6 +45,34 @@ impl Bench {
                     let found = check_all(&*storage, known, &|_| {}).await;
                     Intent::Store(StoreIntent::Checked(found))
                 }));
+            }
+            Action::LookOver(known) => {
+                let storage = self.phone.storage.clone();
+                self.waiting.push_back(Box::pin(async move {
+                    let found = check_some(&*storage, known, &|_| {}).await;
+                    Intent::Store(StoreIntent::LookedOver(found))
+                }));
+            }
+            Action::DropLoose(pictures) => {
+                let storage = self.phone.storage.clone();
+                self.waiting.push_back(Box::pin(async move {
+                    drop_loose(&*storage, pictures).await;
+                    Intent::Store(StoreIntent::Swept)
+                }));
+            }
+            Action::ReadPutBy => {
+                let storage = self.phone.storage.clone();
+                self.waiting.push_back(Box::pin(async move {
+                    Intent::Store(StoreIntent::FoundPutBy(read_put_by(&*storage).await))
+                }));
+            }
+            Action::EmptyOut => {
+                let emptied = self.phone.platform().share.clone();
+                // Nothing is told of it.
+                let _ = emptied
+                    .empty_out()
+                    .as_mut()
+                    .poll(&mut Context::from_waker(Waker::noop()));
             }
             Action::TakeOver => self.boot(Alone::TakeOver),
             Action::StopBackup => self.backup_stop.set(true),

@@ -64,6 +64,9 @@ fn theirs(app: &AppState, fleet: &Fleet) -> Vec<Lesson> {
 
 /// So many vehicles from what is offered; the first one starts.
 pub(super) fn start(app: &mut AppState, id: JobId, now: &Now) -> Vec<Action> {
+    if app.backup.is_taking() {
+        return jobs::say(app, msg("restore-wait"));
+    }
     let typed = app.again.fleet_typed.trim();
     let count = match typed.parse::<u16>() {
         Ok(count) if (1..=FLEET_GREATEST).contains(&count) => count,
@@ -108,6 +111,9 @@ pub(super) fn go(app: &mut AppState, name: String) -> Vec<Action> {
 
 /// The next vehicle starts from all jobs of the fleet so far.
 pub(super) fn next(app: &mut AppState, id: JobId, now: &Now) -> Vec<Action> {
+    if app.backup.is_taking() {
+        return jobs::say(app, msg("restore-wait"));
+    }
     let Route::Fleet(name) = app.route.clone() else {
         return Vec::new();
     };

@@ -12,7 +12,7 @@ use chrono::{DateTime, FixedOffset};
 use rakeline_core::again::{self, Likeness, Line, VehicleName};
 use rakeline_core::job::{BeforeEvent, JobEvent, JobId, JobState, Particular, apply};
 use rakeline_core::record;
-use rakeline_core::text::Message;
+use rakeline_core::text::{Message, msg};
 
 use super::intent::{Action, Now};
 use super::state::{AppState, Boot};
@@ -254,6 +254,9 @@ fn recalled(app: &mut AppState, found: Result<Recalled, Message>) -> Vec<Action>
 }
 
 fn start(app: &mut AppState, id: JobId, now: &Now) -> Vec<Action> {
+    if app.backup.is_taking() {
+        return jobs::say(app, msg("restore-wait"));
+    }
     match begun(app, id, now) {
         Some(Ok(job)) => jobs::enter(app, job, Step::Measures),
         Some(Err(why)) => jobs::say(app, why),

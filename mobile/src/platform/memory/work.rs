@@ -104,9 +104,16 @@ pub struct MemoryShare {
     /// The write of that number, counted over all pieces, finds no room.
     full_at: Rc<Cell<Option<usize>>>,
     refusal: RefCell<Option<String>>,
+    emptied: Rc<Cell<usize>>,
 }
 
 impl MemoryShare {
+    /// How often copies of files that left were removed.
+    #[must_use]
+    pub fn emptied(&self) -> usize {
+        self.emptied.get()
+    }
+
     /// The next file is refused with these words.
     pub fn refuse_next(&self, why: &str) {
         self.refusal.replace(Some(why.to_owned()));
@@ -166,6 +173,11 @@ impl Share for MemoryShare {
             full_at: self.full_at.clone(),
         });
         Box::pin(async { Some(out) })
+    }
+
+    fn empty_out(&self) -> OwnFuture<()> {
+        self.emptied.set(self.emptied.get() + 1);
+        Box::pin(async {})
     }
 
     fn save(&self, file: OutFile) -> LocalFuture<'_, Shared> {

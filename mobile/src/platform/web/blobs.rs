@@ -81,6 +81,20 @@ pub(super) async fn get(window: &Window, key: &str) -> Result<Option<Vec<u8>>, S
     Ok(Some(Uint8Array::new(&buffer).to_vec()))
 }
 
+/// Whether a file is not there, or holds nothing.
+pub(super) async fn is_empty(window: &Window, key: &str) -> Result<bool, StorageFault> {
+    let folder = folder(window).await?;
+    let handle = ask(&folder, "getFileHandle", &[&JsValue::from_str(key)]).await;
+    let handle = match handle {
+        Ok(handle) => handle,
+        Err(error) if is_missing(&error) => return Ok(true),
+        Err(error) => return Err(using(error)),
+    };
+    let file = ask(&handle, "getFile", &[]).await.map_err(using)?;
+    let size = property(&file, "size").and_then(|size| size.as_f64());
+    Ok(size == Some(0.0))
+}
+
 /// The names of all files.
 pub(super) async fn list(window: &Window) -> Result<Vec<String>, StorageFault> {
     names(&folder(window).await?).await

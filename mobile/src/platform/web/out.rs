@@ -12,7 +12,8 @@ use super::share::click_download;
 use crate::platform::{LocalFuture, OutStream, OwnFuture, Shared, StorageFault};
 
 /// Where files on their way out lie. Those of before are removed when the
-/// next one begins: a download may take its time.
+/// next one begins, at the next start, and when jobs are deleted for good: a
+/// download may take its time.
 const FOLDER: &str = "out";
 
 struct WebOut {
@@ -43,6 +44,13 @@ pub(super) async fn begin(
         name,
         mime,
     }))
+}
+
+/// Removes the files of before.
+pub(super) async fn empty(window: Window) {
+    if let Ok(folder) = folder_of(&window, FOLDER).await {
+        super::blobs::empty(&folder).await;
+    }
 }
 
 impl OutStream for WebOut {

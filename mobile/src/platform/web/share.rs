@@ -79,6 +79,10 @@ impl Share for WebShare {
         Box::pin(out::begin(self.0.clone(), name.to_owned(), mime))
     }
 
+    fn empty_out(&self) -> OwnFuture<()> {
+        Box::pin(out::empty(self.0.clone()))
+    }
+
     fn save(&self, file: OutFile) -> LocalFuture<'_, Shared> {
         Box::pin(async move {
             if let Some(shared) = self.hand_over(&file).await {

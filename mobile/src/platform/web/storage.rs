@@ -149,6 +149,11 @@ impl Storage for WebStorage {
         Box::pin(async { blobs::list(&self.window).await })
     }
 
+    fn blob_is_empty(&self, key: &str) -> LocalFuture<'_, Result<bool, StorageFault>> {
+        let key = key.to_owned();
+        Box::pin(async move { blobs::is_empty(&self.window, &key).await })
+    }
+
     fn blob_delete(&self, key: &str) -> LocalFuture<'_, Result<(), StorageFault>> {
         let key = key.to_owned();
         Box::pin(async move { blobs::delete(&self.window, &key).await })
