@@ -5,7 +5,8 @@
 //! told), `x` one at another tone, `.` nothing, `c` cancelled, `h` hidden.
 //! Three cycles, 4 s of quiet, longest pause 3.5 s. A beep belongs to an 'in'
 //! one second later (1.3 s, limit 1.5 s) and to no later one; to no 'out'
-//! before it (0.7 s, limit 0.5 s). Without a beep a cycle fails after 10 s.
+//! before it (0.7 s, limit 0.5 s). Without a beep a cycle fails after 10 s. The
+//! quiet time is over with the last letter of it: 'out' there is not too soon.
 #![cfg(test)]
 
 use rakeline_core::kit::Signal;
@@ -40,9 +41,9 @@ fn expressions(last_beeps: bool) -> Expressions {
         let then = cycle("?");
         let (silent, early, _) = before("", "?");
         let last = if last_beeps {
-            format!("(?:{silent}i[ix.]{{0,9}}b[ix.]{{4}}|{early}i[ix.]{{3}})")
+            format!("(?:{silent}i[ix.]{{0,9}}b[ix.]{{3}}[iox.]|{early}i[ix.]{{2}}[iox.])")
         } else {
-            format!("{silent}i[ix.]{{4}}")
+            format!("{silent}i[ix.]{{3}}[iox.]")
         };
         Regex::new(&format!("^{first}{body}{then}{body}{last}")).unwrap()
     };

@@ -88,7 +88,7 @@ impl Cabin {
     }
 
     /// Until the beep of the sixth cycle was heard.
-    fn to_quiet(&mut self) {
+    fn up_to_quiet(&mut self) {
         for cycle in 1..=6 {
             say(&mut self.bench, LearnIntent::In(Source::Tap));
             self.hear(Sound::Quiet, 400.0);
@@ -110,7 +110,7 @@ impl Cabin {
 #[test]
 fn six_beeps_and_a_quiet_cabin_are_learned() {
     let mut cabin = Cabin::started(Sound::Quiet);
-    cabin.to_quiet();
+    cabin.up_to_quiet();
     cabin.hear(Sound::Quiet, 6_500.0);
     assert_eq!(last(&cabin.bench), Outcome::Learned);
     let proof = &cabin.bench.job().learned.attempts[0].proof;
@@ -121,7 +121,7 @@ fn six_beeps_and_a_quiet_cabin_are_learned() {
 fn a_hole_in_the_quiet_time_is_no_proof() {
     for hole in [Sound::Nothing, Sound::Lost] {
         let mut cabin = Cabin::started(Sound::Quiet);
-        cabin.to_quiet();
+        cabin.up_to_quiet();
         cabin.hear(Sound::Quiet, 1_200.0);
         cabin.hear(hole, 200.0);
         cabin.hear(Sound::Quiet, 5_500.0);
@@ -135,7 +135,7 @@ fn a_hole_between_two_cycles_does_no_harm() {
     let mut cabin = Cabin::started(Sound::Quiet);
     cabin.hear(Sound::Nothing, 200.0);
     cabin.hear(Sound::Quiet, 400.0);
-    cabin.to_quiet();
+    cabin.up_to_quiet();
     cabin.hear(Sound::Quiet, 6_500.0);
     assert_eq!(last(&cabin.bench), Outcome::Learned);
 }
@@ -143,7 +143,7 @@ fn a_hole_between_two_cycles_does_no_harm() {
 #[test]
 fn a_hiss_that_clips_in_the_quiet_time_is_no_proof() {
     let mut cabin = Cabin::started(Sound::Quiet);
-    cabin.to_quiet();
+    cabin.up_to_quiet();
     cabin.hear(Sound::Quiet, 1_200.0);
     cabin.hear(Sound::Hiss, 1_500.0);
     cabin.hear(Sound::Quiet, 5_000.0);
@@ -165,7 +165,7 @@ fn silence_only_confirms_no_cycle() {
 #[test]
 fn silence_only_in_the_quiet_time_is_no_proof() {
     let mut cabin = Cabin::started(Sound::Quiet);
-    cabin.to_quiet();
+    cabin.up_to_quiet();
     cabin.hear(Sound::Quiet, 800.0);
     cabin.hear(Sound::Nothing, 6_500.0);
     assert_eq!(last(&cabin.bench), Outcome::ByHand);
