@@ -220,6 +220,8 @@ pub(super) fn plan_marks(app: &mut AppState, kind: PlanKind, now: &Now) -> Vec<A
             return actions;
         }
     }
+    // What was said of an earlier try holds no more.
+    app.notice = None;
     actions.extend(show(app, Step::Marks, Shown::NotYet));
     if let Some(message) = lost {
         app.notice = Some(Notice {
