@@ -1231,7 +1231,6 @@ before-face-off = Head { $label } { $read } here, { $before } before. Off by { $
 before-opens-marks = So this is another bumper, perhaps a facelift. Open again: marks, face angles, ring sets. Places, leads and minutes stay. Measure again first if a tape may have slipped.
 before-still-holds = Its areas to keep clear of, height of the row and limits still stand here. Drop them unless you see them on this vehicle.
 before-drop-bumper = Drop the earlier bumper's
-before-area-from = from an earlier job
 before-opens-faces = So this face is another. Open again: all face angles and ring sets. Marks, areas, places and leads stay.
 before-compare-halves = From earlier jobs. Type both half widths: they are compared before anything counts.
 before-halves-agree = The half widths agree with the earlier vehicles. Read two faces, and the others count as measured before.

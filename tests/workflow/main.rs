@@ -10,6 +10,7 @@ mod scenario;
 mod sheet_text;
 
 mod again;
+mod again_found;
 mod again_names;
 mod again_never;
 mod again_passed;

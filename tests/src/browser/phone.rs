@@ -7,8 +7,6 @@ use std::sync::{Arc, Mutex};
 use std::time::{Duration, Instant};
 use std::{env, fs, process, thread};
 
-use chromiumoxide::cdp::IntoEventKind;
-use futures_util::StreamExt;
 use serde_json::{Value, json};
 use tokio::runtime::Runtime;
 
@@ -19,8 +17,8 @@ use super::server::Server;
 
 /// A phone with the app's page; see the module for what it checks.
 pub struct Phone {
-    runtime: Runtime,
-    running: RefCell<Option<Running>>,
+    pub(super) runtime: Runtime,
+    pub(super) running: RefCell<Option<Running>>,
     setup: PhoneSetup,
     origin: String,
     profile: PathBuf,
@@ -292,23 +290,6 @@ impl Phone {
     pub fn cdp(&self, method: &'static str, params: Value) -> Value {
         self.try_cdp(method, params)
             .unwrap_or_else(|error| panic!("{error}"))
-    }
-
-    /// Hears every event of one kind from now on.
-    pub(super) fn on_each<E: IntoEventKind + Send + Sync + Unpin + 'static>(
-        &self,
-        hear: impl Fn(&E) + Send + 'static,
-    ) {
-        let running = self.running.borrow();
-        let page = running.as_ref().expect("the browser runs").page.clone();
-        self.runtime.block_on(async move {
-            let mut events = page.event_listener::<E>().await.expect("it is heard");
-            tokio::spawn(async move {
-                while let Some(event) = events.next().await {
-                    hear(&event);
-                }
-            });
-        });
     }
 
     fn try_cdp(&self, method: &'static str, params: Value) -> Result<Value, String> {

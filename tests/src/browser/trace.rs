@@ -5,7 +5,9 @@ use std::sync::{Arc, Mutex};
 use std::thread::sleep;
 use std::time::{Duration, Instant};
 
+use chromiumoxide::cdp::IntoEventKind;
 use chromiumoxide::cdp::browser_protocol::tracing::{EventDataCollected, EventTracingComplete};
+use futures_util::StreamExt;
 use serde_json::{Value, json};
 
 use super::phone::Phone;
@@ -16,6 +18,23 @@ const CATEGORIES: [&str; 2] = ["devtools.timeline", "disabled-by-default-devtool
 const PATIENCE: Duration = Duration::from_secs(60);
 
 impl Phone {
+    /// Hears every event of one kind from now on.
+    fn on_each<E: IntoEventKind + Send + Sync + Unpin + 'static>(
+        &self,
+        hear: impl Fn(&E) + Send + 'static,
+    ) {
+        let running = self.running.borrow();
+        let page = running.as_ref().expect("the browser runs").page.clone();
+        self.runtime.block_on(async move {
+            let mut events = page.event_listener::<E>().await.expect("it is heard");
+            tokio::spawn(async move {
+                while let Some(event) = events.next().await {
+                    hear(&event);
+                }
+            });
+        });
+    }
+
     /// Does something and gives what it came to with the events of the
     /// browser's trace meanwhile (trace event format of Chromium).
     ///
