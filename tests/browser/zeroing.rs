@@ -213,9 +213,7 @@ fn the_camera_level_tells_how_far_a_line_on_a_photo_is_off_level() {
     // Upright before the vehicle, as its back would stand on an upright face.
     phone.hold(Attitude::back_on_face(0.0));
     phone.tap_named("camera level");
-    phone.until("the live picture plays", || {
-        phone.eval("(document.querySelector('video')?.videoWidth ?? 0) > 0") == json!(true)
-    });
+    phone.wait_for("Take a photo", 20);
     phone.rest(Duration::from_millis(1500));
     phone.shot("level-live", Shot::WholePage);
     phone.tap_named("Take a photo");
