@@ -4,28 +4,15 @@
 use std::path::Path;
 use std::time::Duration;
 
-use rakeline_tests::browser::{Attitude, PhoneSetup, Server, Shot};
+use rakeline_tests::browser::{Attitude, Server, Shot};
 use serde_json::json;
 
-use crate::fitter::{PATIENCE, first_screen, look, saved, setup, texts};
+use crate::fitter::{PATIENCE, camera_that_films, first_screen, look, saved, setup, texts};
 
 #[test]
 fn the_live_view_names_the_cards_and_keeps_a_picture_that_is_measured_on() {
-    let fixture = Path::new(env!("CARGO_MANIFEST_DIR")).join("fixtures/photo/middle.jpg");
-    // A film of one frame over and over: a row of JPEGs is one.
-    let film = std::env::temp_dir().join(format!("rakeline-{}.mjpeg", std::process::id()));
-    let frame = std::fs::read(fixture).expect("the photo");
-    std::fs::write(&film, frame.repeat(8)).expect("written");
     let server = Server::start();
-    let flag = |name: &str, value: &str| (name.to_owned(), value.to_owned());
-    let with_camera = PhoneSetup {
-        flags: vec![
-            flag("use-fake-device-for-media-stream", "1"),
-            flag("use-fake-ui-for-media-stream", "1"),
-            flag("use-file-for-fake-video-capture", &film.to_string_lossy()),
-        ],
-        ..setup()
-    };
+    let with_camera = camera_that_films("middle.jpg");
     let phone = first_screen(&server, with_camera);
     phone.goto("/?sample");
     phone.wait_for("Tape is on", PATIENCE);
@@ -50,7 +37,6 @@ fn the_live_view_names_the_cards_and_keeps_a_picture_that_is_measured_on() {
     });
     phone.tap_named("Close live view");
     saved(&phone);
-    let _ = std::fs::remove_file(&film);
     assert_eq!(phone.errors(), Vec::<String>::new());
 }
 

@@ -1,5 +1,6 @@
 //! What a fitter does with Rakeline, for all journeys.
 
+use std::path::Path;
 use std::time::Duration;
 
 use rakeline_tests::browser::{Attitude, Phone, PhoneSetup, SensorState, Server, Shot};
@@ -145,4 +146,22 @@ pub fn path(phone: &Phone) -> String {
 /// The phone's back on a face.
 pub fn on_face(rake: f64) -> SensorState {
     SensorState::Held(Attitude::back_on_face(rake))
+}
+
+/// A phone whose camera films one of the kept photos over and over.
+pub fn camera_that_films(photo: &str) -> PhoneSetup {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR"));
+    let frame = std::fs::read(folder.join("fixtures/photo").join(photo)).expect("the photo");
+    // A row of JPEGs is a film.
+    let film = std::env::temp_dir().join(format!("rakeline-{}-{photo}.mjpeg", std::process::id()));
+    std::fs::write(&film, frame.repeat(8)).expect("written");
+    let flag = |name: &str, value: &str| (name.to_owned(), value.to_owned());
+    PhoneSetup {
+        flags: vec![
+            flag("use-fake-device-for-media-stream", "1"),
+            flag("use-fake-ui-for-media-stream", "1"),
+            flag("use-file-for-fake-video-capture", &film.to_string_lossy()),
+        ],
+        ..setup()
+    }
 }

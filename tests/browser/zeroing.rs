@@ -3,10 +3,10 @@
 
 use std::time::Duration;
 
-use rakeline_tests::browser::{Attitude, Phone, PhoneSetup, Server, Shot};
+use rakeline_tests::browser::{Attitude, Phone, Server, Shot};
 use serde_json::json;
 
-use crate::fitter::{first_screen, setup, start_job, type_half_widths};
+use crate::fitter::{camera_that_films, first_screen, setup, start_job, type_half_widths};
 
 /// What this phone's seat adds to every angle, degrees: its back sits that
 /// much off its own axis.
@@ -197,14 +197,7 @@ fn drag_over_photo(phone: &Phone, from: [f64; 2], to: [f64; 2]) -> f64 {
 #[test]
 fn the_camera_level_tells_how_far_a_line_on_a_photo_is_off_level() {
     let server = Server::start();
-    let flag = |name: &str| (name.to_owned(), "1".to_owned());
-    let with_camera = PhoneSetup {
-        flags: vec![
-            flag("use-fake-device-for-media-stream"),
-            flag("use-fake-ui-for-media-stream"),
-        ],
-        ..setup()
-    };
+    let with_camera = camera_that_films("middle.jpg");
     let phone = first_screen(&server, with_camera);
     start_job(&phone);
     type_half_widths(&phone, "864", "864");
@@ -217,8 +210,6 @@ fn the_camera_level_tells_how_far_a_line_on_a_photo_is_off_level() {
     phone.rest(Duration::from_millis(1500));
     phone.shot("level-live", Shot::WholePage);
     phone.tap_named("Take a photo");
-    phone.wait_for("Photo of", 15);
-    phone.tap_named("Photo of");
     phone.wait_for("Draw a line along", 15);
     let steep = drag_over_photo(&phone, [0.15, 0.5], [0.85, 0.44]);
     phone.wait_for("high on the right", 10);
