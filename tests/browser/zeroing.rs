@@ -211,6 +211,11 @@ fn the_camera_level_tells_how_far_a_line_on_a_photo_is_off_level() {
     phone.shot("level-live", Shot::WholePage);
     phone.tap_named("Take a photo");
     phone.wait_for("Draw a line along", 15);
+    phone.until("the photo is on the screen", || {
+        phone.eval("(document.querySelector('.picture.kept img')?.clientHeight ?? 0) > 150")
+            == json!(true)
+    });
+    phone.rest(Duration::from_millis(300));
     let steep = drag_over_photo(&phone, [0.15, 0.5], [0.85, 0.44]);
     phone.wait_for("high on the right", 10);
     let told = phone.eval("document.querySelector('h1').textContent");

@@ -12,7 +12,7 @@ use rakeline_core::text::Message;
 use super::cards;
 use super::held::{self, Target};
 use super::intent::{Action, Now};
-use super::level::{CameraState, LevelIntent, screen_turn};
+use super::level::CameraState;
 use super::state::AppState;
 use crate::platform::{CameraFault, Picture, Task, WorkEvent};
 use crate::route::{Route, Step};
@@ -105,28 +105,16 @@ pub(super) fn is_here(app: &AppState) -> bool {
     matches!(app.route, Route::Job(_, Step::Cards))
 }
 
-/// What the camera said.
-pub(super) fn camera(app: &mut AppState, said: LevelIntent, now: &Now) -> Vec<Action> {
-    match said {
-        LevelIntent::Started(outcome) => {
-            // Left while the system asked: what answers now is stopped.
-            if app.drafts.guide.camera == CameraState::Off {
-                return vec![Action::StopCamera];
-            }
-            app.drafts.guide.camera = match outcome {
-                Ok(()) => CameraState::Live,
-                Err(fault) => CameraState::No(fault.message()),
-            };
-            Vec::new()
-        }
-        LevelIntent::ScreenTurned(angle) => {
-            app.drafts.level.screen = screen_turn(angle);
-            Vec::new()
-        }
-        LevelIntent::Came(Ok(Some(picture))) => came(app, picture, now),
-        LevelIntent::Came(Ok(None)) => Vec::new(),
-        LevelIntent::Came(Err(fault)) => missed(app, &fault),
-        _ => Vec::new(),
+/// A frame came, or none.
+pub(super) fn came(
+    app: &mut AppState,
+    came: Result<Option<Picture>, CameraFault>,
+    now: &Now,
+) -> Vec<Action> {
+    match came {
+        Ok(Some(picture)) => frame(app, picture, now),
+        Ok(None) => Vec::new(),
+        Err(fault) => missed(app, &fault),
     }
 }
 
@@ -136,7 +124,7 @@ fn missed(app: &mut AppState, fault: &CameraFault) -> Vec<Action> {
     Vec::new()
 }
 
-fn came(app: &mut AppState, picture: Picture, now: &Now) -> Vec<Action> {
+fn frame(app: &mut AppState, picture: Picture, now: &Now) -> Vec<Action> {
     match app.drafts.guide.frame {
         Frame::Shot => {
             app.drafts.guide.frame = Frame::Free;

@@ -54,6 +54,21 @@ pub enum CameraState {
     No(Message),
 }
 
+impl CameraState {
+    /// The system answered. Where the screen was left while it was asked,
+    /// what comes now is stopped.
+    pub(super) fn answered(&mut self, outcome: Result<(), CameraFault>) -> Vec<Action> {
+        if *self == Self::Off {
+            return vec![Action::StopCamera];
+        }
+        *self = match outcome {
+            Ok(()) => Self::Live,
+            Err(fault) => Self::No(fault.message()),
+        };
+        Vec::new()
+    }
+}
+
 /// What is said on the camera level.
 #[derive(Clone, Debug, PartialEq)]
 pub enum LevelIntent {
@@ -108,22 +123,12 @@ pub(super) fn leave(app: &mut AppState) -> Vec<Action> {
 }
 
 pub(super) fn handle(app: &mut AppState, said: LevelIntent, now: &Now) -> Vec<Action> {
-    if guide::is_here(app) {
-        return guide::camera(app, said, now);
-    }
+    let on_cards = guide::is_here(app);
     match said {
+        LevelIntent::Started(outcome) if on_cards => app.drafts.guide.camera.answered(outcome),
+        LevelIntent::Came(came) if on_cards => guide::came(app, came, now),
         LevelIntent::Start => start(app),
-        LevelIntent::Started(outcome) => {
-            // Left while the system asked: what answers now is stopped.
-            if app.drafts.level.camera == CameraState::Off {
-                return vec![Action::StopCamera];
-            }
-            app.drafts.level.camera = match outcome {
-                Ok(()) => CameraState::Live,
-                Err(fault) => CameraState::No(fault.message()),
-            };
-            Vec::new()
-        }
+        LevelIntent::Started(outcome) => app.drafts.level.camera.answered(outcome),
         LevelIntent::ScreenTurned(angle) => {
             app.drafts.level.screen = screen_turn(angle);
             Vec::new()
