@@ -1,4 +1,4 @@
-//! Mark-out: time of the three plans, and agreement with a brute force and
+//! Mark-out: time of the three plans, native and in a browser, and agreement with a brute force and
 //! with scipy's `milp` on more cases than the tests take.
 //!
 //! `--quick` takes the same figures on fewer cases.
@@ -7,6 +7,7 @@ use std::process::ExitCode;
 use std::time::Instant;
 
 use rakeline_core::decide::mark_out::{MarkOutTask, NoPlan, PlanKind, solve};
+use rakeline_tests::browser::{Phone, PhoneSetup, Server};
 use rakeline_tests::markout::{Dice, bench_task, brute_force, large_task, small_task, values};
 use rakeline_tests::oracle;
 
@@ -44,6 +45,7 @@ fn main() -> ExitCode {
         brute_force_cases(size.brute_force),
         milp_cases(size.milp),
         timed_cases(&size),
+        in_browser(&size),
     ];
     if all.iter().all(|ok| *ok) {
         ExitCode::SUCCESS
@@ -147,6 +149,64 @@ fn time(task: &MarkOutTask) -> f64 {
 fn median(mut values: Vec<f64>) -> f64 {
     values.sort_by(f64::total_cmp);
     values.get(values.len() / 2).copied().unwrap_or(f64::NAN)
+}
+
+/// Solves tasks in the module that the bench added to the app's files: for
+/// each, whether there was a plan and the milliseconds of each repeat.
+const IN_WASM: &str = "(async (tasks, repeats) => {
+    const module = await import('/solver.js');
+    await module.default();
+    return tasks.map((text) => {
+        const solver = new module.Solver(text);
+        const found = solver.solve();
+        const times = Array.from({ length: repeats }, () => {
+            const began = performance.now();
+            solver.solve();
+            return performance.now() - began;
+        });
+        return [found, times];
+    });
+})";
+
+/// The tasks of [`timed_cases`] in real Chromium, compiled as the app is.
+fn in_browser(size: &Size) -> bool {
+    let server = Server::start();
+    let phone = Phone::open(&server, PhoneSetup::default());
+    phone.goto("/");
+    let mut ok = true;
+    for half in [880, 1150] {
+        let tasks = tasks(603, size.timed, |dice| bench_task(dice, half, 20));
+        let texts: Vec<String> = tasks
+            .iter()
+            .map(|task| serde_json::json!(task).to_string())
+            .collect();
+        let told = phone.eval(&format!(
+            "{IN_WASM}({}, {REPEATS})",
+            serde_json::json!(texts)
+        ));
+        let told: Vec<(bool, Vec<f64>)> = serde_json::from_value(told).unwrap_or_default();
+        let like = |(task, told): (&MarkOutTask, &(bool, Vec<f64>))| solve(task).is_ok() == told.0;
+        let unlike = tasks.len() - tasks.iter().zip(&told).filter(|pair| like(*pair)).count();
+        let with_plans = told.into_iter().filter(|(found, _)| *found);
+        let times: Vec<f64> = with_plans.map(|(_, times)| median(times)).collect();
+        println!(
+            "in Chromium, half width {half}: {} with plans, median {:.2} ms",
+            times.len(),
+            median(times.clone())
+        );
+        ok &= !times.is_empty();
+        ok &= bar(
+            &format!("markout_three_plans_{half}_wasm_ms"),
+            times.into_iter().fold(0.0, f64::max),
+            60.0,
+        );
+        ok &= bar(
+            &format!("markout_wasm_unlike_native_{half}"),
+            unlike as f64,
+            0.0,
+        );
+    }
+    ok
 }
 
 fn timed_cases(size: &Size) -> bool {

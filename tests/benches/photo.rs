@@ -7,11 +7,14 @@ use std::path::{Path, PathBuf};
 use std::process::{Command, ExitCode};
 use std::time::Instant;
 
+use base64::Engine;
+use base64::engine::general_purpose::STANDARD as BASE64;
 use rakeline_core::estimate::photo::decode::decode;
 use rakeline_core::estimate::photo::detect::{Flow, look};
 use rakeline_core::estimate::photo::luma::Luma;
 use rakeline_core::estimate::photo::seen::PhotoSeen;
 use rakeline_core::estimate::stats::median;
+use rakeline_tests::browser::{Phone, PhoneSetup, Server};
 use rakeline_tests::peer;
 use rakeline_tests::scene::cases::{Case, LARGE, Light, PHONE, many};
 use rakeline_tests::scene::judge::{Verdict, judge, rms};
@@ -64,6 +67,10 @@ fn main() -> ExitCode {
             println!("{fault}");
             return ExitCode::FAILURE;
         }
+    }
+    if let Err(fault) = in_browser(&mut bars, if quick { 3 } else { 7 }) {
+        println!("{fault}");
+        return ExitCode::FAILURE;
     }
     free(&mut bars, if quick { 60 } else { 500 });
     if bars.short == 0 {
@@ -212,6 +219,53 @@ fn alone(path: Option<&String>) -> ExitCode {
         None => return ExitCode::FAILURE,
     }
     ExitCode::SUCCESS
+}
+
+/// Looks at a photo in the worker's module: milliseconds of each repeat, and
+/// how many cards it found.
+const IN_WASM: &str = r"(async (repeats) => {
+    const module = await import('/worker.js');
+    await module.default();
+    const text = atob(window.photo);
+    const bytes = Uint8Array.from(text, (letter) => letter.charCodeAt(0));
+    const task = JSON.stringify({ SeePhoto: { marks: 4 } });
+    const times = [];
+    let cards = 0;
+    for (let n = 0; n < repeats; n += 1) {
+        const began = performance.now();
+        const seen = module.work(task, bytes, () => {});
+        times.push(performance.now() - began);
+        cards = JSON.parse(new TextDecoder().decode(seen)).cards.length;
+    }
+    return [times, cards];
+})";
+
+/// A photo of 12 megapixels through the worker's module in real Chromium.
+fn in_browser(bars: &mut Bars, repeats: usize) -> Result<(), String> {
+    let phone_size = |case: &Case| case.scene.size == PHONE && case.light != Light::Low;
+    let case = many().into_iter().find(phone_size).ok_or("no such scene")?;
+    let shot = render(&case.scene);
+    let bytes = file::jpeg(&case.scene, &shot, case.wrapping).ok_or("no JPEG")?;
+    let native = seen(&bytes)?.cards.len();
+    let server = Server::start();
+    let phone = Phone::open(&server, PhoneSetup::default());
+    phone.goto("/");
+    let text = BASE64.encode(&bytes);
+    phone.try_eval(&format!("window.photo = '{text}'; true"))?;
+    let told = phone.try_eval(&format!("{IN_WASM}({repeats})"))?;
+    let (mut times, cards): (Vec<f64>, usize) =
+        serde_json::from_value(told).map_err(|fault| fault.to_string())?;
+    println!(
+        "in Chromium, {}: {times:.0?} ms, {cards} cards, native {native}",
+        case.name
+    );
+    bars.most("photo_12mp_wasm_ms", median(&mut times), 1200.0);
+    bars.most(
+        "photo_wasm_cards_unlike_native",
+        (cards as f64 - native as f64).abs(),
+        0.0,
+    );
+    Ok(())
 }
 
 /// Photos without any card.

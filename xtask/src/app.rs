@@ -10,8 +10,9 @@ use crate::dist;
 use crate::options::Profile;
 use crate::tools::{self, Tree, WASM};
 
-/// A wasm module of the web app.
+/// A wasm module: of the web app, or of a bench.
 struct Module {
+    package: &'static str,
     bin: &'static str,
     features: &'static [&'static str],
 }
@@ -20,14 +21,23 @@ struct Module {
 /// features, so that nothing heavy gets into the first.
 const MODULES: [Module; 2] = [
     Module {
+        package: "rakeline",
         bin: "app",
         features: &[],
     },
     Module {
+        package: "rakeline",
         bin: "worker",
         features: &["--features", "worker"],
     },
 ];
+
+/// The mark-out on its own, for the bench that times it.
+const SOLVER: Module = Module {
+    package: "rakeline-in-wasm",
+    bin: "solver",
+    features: &[],
+};
 
 /// Builds everything into `target/dist/<profile>` and gives that folder.
 pub fn build(tree: &Tree, profile: Profile) -> Result<PathBuf> {
@@ -36,12 +46,8 @@ pub fn build(tree: &Tree, profile: Profile) -> Result<PathBuf> {
         "xtask: 1 of 3, compiling the app and its worker (profile {})",
         profile.name()
     );
-    for module in MODULES {
-        let mut cargo = tree.cargo();
-        cargo.args(["build", "-p", "rakeline", "--bin", module.bin]);
-        cargo.args(["--target", WASM, "--profile", profile.name()]);
-        cargo.args(module.features);
-        tools::must(&mut cargo, &format!("building the {}", module.bin))?;
+    for module in &MODULES {
+        compile(tree, profile, module)?;
     }
 
     eprintln!("xtask: 2 of 3, compiling the bundler");
@@ -50,15 +56,33 @@ pub fn build(tree: &Tree, profile: Profile) -> Result<PathBuf> {
     let dist = tree.target.join("dist").join(profile.name());
     eprintln!("xtask: 3 of 3, writing {}", dist.display());
     dist::emptied(&dist)?;
-    let built = tree.target.join(WASM).join(profile.folder());
-    for module in MODULES {
-        let mut command = Command::new(&bundle);
-        command.arg("bind");
-        command.arg(built.join(module.bin).with_extension("wasm"));
-        tools::must(command.arg(&dist), "wasm-bindgen")?;
+    for module in &MODULES {
+        bind(tree, &bundle, profile, module, &dist)?;
     }
     dist::furnish(&tree.root.join("assets"), &dist)?;
     Ok(dist)
+}
+
+/// Puts the mark-out, built as the app is, beside a built app.
+pub fn add_solver(tree: &Tree, dist: &Path) -> Result<()> {
+    compile(tree, Profile::Web, &SOLVER)?;
+    bind(tree, &bundler(tree)?, Profile::Web, &SOLVER, dist)
+}
+
+fn compile(tree: &Tree, profile: Profile, module: &Module) -> Result<()> {
+    let mut cargo = tree.cargo();
+    cargo.args(["build", "-p", module.package, "--bin", module.bin]);
+    cargo.args(["--target", WASM, "--profile", profile.name()]);
+    cargo.args(module.features);
+    tools::must(&mut cargo, &format!("building the {}", module.bin))
+}
+
+fn bind(tree: &Tree, bundle: &Path, profile: Profile, module: &Module, dist: &Path) -> Result<()> {
+    let built = tree.target.join(WASM).join(profile.folder());
+    let mut command = Command::new(bundle);
+    command.arg("bind");
+    command.arg(built.join(module.bin).with_extension("wasm"));
+    tools::must(command.arg(dist), "wasm-bindgen")
 }
 
 /// Builds and prints the sizes.

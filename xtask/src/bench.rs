@@ -14,13 +14,18 @@ use crate::test::{self, PYTHON};
 use crate::tools::{Bench, Tree};
 
 /// The suites that measure the app in a browser.
-const IN_BROWSER: [&str; 5] = ["first", "coverage", "learn", "storage", "again"];
+const IN_BROWSER: [&str; 7] = [
+    "first", "markout", "coverage", "learn", "photo", "storage", "again",
+];
 
 /// The suite of the Android package: it builds for phones and asks a JVM.
 const ANDROID: &str = "android";
 
 /// The suite that listens to speech.
 const HEARS_SPEECH: &str = "learn";
+
+/// The suite that times the mark-out in the browser, as a module of its own.
+const SOLVES: &str = "markout";
 
 /// The suite that weighs the app and needs no oracle.
 const WEIGHED: &str = "first";
@@ -147,6 +152,11 @@ fn try_suite(tree: &Tree, suite: &Bench, effort: Effort) -> Result<Report> {
                 "RAKELINE_DIST_BROTLI_BYTES",
                 weight.brotli_bytes.to_string(),
             );
+        }
+        if let Some((_, dist)) = dist
+            && suite.name == SOLVES
+        {
+            app::add_solver(tree, dist.as_ref())?;
         }
         cargo.envs(settings);
     }
