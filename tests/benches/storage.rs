@@ -5,6 +5,7 @@
 //! past the app. Times are what the page itself measures.
 
 use std::path::{Path, PathBuf};
+use std::process::ExitCode;
 use std::time::{Duration, Instant};
 use std::{env, fs};
 
@@ -12,9 +13,12 @@ use rakeline_tests::browser::{Phone, PhoneSetup, Server, lost_over_kills};
 use serde_json::json;
 
 const JOBS: usize = 10_000;
-/// Most milliseconds that a list of ten thousand adds to a start, and until
-/// it stands when one comes back to it.
+/// Most milliseconds until a list of ten thousand stands, at a start and when
+/// one comes back to it.
 const MOST_LIST: f64 = 300.0;
+/// Most milliseconds that ten thousand jobs, and what is checked of them
+/// before the list shows, add to a start.
+const MOST_CHECK: f64 = 200.0;
 /// Most milliseconds from a typed letter to the filtered list.
 const MOST_FILTER: f64 = 50.0;
 /// Most milliseconds from a typed letter to 'saved'.
@@ -164,10 +168,12 @@ fn lists(server: &Server, repeats: usize) -> bool {
     println!(
         "first rows, ms from the navigation: {few_starts:.0} with 100 jobs, {many_starts:.0} with {JOBS}"
     );
-    let mut met = bar(
+    // The whole start: the jobs are looked over after the list shows.
+    let mut met = bar("list_10k_first_shown_ms", many_starts, MOST_LIST);
+    met &= bar(
         "list_10k_adds_to_start_ms",
         many_starts - few_starts,
-        MOST_LIST,
+        MOST_CHECK,
     );
 
     let filters = (0..repeats * 2).map(|n| {
@@ -191,6 +197,8 @@ fn lists(server: &Server, repeats: usize) -> bool {
             "document.querySelector('.head .back').click()",
             "document.querySelectorAll('.jobs li').length >= 40",
         );
+        // A finger comes later than the measure, when the list has come to rest.
+        many.rest(Duration::from_millis(300));
         many.tap_nth("Sample", 0);
         many.wait_for("Tape is on", 60);
         shown
@@ -305,16 +313,22 @@ fn with_photos(server: &Server, megabytes: usize) -> Phone {
     phone
 }
 
-/// Process id of the phone's browser.
-fn browser_pid(phone: &Phone) -> u32 {
-    let told = phone.cdp("SystemInfo.getProcessInfo", json!({}));
-    let processes = told["processInfo"].as_array().cloned().unwrap_or_default();
-    let browser = processes
-        .iter()
-        .find(|process| process["type"] == "browser");
-    let pid = browser.and_then(|browser| browser["id"].as_u64());
-    pid.and_then(|pid| u32::try_from(pid).ok())
-        .unwrap_or_default()
+/// Process id of the browser: this program has one at a time.
+fn browser_pid() -> u32 {
+    let text = |pid: u32, name: &str| fs::read_to_string(format!("/proc/{pid}/{name}"));
+    let entries = fs::read_dir("/proc").into_iter().flatten().flatten();
+    let mut pids = entries.filter_map(|entry| entry.file_name().to_str()?.parse::<u32>().ok());
+    let own = std::process::id().to_string();
+    let is_browser = |pid: &u32| {
+        let stat = text(*pid, "stat").unwrap_or_default();
+        let parent = stat
+            .rsplit(')')
+            .next()
+            .and_then(|rest| rest.split_whitespace().nth(1));
+        let line = text(*pid, "cmdline").unwrap_or_default();
+        parent == Some(own.as_str()) && line.contains("--remote-debugging")
+    };
+    pids.find(is_browser).expect("the browser runs")
 }
 
 fn backups(server: &Server, megabytes: usize) -> bool {
@@ -322,7 +336,7 @@ fn backups(server: &Server, megabytes: usize) -> bool {
     let folder = phone.downloads("bench-storage");
     phone.tap_named("Storage and backup");
     phone.type_into("Passphrase", PASSPHRASE);
-    let root = browser_pid(&phone);
+    let root = browser_pid();
     phone.rest(Duration::from_secs(3));
     let before = memory_mib(root);
     let begun = Instant::now();
@@ -349,7 +363,7 @@ fn backups(server: &Server, megabytes: usize) -> bool {
     phone.tap_named("Choose the file");
     phone.give_file(&file);
     phone.type_into("Passphrase of this backup", PASSPHRASE);
-    let root = browser_pid(&phone);
+    let root = browser_pid();
     phone.rest(Duration::from_secs(3));
     let before = memory_mib(root);
     let begun = Instant::now();
@@ -384,7 +398,7 @@ fn size_when_still(file: &Path) -> u64 {
     before
 }
 
-fn main() {
+fn main() -> ExitCode {
     let quick = env::args().any(|arg| arg == "--quick");
     let server = Server::start();
     let mut met = lists(&server, if quick { 3 } else { 9 });
@@ -394,7 +408,10 @@ fn main() {
     drop(phone);
     met &= bar(&format!("lost_over_{kills}_kills"), f64::from(lost), 0.0);
     met &= backups(&server, if quick { 120 } else { 1_000 });
-    if !met {
-        std::process::exit(1);
+    // The server ends with its owner, which `exit` would not drop.
+    if met {
+        ExitCode::SUCCESS
+    } else {
+        ExitCode::FAILURE
     }
 }

@@ -1,14 +1,19 @@
 //! The search for a fault: on a job, and on a vehicle that is not here.
 
-use rakeline::driver::{Intent, WalkIntent};
+use rakeline::driver::{Intent, Measure, Target, WalkIntent};
 use rakeline::route::{Route, Step};
 use rakeline_core::diagnose::{Cause, diagnose, next_question};
+use rakeline_core::estimate::contact::Feet;
+use rakeline_core::estimate::rake::Side;
 use rakeline_core::job::{
-    FaultEvent, Field, Finding, Found, JobEvent, RingWay, Symptom, Where, YesNo, fitted_aim,
+    BesideHead, FaultEvent, Field, Finding, Found, JobEvent, RingWay, Symptom, Where, YesNo,
+    beside_angle, fitted_aim,
 };
+use rakeline_tests::tilt_sim::chain::against_gravity;
+use rakeline_tests::tilt_sim::on_face;
 
 use crate::bench::Bench;
-use crate::scenario;
+use crate::{hand, scenario};
 
 fn fault(bench: &mut Bench, event: FaultEvent) {
     bench.send(Intent::Fit(Box::new(JobEvent::Fault(event))));
@@ -99,6 +104,61 @@ fn a_fitted_head_is_read_beside_and_the_ring_counts() {
     let found = diagnose(bench.job());
     let first = &found.suspects[0];
     assert_eq!((first.cause, first.first_head), (Cause::RingWrong, Some(1)));
+}
+
+#[test]
+fn a_fitted_head_is_read_beside_with_the_phone() {
+    let mut bench = hand::measured();
+    bench.send(Intent::GoStep(Step::Fault));
+    bench.send(Intent::Walk(WalkIntent::AimOf(1)));
+    bench.send(Intent::Type(Field::RingAdds(1), "9".to_owned()));
+    hand::measure(&mut bench, Measure::Beside(1, BesideHead::Left));
+    let beside = |rake: f64| {
+        let gravity = against_gravity(rake, hand::SPOTS[1][1], hand::ground_up());
+        on_face(hand::back(), Side::Back, gravity, 0.5)
+    };
+    hand::hold(&mut bench, beside(-4.4), 1600.0);
+    let left = beside_angle(bench.job(), 1, BesideHead::Left).expect("read");
+    assert!((left.value.0 + 4.4).abs() < 0.6, "{left:?}");
+    // It goes on to the other side by itself, once the phone has left.
+    let target = |bench: &Bench| bench.app.reading.as_ref().map(|held| held.target);
+    let right = Target::Beside(1, BesideHead::Right);
+    assert_eq!(target(&bench), Some(right));
+    hand::hold(&mut bench, beside(-3.4), 1600.0);
+    assert_eq!(target(&bench), None);
+    // What is typed does not count against what was read.
+    bench.send(Intent::Type(Field::BesideLeft(1), "-20".to_owned()));
+    bench.send(Intent::Walk(WalkIntent::AimTaken(RingWay::Lifts)));
+    let aim = fitted_aim(bench.job(), 1).expect("an aim");
+    assert!((aim.value.0 - (9.0 - 3.9)).abs() < 0.6, "{aim:?}");
+    // Until the reading is taken out.
+    fault(&mut bench, FaultEvent::BesideDropped(1, BesideHead::Left));
+    bench.send(Intent::Walk(WalkIntent::AimTaken(RingWay::Lifts)));
+    let typed = fitted_aim(bench.job(), 1).expect("an aim");
+    assert!(typed.value.0 < aim.value.0 - 5.0, "{typed:?}");
+    bench.send(Intent::Undo);
+    bench.send(Intent::Undo);
+    assert!(beside_angle(bench.job(), 1, BesideHead::Left).is_some());
+}
+
+#[test]
+fn another_phone_beside_a_fitted_head_is_refused_and_the_marks_stay_read() {
+    let mut bench = hand::measured();
+    let read = bench.readings();
+    bench.send(Intent::GoStep(Step::Fault));
+    bench.send(Intent::Walk(WalkIntent::AimOf(1)));
+    hand::measure(&mut bench, Measure::FeetSet(Feet::None));
+    hand::measure(&mut bench, Measure::Beside(1, BesideHead::Left));
+    let up = on_face(
+        hand::back(),
+        Side::Back,
+        against_gravity(-4.0, 0.0, hand::ground_up()),
+        0.0,
+    );
+    hand::hold(&mut bench, up, 1600.0);
+    assert_eq!(hand::refusal(&bench).as_deref(), Some("beside-other-phone"));
+    assert!(beside_angle(bench.job(), 1, BesideHead::Left).is_none());
+    assert_eq!(bench.readings(), read);
 }
 
 #[test]

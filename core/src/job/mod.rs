@@ -82,8 +82,8 @@ pub use entry::{
 };
 pub use event::JobEvent;
 pub use fault::{
-    FaultEvent, FaultState, Finding, FittedAim, Found, RingWay, Symptom, Where, YesNo, fitted_aim,
-    fitted_typed, paint_typed, sinks_typed,
+    BesideHead, FaultEvent, FaultState, Finding, FittedAim, Found, ReadBeside, RingWay, Symptom,
+    Where, YesNo, beside_angle, fitted_aim, fitted_typed, paint_typed, sinks_typed,
 };
 pub use holes::{
     Drilled, Hole, HolesEvent, HolesState, OLD_HOLE_GREATEST, hole, hole_cautions, holes_headline,

@@ -13,7 +13,7 @@ use rakeline_core::units::{Degrees, Millis};
 use super::intent::{Action, Now};
 use super::state::AppState;
 pub use super::target::{Beside, BoardWay, Target};
-use super::{corners, lie, phone, reading, zeroing};
+use super::{beside_head, corners, lie, phone, reading, zeroing};
 use crate::platform::{MotionEvent, Pulse, SourceName, Tone, Visibility};
 
 /// The tone 'moving' comes at most this often.
@@ -327,6 +327,7 @@ fn taken(app: &mut AppState, still: &StillReading, now: &Now) -> Result<Vec<Acti
         Target::Board(way) => lie::board_taken(app, way, still, now),
         Target::Sill => lie::sill_read(app, still, now),
         Target::Station(place) => corners::taken(app, place, still, now),
+        Target::Beside(spot, side) => beside_head::taken(app, (spot, side), still, now),
         Target::Level => Ok(Vec::new()),
     }
 }

@@ -4,7 +4,7 @@
 use rakeline_core::estimate::contact::{Feet, Roundness};
 use rakeline_core::estimate::rake::Against;
 use rakeline_core::estimate::still::StillReading;
-use rakeline_core::job::{Load, MeasuringEvent};
+use rakeline_core::job::{BesideHead, Load, MeasuringEvent};
 use rakeline_core::report::Logo;
 
 use super::cards::CardsDraft;
@@ -21,7 +21,7 @@ use super::sight::SightDraft;
 use super::state::AppState;
 use super::walk::WalkDraft;
 use super::zeroing::{self, ZeroDraft};
-use super::{held, keeping};
+use super::{beside_head, held, keeping};
 
 /// What is under way and not yet a fact of the job.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -113,6 +113,8 @@ pub enum Measure {
     TakeOut(usize, usize),
     /// Takes all readings out and starts over.
     ReadAllAgain,
+    /// Reads the panel beside a fitted head.
+    Beside(u8, BesideHead),
     /// On the camera level.
     Level(LevelIntent),
 }
@@ -156,6 +158,7 @@ pub(super) fn handle(app: &mut AppState, said: Measure, now: &Now) -> Vec<Action
         Measure::TakeLastOut(spot) => reading::take_last_out(app, spot, now),
         Measure::TakeOut(spot, which) => reading::take_out(app, spot, which, now),
         Measure::ReadAllAgain => reading::read_all_again(app, now),
+        Measure::Beside(spot, side) => beside_head::start(app, spot, side),
         Measure::Level(said) => level::handle(app, said, now),
     }
 }

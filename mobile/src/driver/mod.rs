@@ -7,6 +7,7 @@
 mod again;
 mod alarm;
 mod backup;
+mod beside_head;
 mod boot;
 mod brief;
 mod cards;
@@ -58,6 +59,7 @@ pub use again::{
 };
 pub use alarm::rings;
 pub use backup::{BACKUP_DAYS, BackupDraft, BackupIntent, Chosen, WayBack, Whole, backup_due};
+pub use beside_head::words as beside_words;
 pub use brief::BRIEF_PREFIX;
 pub use cards::{CardsDraft, CardsIntent};
 pub use check::{Checked, Found, Odd};

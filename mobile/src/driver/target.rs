@@ -2,6 +2,7 @@
 
 use rakeline_core::estimate::rake::{Seat, Side, plausible, rake_against_gravity};
 use rakeline_core::estimate::zero::poses::Pose;
+use rakeline_core::job::BesideHead;
 use rakeline_core::sample::UpVector;
 
 /// What the phone is held to.
@@ -19,6 +20,8 @@ pub enum Target {
     Sill,
     /// A place of the sweep in the order of going: the centre first and last.
     Station(usize),
+    /// The panel a hand's breadth beside a fitted head.
+    Beside(u8, BesideHead),
     /// Nothing: the attitude is shown and never captured.
     Level,
 }

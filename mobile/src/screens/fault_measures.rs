@@ -4,13 +4,14 @@
 use dioxus::prelude::*;
 use rakeline_core::decide::ring_set::aim_words;
 use rakeline_core::job::{
-    FaultEvent, Field, JobState, RingWay, fitted_aim, paint_typed, sinks_typed, with_plus_minus,
+    BesideHead, FaultEvent, Field, JobState, RingWay, beside_angle, facing_words, fitted_aim,
+    paint_typed, sinks_typed, with_plus_minus,
 };
 use rakeline_core::text::msg;
 
 use super::fault::event;
-use crate::driver::{Intent, WalkIntent};
-use crate::parts::{Kind, TypedEntry};
+use crate::driver::{Intent, Measure, Target, WalkIntent, beside_words};
+use crate::parts::{Figures, HeldBox, Kind, TypedEntry};
 use crate::shell::use_shell;
 use crate::texts::{say, t};
 
@@ -65,22 +66,24 @@ fn FittedHead(job: JobState, spot: u8) -> Element {
     let drop = shell.clone();
     let found =
         fitted_aim(&job, spot).map(|aim| with_plus_minus(aim_words(aim.value), aim.expanded()));
-    let fields = [
-        (Field::BesideLeft(spot), "fitted-left", "beside-left"),
-        (Field::BesideRight(spot), "fitted-right", "beside-right"),
-    ];
+    let state = shell.state.read();
+    let asked = match state.reading.as_ref().map(|held| held.target) {
+        Some(Target::Beside(of, side)) if of == spot => Some(side),
+        _ => None,
+    };
+    let stop = shell.clone();
     rsx! {
         div { class: "side-by-side",
-            for (field , key , id) in fields {
-                TypedEntry {
-                    key: "{id}",
-                    id,
-                    job: job.clone(),
-                    field,
-                    kind: Kind::Signed,
-                    label: t(key),
-                    note: t("fitted-sign"),
-                }
+            PanelBeside { job: job.clone(), spot, side: BesideHead::Left }
+            PanelBeside { job: job.clone(), spot, side: BesideHead::Right }
+        }
+        if let Some(side) = asked {
+            h3 { class: "asked", {t(beside_words(side))} }
+            HeldBox { figures: Figures::Face }
+            button {
+                class: "also at-car",
+                onclick: move |_| stop.send(Intent::Measure(Measure::Stop)),
+                {t("stop-reading")}
             }
         }
         TypedEntry {
@@ -118,6 +121,47 @@ fn FittedHead(job: JobState, spot: u8) -> Element {
             label: t("paint-on"),
             wrong: paint_typed(&job, spot).and_then(Result::err).as_ref().map(say),
             note: t("in-mm"),
+        }
+    }
+}
+
+/// The panel on one side of a head: read with the phone, or typed off a gauge.
+#[component]
+fn PanelBeside(job: JobState, spot: u8, side: BesideHead) -> Element {
+    let shell = use_shell();
+    let (field, key, id) = match side {
+        BesideHead::Left => (Field::BesideLeft(spot), "fitted-left", "beside-left"),
+        BesideHead::Right => (Field::BesideRight(spot), "fitted-right", "beside-right"),
+    };
+    let read = beside_angle(&job, spot, side);
+    let (hold, drop) = (shell.clone(), shell.clone());
+    rsx! {
+        div { class: "stack",
+            if let Some(angle) = read {
+                p { b { {t(key)} } }
+                p { class: "says", role: "status",
+                    {say(&with_plus_minus(facing_words(angle.value), angle.expanded()))}
+                }
+                button {
+                    class: "plain",
+                    onclick: move |_| event(&drop, FaultEvent::BesideDropped(spot, side)),
+                    {t("fitted-panel-drop")}
+                }
+            } else {
+                TypedEntry {
+                    id,
+                    job: job.clone(),
+                    field,
+                    kind: Kind::Signed,
+                    label: t(key),
+                    note: t("fitted-sign"),
+                }
+            }
+            button {
+                class: "also at-car",
+                onclick: move |_| hold.send(Intent::Measure(Measure::Beside(spot, side))),
+                {t(if read.is_some() { "fitted-read-again" } else { "fitted-read" })}
+            }
         }
     }
 }

@@ -25,6 +25,44 @@ pub enum RingWay {
     Lowers,
 }
 
+/// On which side of a fitted head the panel is read, seen from behind.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum BesideHead {
+    /// A hand's breadth to the left.
+    Left,
+    /// A hand's breadth to the right.
+    Right,
+}
+
+/// What the phone read beside a fitted head so far.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct ReadBeside {
+    /// To the left.
+    pub left: Option<FaceReading>,
+    /// To the right.
+    pub right: Option<FaceReading>,
+}
+
+impl ReadBeside {
+    /// What was read on a side.
+    #[must_use]
+    pub fn on(&self, side: BesideHead) -> Option<&FaceReading> {
+        match side {
+            BesideHead::Left => self.left.as_ref(),
+            BesideHead::Right => self.right.as_ref(),
+        }
+    }
+
+    pub(super) fn on_mut(&mut self, side: BesideHead) -> &mut Option<FaceReading> {
+        match side {
+            BesideHead::Left => &mut self.left,
+            BesideHead::Right => &mut self.right,
+        }
+    }
+}
+
 /// What was read beside a fitted head.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct FittedAim {
@@ -62,13 +100,27 @@ pub fn fitted_aim(job: &JobState, spot: u8) -> Option<Estimate<Degrees>> {
     Some(Estimate::new(mean + lift, Degrees(u)))
 }
 
-/// What is typed for a fitted head: both face angles with the gauge's ±, and
-/// what the ring adds.
+/// The panel beside a fitted head as the phone read it: the face angle, + up,
+/// with its standard uncertainty. `None` where it was not read.
+#[must_use]
+pub fn beside_angle(job: &JobState, spot: u8, side: BesideHead) -> Option<Estimate<Degrees>> {
+    let reading = job.fault.beside.get(&spot)?.on(side)?.clone();
+    let place = job.spots.get(usize::from(spot))?;
+    let rake = estimate_rake(&[reading], &phone_as_seated(job), &around(job, place))?;
+    Some(rake.rake)
+}
+
+/// What is known beside a fitted head: both face angles, read with the phone
+/// or else typed with the gauge's ±, and what the ring adds.
 ///
 /// # Errors
 /// What is missing or cannot be.
 pub fn fitted_typed(job: &JobState, spot: u8, way: RingWay) -> Result<FittedAim, Message> {
-    let face = |field| {
+    let read = job.fault.beside.get(&spot);
+    let face = |field, side| {
+        if let Some(reading) = read.and_then(|read| read.on(side)) {
+            return Ok(reading.clone());
+        }
         // A typed angle here carries its sign: down is -.
         let typed = job.typed(field);
         let gauge = job.typed(Field::GaugePlusMinus);
@@ -76,8 +128,8 @@ pub fn fitted_typed(job: &JobState, spot: u8, way: RingWay) -> Result<FittedAim,
         FaceReading::typed(angle, plus_minus, job.measuring.gauge, Millis(0.0))
     };
     let (left, right) = (
-        face(Field::BesideLeft(spot))?,
-        face(Field::BesideRight(spot))?,
+        face(Field::BesideLeft(spot), BesideHead::Left)?,
+        face(Field::BesideRight(spot), BesideHead::Right)?,
     );
     let adds = read_degrees(job.typed(Field::RingAdds(spot)))?;
     if !(0.0..=RING_GREATEST.0).contains(&adds.0) {

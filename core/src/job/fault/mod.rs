@@ -7,7 +7,9 @@ mod fitted;
 mod symptom;
 
 pub use finding::{Finding, Found, YesNo};
-pub use fitted::{FittedAim, RingWay, fitted_aim, fitted_typed};
+pub use fitted::{
+    BesideHead, FittedAim, ReadBeside, RingWay, beside_angle, fitted_aim, fitted_typed,
+};
 pub use symptom::{Symptom, Where};
 
 use chrono::{DateTime, FixedOffset};
@@ -16,6 +18,7 @@ use serde::{Deserialize, Serialize};
 use super::apply::{Refusal, no_such_spot};
 use super::entry::{Field, read_length};
 use super::state::JobState;
+use crate::estimate::rake::FaceReading;
 use crate::table::Table;
 use crate::text::{Message, msg};
 use crate::units::Millimetres;
@@ -38,6 +41,8 @@ pub struct FaultState {
     pub found: Vec<Found>,
     /// Fitted heads whose aim was found, by spot.
     pub aims: Table<u8, FittedAim>,
+    /// What the phone read beside fitted heads, by spot.
+    pub beside: Table<u8, ReadBeside>,
 }
 
 impl FaultState {
@@ -66,6 +71,18 @@ pub enum FaultEvent {
     Answered(Found),
     /// It is not known after all.
     NotKnown(Finding, Option<u8>),
+    /// The phone read the panel beside a fitted head; a newer reading takes
+    /// the older one's place.
+    BesideRead {
+        /// Which head.
+        spot: u8,
+        /// On which side.
+        side: BesideHead,
+        /// What it read.
+        reading: Box<FaceReading>,
+    },
+    /// A reading beside a head was taken out.
+    BesideDropped(u8, BesideHead),
     /// The aim of a fitted head was found.
     AimFound {
         /// Which head.
@@ -111,12 +128,24 @@ pub(super) fn apply(
             next.fault.found.push(found);
         }
         FaultEvent::NotKnown(finding, spot) => forget(&mut next.fault, finding, spot),
+        FaultEvent::BesideRead {
+            spot,
+            side,
+            reading,
+        } => {
+            known(spot)?;
+            *next.fault.beside.or_default(spot).on_mut(side) = Some(*reading);
+        }
+        FaultEvent::BesideDropped(spot, side) => {
+            *next.fault.beside.or_default(spot).on_mut(side) = None;
+        }
         FaultEvent::AimFound { spot, aim } => {
             known(spot)?;
             next.fault.aims.insert(spot, *aim);
         }
         FaultEvent::AimDropped(spot) => {
             next.fault.aims.remove(&spot);
+            next.fault.beside.remove(&spot);
         }
         FaultEvent::Cleared => {
             next.fault = FaultState {
