@@ -9,7 +9,7 @@ use rakeline_core::estimate::photo::detect::{Flow, look};
 use rakeline_core::estimate::photo::luma::Luma;
 use rakeline_core::estimate::photo::seen::PhotoSeen;
 use rakeline_tests::peer;
-use rakeline_tests::scene::cases::{Light, ten};
+use rakeline_tests::scene::cases::{Light, many, ten};
 use rakeline_tests::scene::judge::{judge, rms};
 use rakeline_tests::scene::{file, render, texture};
 
@@ -76,6 +76,21 @@ fn ten_photos_are_seen_to_hundredths_of_a_pixel_and_at_least_as_well_as_by_openc
         (0.6..=1.3).contains(&normal),
         "errors over their u: {normal}"
     );
+}
+
+/// A corner inside a code, near where a cross should stand, gives a reading
+/// with one module misread: it must not take the place of the cross.
+#[test]
+fn eight_cards_in_one_photo_are_found_each_by_its_own_crosses() {
+    let mut cases = many().into_iter();
+    let case = cases
+        .find(|case| case.name == "eight cards")
+        .expect("such a scene");
+    let shot = render(&case.scene);
+    let bytes = file::jpeg(&case.scene, &shot, case.wrapping).expect("a JPEG");
+    let verdict = judge(&seen(&decode(&bytes).expect("our own JPEG")), &shot.truth);
+    assert_eq!((verdict.there, verdict.found), (8, 8));
+    assert!(verdict.rms() < NORMAL, "{} px", verdict.rms());
 }
 
 #[test]

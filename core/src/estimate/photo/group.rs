@@ -64,6 +64,7 @@ pub fn group(rows: Rows, crosses: &[Cross]) -> Grouped {
         crosses,
         used: vec![false; crosses.len()],
         reads: 0,
+        doubtful: Vec::new(),
         grouped: Grouped::default(),
     };
     let longest = LONGEST * rows.width.max(rows.height) as f64;
@@ -74,6 +75,7 @@ pub fn group(rows: Rows, crosses: &[Cross]) -> Grouped {
             search.around_corner(corner, &grid, &mut threes);
         }
     }
+    search.settle_doubtful();
     for three in threes {
         search.three(three);
     }
@@ -129,6 +131,14 @@ impl Near {
     }
 }
 
+/// Four crosses whose code is read, but not without a misread module: perhaps
+/// one of them is a corner of something else.
+struct Doubtful {
+    of: [usize; 4],
+    places: [[f64; 2]; 4],
+    read: Read,
+}
+
 /// Three of a card's crosses: the corner, the next along x, along y, and
 /// where the fourth should be.
 struct Three {
@@ -141,6 +151,7 @@ pub(super) struct Search<'a> {
     pub(super) crosses: &'a [Cross],
     pub(super) used: Vec<bool>,
     reads: usize,
+    doubtful: Vec<Doubtful>,
     grouped: Grouped,
 }
 
@@ -267,12 +278,15 @@ impl Search<'_> {
         for (_, last) in candidates.into_iter().take(3) {
             let of = [corner, right, last, below];
             let places = of.map(|n| self.crosses[n].at);
-            if self.name(places, 4) {
-                for n in of {
-                    self.used[n] = true;
-                }
-                return true;
+            let Some(read) = self.read_at(places, 4) else {
+                continue;
+            };
+            if read.misread > 0 {
+                self.doubtful.push(Doubtful { of, places, read });
+                continue;
             }
+            self.keep(&of, places, read);
+            return true;
         }
         if threes.len() < READS_MOST {
             threes.push(Three {
@@ -283,48 +297,60 @@ impl Search<'_> {
         false
     }
 
+    /// Takes what was read with misread modules, fewest first, where no better
+    /// reading has taken the crosses.
+    fn settle_doubtful(&mut self) {
+        let mut doubtful = std::mem::take(&mut self.doubtful);
+        doubtful.sort_by_key(|card| card.read.misread);
+        for Doubtful { of, places, read } in doubtful {
+            if !of.iter().any(|&n| self.used[n]) {
+                self.keep(&of, places, read);
+            }
+        }
+    }
+
     /// Tries three crosses: the code tells whether there is a card.
     fn three(&mut self, three: Three) {
         if three.of.iter().any(|&n| self.used[n]) {
             return;
         }
-        if self.name(three.places, 3) {
-            for n in three.of {
-                self.used[n] = true;
-            }
+        if let Some(read) = self.read_at(three.places, 3) {
+            self.keep(&three.of, three.places, read);
         }
     }
 
-    pub(super) fn name(&mut self, places: [[f64; 2]; 4], seen: usize) -> bool {
+    /// The code between four places, of which so many are crosses.
+    pub(super) fn read_at(&mut self, places: [[f64; 2]; 4], seen: usize) -> Option<Read> {
         if self.reads >= READS_MOST {
-            return false;
+            return None;
         }
         self.reads += 1;
-        let Some(map) = Homography::through(&CROSSES, &places) else {
-            return false;
-        };
-        let read = match read(self.rows, &map) {
-            Between::Code(read) => read,
-            Between::Border if seen == 4 => {
-                self.grouped.nameless.push(places);
-                return false;
-            }
+        let map = Homography::through(&CROSSES, &places)?;
+        match read(self.rows, &map) {
+            Between::Code(read) => return Some(read),
+            Between::Border if seen == 4 => self.grouped.nameless.push(places),
             Between::Nothing
                 if seen == 4
                     && self.grouped.soft.len() < SOFT_MOST
                     && dark_inside(self.rows, &map) =>
             {
                 self.grouped.soft.push(places);
-                return false;
             }
-            Between::Border | Between::Nothing => return false,
-        };
+            Between::Border | Between::Nothing => {}
+        }
+        None
+    }
+
+    /// Keeps a card that was read, and its crosses as used.
+    pub(super) fn keep(&mut self, of: &[usize], places: [[f64; 2]; 4], read: Read) {
+        for &n in of {
+            self.used[n] = true;
+        }
         let turn = usize::from(read.turned);
         self.grouped.found.push(Found {
             read,
             crosses: core::array::from_fn(|n| places[(n + turn) % 4]),
         });
-        true
     }
 }
 

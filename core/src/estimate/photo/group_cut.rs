@@ -53,9 +53,8 @@ impl Search<'_> {
                         if k == 1 {
                             places.rotate_left(1);
                         }
-                        if self.name(places, 2) {
-                            self.used[one] = true;
-                            self.used[other] = true;
+                        if let Some(read) = self.read_at(places, 2) {
+                            self.keep(&[one, other], places, read);
                             return;
                         }
                     }
