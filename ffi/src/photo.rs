@@ -102,7 +102,8 @@ pub fn measure_photos(
         let mut photo = looked.map_err(|stopped| {
             Fault::impossible(&msg("photo-failed").text("why", format!("{stopped:?}")))
         })?;
-        photo.for_job(given.marks);
+        // The card at the centre counts too.
+        photo.for_job(given.marks + 1);
         seen.push(photo);
     }
     let found = outcome(&seen, &given, &Taps::default()).map_err(|why| Fault::impossible(&why))?;

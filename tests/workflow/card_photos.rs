@@ -150,6 +150,64 @@ fn three_photos_measure_the_marks_and_are_kept_with_what_was_measured() {
     assert_eq!(bench.job().card_photos.photos.len(), 3);
 }
 
+/// Millimetres between the outer marks, straight.
+fn wide(bench: &Bench) -> f64 {
+    let outcome = bench.job().card_photos.outcome.as_ref();
+    outcome.expect("figures").measured.width.chord.value.0
+}
+
+#[test]
+fn a_check_line_typed_on_another_screen_counts_in_the_photos_of_this_job_only() {
+    let mut bench = at_cards();
+    for name in ["left.jpg", "middle.jpg", "right.jpg"] {
+        give(&mut bench, name);
+    }
+    let as_printed = wide(&bench);
+    bench.send(Intent::GoStep(Step::Marks));
+    bench.send(Intent::CheckLine("245".to_owned()));
+    let smaller = wide(&bench);
+    assert!((smaller / as_printed - 0.98).abs() < 1e-4, "{smaller}");
+    let first = bench.job().clone();
+    // A new sheet, measured while another job is open.
+    bench.send(Intent::GoJobs);
+    scenario::to_marks(&mut bench);
+    assert_ne!(bench.job().id, first.id);
+    bench.send(Intent::CheckLine("251".to_owned()));
+    bench.send(Intent::GoJobs);
+    bench.send(Intent::OpenJob(first.id.clone()));
+    bench.send(Intent::GoStep(Step::Cards));
+    assert_eq!(bench.job().id, first.id);
+    assert_eq!(bench.job().card_photos.print(), first.card_photos.print());
+    let blob = bench.job().card_photos.photos[0].blob.clone();
+    let dropped = CardPhotosEvent::Dropped(blob);
+    bench.send(Intent::Cards(CardsIntent::Said(dropped)));
+    let again = wide(&bench);
+    assert!((again - smaller).abs() < 2.0, "{again} {smaller}");
+}
+
+#[test]
+fn a_photo_without_cards_does_not_void_the_others() {
+    let mut bench = at_cards();
+    give(&mut bench, "left.jpg");
+    give(&mut bench, "middle.jpg");
+    let before = wide(&bench);
+    let white = image::GrayImage::from_pixel(1_600, 1_200, image::Luma([180]));
+    let mut bytes = std::io::Cursor::new(Vec::new());
+    white
+        .write_to(&mut bytes, image::ImageFormat::Png)
+        .expect("a picture");
+    let empty = cleaned(bytes.into_inner()).expect("a picture");
+    bench.phone.camera.gives(empty);
+    bench.phone.clock.advance(Millis(5.0));
+    bench.send(Intent::Cards(CardsIntent::Ask(PictureFrom::Files)));
+    let state = &bench.job().card_photos;
+    assert_eq!(state.photos.len(), 3);
+    assert!((wide(&bench) - before).abs() < 1e-6);
+    let views = &state.outcome.as_ref().expect("figures").views;
+    assert_eq!(views.len(), 3);
+    assert!(views[2].marks.is_empty() && !views[1].marks.is_empty());
+}
+
 #[test]
 fn a_tapped_head_and_a_tapped_line_are_placed_on_the_face() {
     let mut bench = at_cards();

@@ -8,6 +8,7 @@ use super::apply::Refusal;
 use super::state::JobState;
 use crate::estimate::photo::result::{Outcome, Tap, Taps};
 use crate::estimate::photo::seen::PhotoSeen;
+use crate::sample::CheckLine;
 use crate::text::{Message, msg};
 
 /// Most photos that are solved together.
@@ -24,6 +25,30 @@ pub struct CardPhoto {
     pub at: DateTime<FixedOffset>,
     /// What was seen in it; its size is the upright picture's.
     pub seen: PhotoSeen,
+    /// What is known of the print of the cards in it.
+    #[serde(default)]
+    pub print: CardPrint,
+}
+
+/// What is known of the print of the cards in a photo.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum CardPrint {
+    /// Nothing was kept with the photo.
+    #[default]
+    NotKept,
+    /// Its check line was not measured.
+    NotMeasured,
+    /// Its check line measures this.
+    Line(CheckLine),
+}
+
+impl CardPrint {
+    /// By what the check line measures, if it was measured.
+    #[must_use]
+    pub fn of(line: Option<CheckLine>) -> Self {
+        line.map_or(Self::NotMeasured, Self::Line)
+    }
 }
 
 /// From what the shape from above and the corner angles come.
@@ -69,6 +94,19 @@ pub enum CardPhotosEvent {
     Measured(Box<Outcome>),
     /// Where the shape from above comes from.
     ShapeChosen(ShapeFrom),
+    /// The check line of the cards in all photos was measured, or its length
+    /// was taken back: what they measured with another one no longer holds.
+    PrintSaid(CardPrint),
+}
+
+impl CardPhotos {
+    /// The print that all photos are solved with: what the newest one says.
+    #[must_use]
+    pub fn print(&self) -> CardPrint {
+        self.photos
+            .last()
+            .map_or(CardPrint::NotKept, |photo| photo.print)
+    }
 }
 
 pub(super) fn apply(next: &mut JobState, event: CardPhotosEvent) -> Result<(), Refusal> {
@@ -119,6 +157,11 @@ pub(super) fn apply(next: &mut JobState, event: CardPhotosEvent) -> Result<(), R
         CardPhotosEvent::LineTapped(tap) => {
             let tap = inside(state, tap)?;
             state.taps.line.push(tap);
+        }
+        CardPhotosEvent::PrintSaid(print) => {
+            for photo in &mut state.photos {
+                photo.print = print;
+            }
         }
         CardPhotosEvent::HeadUntapped(head) => state.taps.heads.retain(|(at, _)| *at != head),
         CardPhotosEvent::LineUntapped => state.taps.line.clear(),

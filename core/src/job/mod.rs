@@ -59,7 +59,8 @@ pub use behind::{
 pub use card_guide::{Guide, guide};
 pub use card_notes::notes_on;
 pub use card_photos::{
-    CARD_PHOTOS_GREATEST, CardPhoto, CardPhotos, CardPhotosEvent, ShapeFrom, TAPS_GREATEST,
+    CARD_PHOTOS_GREATEST, CardPhoto, CardPhotos, CardPhotosEvent, CardPrint, ShapeFrom,
+    TAPS_GREATEST,
 };
 pub use card_words::{
     MarkLine, card_words, cards_missing, corners_by_photos, mark_lines, photo_lines, zero_words,

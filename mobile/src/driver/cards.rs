@@ -5,7 +5,7 @@ use std::rc::Rc;
 
 use rakeline_core::estimate::photo::result::{FlatKind, Outcome, Tap};
 use rakeline_core::estimate::photo::seen::PhotoSeen;
-use rakeline_core::job::{CARD_PHOTOS_GREATEST, CardPhoto, CardPhotosEvent, JobEvent};
+use rakeline_core::job::{CARD_PHOTOS_GREATEST, CardPhoto, CardPhotosEvent, CardPrint, JobEvent};
 use rakeline_core::job::{Photo, PhotoEvent, PhotoOf, notes_on};
 use rakeline_core::steps::StepName;
 use rakeline_core::text::{Message, msg};
@@ -193,10 +193,16 @@ fn solve(app: &mut AppState) -> Vec<Action> {
     if state.photos.iter().all(|photo| photo.seen.cards.is_empty()) {
         return Vec::new();
     }
+    // The print that was photographed, not what was printed since.
+    let line = match state.print() {
+        CardPrint::Line(line) => Some(line),
+        CardPrint::NotMeasured => None,
+        CardPrint::NotKept => app.settings.check_line(),
+    };
     let task = Task::SolvePhotos {
         photos: state.photos.iter().map(|p| p.seen.clone()).collect(),
         marks: job.spots.len(),
-        line: app.settings.check_line().map(|line| line.measured()),
+        line: line.map(|line| line.measured()),
         taps: state.taps.clone(),
     };
     start(app, task, Doing::Solve)
@@ -210,13 +216,20 @@ pub(super) fn open(app: &mut AppState) -> Vec<Action> {
     if unsolved { solve(app) } else { Vec::new() }
 }
 
-/// The check line was measured: the photos count it in.
-pub(super) fn line_changed(app: &mut AppState) -> Vec<Action> {
-    let here = matches!(
-        app.route,
-        crate::route::Route::Job(_, crate::route::Step::Cards)
-    );
-    if here { solve(app) } else { Vec::new() }
+/// The check line was measured: the photos of the open job count it in,
+/// wherever it was typed.
+pub(super) fn line_changed(app: &mut AppState, now: &Now) -> Vec<Action> {
+    let print = CardPrint::of(app.settings.check_line());
+    let other = app
+        .job()
+        .is_some_and(|job| !job.card_photos.photos.is_empty() && job.card_photos.print() != print);
+    if !other {
+        return Vec::new();
+    }
+    let said = JobEvent::Cards(CardPhotosEvent::PrintSaid(print));
+    let mut actions = work::event(app, said, Back::Typing, now);
+    actions.extend(solve(app));
+    actions
 }
 
 fn stop(app: &mut AppState) -> Vec<Action> {
@@ -305,6 +318,7 @@ fn looked(app: &mut AppState, bytes: &[u8], picture: &Picture, now: &Now) -> Vec
         blob: blob.clone(),
         at: now.at,
         seen,
+        print: CardPrint::of(app.settings.check_line()),
     });
     vec![Action::PutBlob(
         PictureUse::Cards,

@@ -206,7 +206,7 @@ fn follow(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
         Intent::Redo => work::redo(app, now),
         Intent::IssueSheet => work::issue_sheet(app, now),
         Intent::ChoosePaper(paper) => paper::choose(app, paper),
-        Intent::CheckLine(typed) => paper::check_line(app, typed),
+        Intent::CheckLine(typed) => paper::check_line(app, typed, now),
         Intent::PrintQuote => work::print_once(app, now),
         Intent::MakeSheets(sheets) => paper::make(app, sheets, now),
         Intent::StopSheets => paper::stop(app),

@@ -32,7 +32,7 @@ pub(super) fn choose(app: &mut AppState, paper: Paper) -> Vec<Action> {
 
 /// What the check line measures: kept for the paper once it is a length that
 /// can be; an emptied field forgets it.
-pub(super) fn check_line(app: &mut AppState, typed: String) -> Vec<Action> {
+pub(super) fn check_line(app: &mut AppState, typed: String, now: &Now) -> Vec<Action> {
     let paper = app.settings.paper;
     let read = read_check_line(&typed);
     let empty = typed.trim().is_empty();
@@ -47,7 +47,7 @@ pub(super) fn check_line(app: &mut AppState, typed: String) -> Vec<Action> {
         return Vec::new();
     }
     let mut actions = keeping::save(app);
-    actions.extend(cards::line_changed(app));
+    actions.extend(cards::line_changed(app, now));
     actions
 }
 

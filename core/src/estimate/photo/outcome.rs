@@ -16,8 +16,37 @@ use crate::units::{Estimate, Millimetres};
 /// # Errors
 /// What the fitter is told when photos or cards do not serve.
 pub fn outcome(photos: &[PhotoSeen], given: &Given, taps: &Taps) -> Result<Outcome, Message> {
-    let scene = solve_photos(photos).map_err(|fault| fault.message())?;
-    let measured = measure(&scene, given).map_err(|fault| fault.message())?;
+    // A photo without a card, kept for what it shows, says nothing here.
+    let with_cards: Vec<usize> = (0..photos.len())
+        .filter(|photo| !photos[*photo].cards.is_empty())
+        .collect();
+    if with_cards.len() == photos.len() || with_cards.is_empty() {
+        let scene = solve_photos(photos).map_err(|fault| fault.message())?;
+        return outcome_of(&scene, given, taps);
+    }
+    let own: Vec<PhotoSeen> = with_cards.iter().map(|i| photos[*i].clone()).collect();
+    let scene = solve_photos(&own).map_err(|fault| fault.of_photos(&with_cards).message())?;
+    let moved = |tap: &Tap| {
+        let photo = with_cards.iter().position(|i| *i == tap.photo)?;
+        Some(Tap { photo, ..*tap })
+    };
+    let heads = taps.heads.iter();
+    let taps = Taps {
+        heads: heads
+            .filter_map(|(head, tap)| Some((*head, moved(tap)?)))
+            .collect(),
+        line: taps.line.iter().filter_map(moved).collect(),
+    };
+    let found = outcome_of(&scene, given, &taps)?;
+    let mut views = vec![View::default(); photos.len()];
+    for (photo, view) in with_cards.iter().zip(found.views) {
+        views[*photo] = view;
+    }
+    Ok(Outcome { views, ..found })
+}
+
+fn outcome_of(scene: &Scene, given: &Given, taps: &Taps) -> Result<Outcome, Message> {
+    let measured = measure(scene, given).map_err(|fault| fault.message())?;
     let mut which: Vec<usize> = taps.heads.iter().map(|tap| tap.0).collect();
     which.sort_unstable();
     which.dedup();
@@ -26,15 +55,15 @@ pub fn outcome(photos: &[PhotoSeen], given: &Given, taps: &Taps) -> Result<Outco
         .filter_map(|head| {
             let own = taps.heads.iter().filter(|tap| tap.0 == head);
             let own: Vec<Tap> = own.map(|tap| tap.1).collect();
-            let at = on_face(&scene, given, &own)?;
+            let at = on_face(scene, given, &own)?;
             Some(HeadMeasured { head, at })
         })
         .collect();
     Ok(Outcome {
         measured,
-        views: views(&scene, given),
+        views: views(scene, given),
         heads,
-        below_line: below_line(&scene, given, &taps.line),
+        below_line: below_line(scene, given, &taps.line),
     })
 }
 

@@ -67,6 +67,19 @@ pub enum PhotoFault {
 }
 
 impl PhotoFault {
+    /// The fault with its photo's place among all photos, of which only these
+    /// were looked at.
+    pub(super) fn of_photos(mut self, looked_at: &[usize]) -> Self {
+        if let Self::Twice { photo, .. }
+        | Self::Mirrored { photo }
+        | Self::NotJoined { photo }
+        | Self::NotAsTaken { photo } = &mut self
+        {
+            *photo = looked_at.get(*photo).copied().unwrap_or(*photo);
+        }
+        self
+    }
+
     /// What the fitter is told.
     #[must_use]
     pub fn message(&self) -> Message {
