@@ -4,7 +4,9 @@
 use rakeline::driver::{Intent, MarkOutIntent, Measure};
 use rakeline::route::Step;
 use rakeline_core::decide::mark_out::NoDrillReason;
+use rakeline_core::drawing::{Item, shape_from_above};
 use rakeline_core::job::{self, Field, HalfWidths, Taken};
+use rakeline_core::report::{Unrolled, template_facts};
 use rakeline_core::units::Millimetres;
 
 use crate::bench::Bench;
@@ -140,4 +142,45 @@ fn before_there_are_marks_the_sweep_wants_typed_places() {
     }
     measure(&mut bench, Measure::SweepStart);
     assert!(bench.app.reading.is_some());
+}
+
+#[test]
+fn marks_beyond_the_shape_are_straight_on_the_template_and_the_tape() {
+    let mut bench = swept();
+    let beyond = |bench: &Bench| {
+        let at = bench.job().marks.as_ref().expect("marks").offsets[3];
+        let curve = job::plan_curve(bench.job()).expect("swept");
+        job::along_known(&curve, at).is_none()
+    };
+    let facts = |bench: &Bench| template_facts(bench.job()).expect("marks");
+    assert!(!beyond(&bench));
+    let near = facts(&bench);
+    assert_eq!(near.unrolled, Unrolled::AlongTheFace);
+    assert!(
+        near.heads[3].along.0 > near.heads[3].at.0,
+        "the face is round"
+    );
+    assert_eq!(job::along_the_face(bench.job()).len(), 4);
+    // A sweep that ends long before the outer marks.
+    bench.send(Intent::Undo);
+    let mut job = bench.job().clone();
+    let stations = &mut job.measuring.stations;
+    stations.retain(|station| station.along.0.abs() < 450.0);
+    job.mark_out.taken = Taken::AlongFace;
+    bench.app.open.as_mut().expect("open").job = job;
+    assert!(beyond(&bench));
+    let far = facts(&bench);
+    assert_eq!(far.unrolled, Unrolled::Straight);
+    assert!(far.heads.iter().all(|head| head.along.0 == head.at.0));
+    assert_eq!(
+        job::place_on_tape(bench.job(), 3).key,
+        "taken-place-straight"
+    );
+    assert_eq!(job::along_the_face(bench.job()).len(), 2, "the inner two");
+    let drawn = shape_from_above(bench.job()).expect("a shape");
+    let labels = drawn
+        .items
+        .iter()
+        .filter(|item| matches!(item, Item::Text { .. }));
+    assert_eq!(labels.count(), 2);
 }

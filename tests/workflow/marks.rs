@@ -270,3 +270,59 @@ fn the_greatest_spacing_can_be_set_for_a_job_and_is_a_way_out() {
     mark_out(&mut bench, MarkOutIntent::LimitsFromSheet);
     assert!(job::ways_out(bench.job()).is_empty());
 }
+
+#[test]
+fn what_is_drilled_stays_when_the_rest_is_solved_around_a_new_area() {
+    let mut bench = ready_to_drill();
+    fit(&mut bench, JobEvent::Holes(HolesEvent::HoleDrilled(0)));
+    let before = marks(&bench);
+    area(&mut bench, before[2] - 10.0, before[2] + 10.0);
+    bench.send(Intent::PlanMarks(PlanKind::Symmetric));
+    assert_eq!(bench.notice(), Some("readings-lost"));
+    let after = marks(&bench);
+    assert_eq!(after[0], before[0], "its hole is there");
+    assert_ne!(after[2], before[2]);
+    assert!(job::marks_broken(bench.job()).is_empty());
+    assert_eq!(bench.readings()[0], 1);
+}
+
+#[test]
+fn a_hole_inside_an_area_leaves_the_rest_of_it_shut() {
+    let mut bench = ready_to_drill();
+    fit(&mut bench, JobEvent::Holes(HolesEvent::HoleDrilled(0)));
+    let before = marks(&bench);
+    area(&mut bench, before[0] - 40.0, before[0] + 40.0);
+    area(&mut bench, before[2] - 10.0, before[2] + 10.0);
+    bench.send(Intent::PlanMarks(PlanKind::Symmetric));
+    let after = marks(&bench);
+    assert_eq!(after[0], before[0]);
+    assert_ne!(after[2], before[2]);
+    assert_eq!(job::marks_broken(bench.job()).len(), 1, "the hole alone");
+    assert_eq!(job::marks_fault(bench.job()), None, "nothing else is shut");
+}
+
+#[test]
+fn a_drilled_mark_in_the_way_is_not_to_be_unlocked() {
+    let mut bench = ready_to_drill();
+    fit(&mut bench, JobEvent::Holes(HolesEvent::HoleDrilled(0)));
+    mark_out(&mut bench, MarkOutIntent::Lock(0));
+    limit(&mut bench, Limit::CornerGapLeast, "400");
+    let ways = job::ways_out(bench.job());
+    assert!(!ways.is_empty());
+    let unlocks = |way: &job::WayOut| matches!(way.change, Some(WayChange::Unlock(_)));
+    assert!(!ways.iter().any(unlocks), "{ways:?}");
+}
+
+#[test]
+fn an_area_over_another_is_told_by_what_and_where_both_are() {
+    let mut bench = Bench::new();
+    bench.send(Intent::StartJob(bench.new_id()));
+    area(&mut bench, 300.0, 400.0);
+    area(&mut bench, -60.0, 60.0);
+    area(&mut bench, 40.0, 90.0);
+    let notice = &bench.app.notice.as_ref().expect("said").message;
+    let said = rakeline::texts::say(notice);
+    for part in ["number plate", "-60", "60 mm", "40", "90 mm"] {
+        assert!(said.replace('\u{2212}', "-").contains(part), "{said}");
+    }
+}

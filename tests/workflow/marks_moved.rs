@@ -216,3 +216,40 @@ fn a_face_that_no_ring_serves_solves_a_plan_anew() {
     assert_eq!(bench.job().check.agreed, None);
     assert_eq!(bench.job().check.tape_at, None);
 }
+
+#[test]
+fn away_from_its_place_is_taken_back_by_one_undo() {
+    for nudged in [false, true] {
+        let mut bench = Bench::new();
+        scenario::to_rings(&mut bench);
+        if nudged {
+            let to = Offset(marks(&bench)[1] + 3.0);
+            mark_out(&mut bench, MarkOutIntent::Move(1, to));
+        }
+        let before = (
+            marks(&bench),
+            bench.job().mark_out.clone(),
+            bench.readings(),
+        );
+        mark_out(&mut bench, MarkOutIntent::AwayFrom(2));
+        assert_ne!(marks(&bench), before.0);
+        bench.send(Intent::Undo);
+        let after = (
+            marks(&bench),
+            bench.job().mark_out.clone(),
+            bench.readings(),
+        );
+        assert_eq!(after, before);
+    }
+}
+
+#[test]
+fn a_drilled_hole_stays_when_another_mark_moves_away() {
+    let mut bench = ready_to_drill();
+    fit(&mut bench, JobEvent::Holes(HolesEvent::HoleDrilled(0)));
+    let before = marks(&bench);
+    mark_out(&mut bench, MarkOutIntent::AwayFrom(2));
+    let after = marks(&bench);
+    assert_eq!(after[0], before[0]);
+    assert!((after[2] - before[2]).abs() >= job::MOVE_AT_LEAST.0);
+}

@@ -181,3 +181,16 @@ fn photos_whose_shape_folds_back_say_so_and_where() {
     fit(&mut bench, JobEvent::Cards(chosen));
     assert_eq!(bench.notice(), Some("shape-turned-too-far"));
 }
+
+#[test]
+fn a_wrong_height_stands_at_its_own_field_and_leaves_the_place_read() {
+    let mut bench = at_marks();
+    typed(&mut bench, Field::RowFromLine, "-70");
+    mark_out(&mut bench, MarkOutIntent::TakeRow);
+    tape_as_planned(&mut bench);
+    typed(&mut bench, Field::TapeLine(1), "7o");
+    let view = job::check_view(bench.job()).expect("marks");
+    assert!(view.typed[1].at.is_ok() && view.typed[1].from_line.is_err());
+    assert!(view.tape.marks[1].error.is_some(), "the place is read");
+    assert!(!ready(&mut bench));
+}

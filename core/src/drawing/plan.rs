@@ -1,14 +1,14 @@
 //! The bumper's shape from above, as a sweep found it.
 
 use super::{Anchor, At, Drawing, Item, Lettering, Pen, Words, line};
-use crate::job::{JobState, plan_curve};
+use crate::job::{JobState, along_known, plan_curve};
 use crate::text::msg;
 
 /// Points of the outline.
 const POINTS: usize = 60;
 
-/// Draws the shape from above with the marks, the vehicle upward; `None`
-/// without a sweep. In millimetres, true to scale.
+/// Draws the shape from above with the marks that it reaches, the vehicle
+/// upward; `None` without a sweep. In millimetres, true to scale.
 #[must_use]
 pub fn shape_from_above(job: &JobState) -> Option<Drawing> {
     let curve = plan_curve(job)?;
@@ -35,7 +35,7 @@ pub fn shape_from_above(job: &JobState) -> Option<Drawing> {
     }
     let marks = job.marks.iter().flat_map(|marks| &marks.offsets);
     for (spot, offset) in job.spots.iter().zip(marks) {
-        let Some(along) = curve.along(*offset) else {
+        let Some(along) = along_known(&curve, *offset) else {
             continue;
         };
         let (x, y) = curve.place(along.value);

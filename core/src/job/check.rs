@@ -15,7 +15,7 @@ use crate::decide::mark_out::{TapeCheck, TapeLimits, TapeReading, TapeVerdict, t
 use crate::order;
 use crate::table::Table;
 use crate::text::{Message, msg};
-use crate::units::Offset;
+use crate::units::{Millimetres, Offset};
 
 /// Readings nearer than this are the same, mm.
 const SAME: f64 = 0.05;
@@ -204,6 +204,37 @@ fn says_its_side(text: &str) -> bool {
     text.starts_with(['-', '−', '+', 'l', 'L', 'r', 'R']) || text.ends_with(['l', 'L', 'r', 'R'])
 }
 
+/// What stands in the two tape fields of a spot, each with what is wrong
+/// with its own figure.
+#[derive(Clone, Debug, PartialEq)]
+pub struct TapeTyped {
+    /// From the centre line, straight, + to the right.
+    pub at: Result<Option<Offset>, Message>,
+    /// From the line across: + up, - down.
+    pub from_line: Result<Option<Millimetres>, Message>,
+}
+
+impl TapeTyped {
+    /// Both figures.
+    ///
+    /// # Errors
+    /// What is wrong with the first that cannot be used.
+    fn reading(&self) -> Result<TapeReading, Message> {
+        Ok(TapeReading {
+            at: self.at.clone()?,
+            from_line: self.from_line.clone()?,
+        })
+    }
+
+    /// The figures that can be used.
+    fn usable(&self) -> TapeReading {
+        TapeReading {
+            at: self.at.clone().ok().flatten(),
+            from_line: self.from_line.clone().ok().flatten(),
+        }
+    }
+}
+
 /// What stands in the tape fields of a spot: a distance from the centre
 /// line, taken to the mark's own side unless it says its own, and one from
 /// the line across, + up and - down.
@@ -211,6 +242,10 @@ fn says_its_side(text: &str) -> bool {
 /// # Errors
 /// What is wrong with a typed figure.
 pub fn tape_reading(job: &JobState, spot: usize) -> Result<TapeReading, Message> {
+    tape_typed(job, spot).reading()
+}
+
+fn tape_typed(job: &JobState, spot: usize) -> TapeTyped {
     let number = u8::try_from(spot).unwrap_or(u8::MAX);
     let typed = |field| Some(job.typed(field).trim()).filter(|text| !text.is_empty());
     let side = job
@@ -224,12 +259,12 @@ pub fn tape_reading(job: &JobState, spot: usize) -> Result<TapeReading, Message>
             let own = if says_its_side(text) { 1.0 } else { side };
             as_taken(job, Offset(read.0 * own))
         })
-        .transpose()?;
+        .transpose();
     let from_line = typed(Field::TapeLine(number)).map(read_from_line);
-    Ok(TapeReading {
+    TapeTyped {
         at,
-        from_line: from_line.transpose()?,
-    })
+        from_line: from_line.transpose(),
+    }
 }
 
 /// The check as the screen shows it.
@@ -237,6 +272,8 @@ pub fn tape_reading(job: &JobState, spot: usize) -> Result<TapeReading, Message>
 pub struct CheckView {
     /// Readings as typed, with what is wrong at each spot.
     pub readings: Vec<Result<TapeReading, Message>>,
+    /// The same, the two fields of each spot apart.
+    pub typed: Vec<TapeTyped>,
     /// All readings against the marks.
     pub tape: TapeCheck,
 }
@@ -245,13 +282,11 @@ pub struct CheckView {
 #[must_use]
 pub fn check_view(job: &JobState) -> Option<CheckView> {
     let marks = job.marks.as_ref()?;
-    let readings: Vec<_> = (0..marks.offsets.len())
-        .map(|spot| tape_reading(job, spot))
+    let typed: Vec<TapeTyped> = (0..marks.offsets.len())
+        .map(|spot| tape_typed(job, spot))
         .collect();
-    let usable: Vec<TapeReading> = readings
-        .iter()
-        .map(|reading| reading.clone().unwrap_or_default())
-        .collect();
+    let readings = typed.iter().map(TapeTyped::reading).collect();
+    let usable: Vec<TapeReading> = typed.iter().map(TapeTyped::usable).collect();
     let row = job.mark_out.row.map(|row| row.from_line);
     let mut tape = tape_check(&marks.offsets, row, &usable, &TapeLimits::default());
     if let TapeVerdict::NotReady(against) = &mut tape.verdict {
@@ -259,7 +294,11 @@ pub fn check_view(job: &JobState) -> Option<CheckView> {
             *message = labelled(job, message.clone());
         }
     }
-    Some(CheckView { readings, tape })
+    Some(CheckView {
+        readings,
+        typed,
+        tape,
+    })
 }
 
 /// When the tape was found ready, as long as what stands in its fields still

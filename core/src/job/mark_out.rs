@@ -8,7 +8,7 @@ use super::apply::Refusal;
 use super::entry::HALF_WIDTH_GREATEST;
 use super::labels::labelled;
 use super::limit::Limit;
-use super::marks::{HalfWidths, half_widths, task_for};
+use super::marks::{HalfWidths, half_widths, task_as_measured};
 use super::row::{self, Row};
 use super::state::{JobState, MarksFrom, Tape};
 use super::taken::Taken;
@@ -129,7 +129,7 @@ fn task_faults(job: &JobState) -> Vec<Message> {
         (HalfWidths::Open { .. }, Some(marks)) => (marks.half_left, marks.half_right),
         (HalfWidths::Open { .. }, None) => (HALF_WIDTH_GREATEST, HALF_WIDTH_GREATEST),
     };
-    let mut task = task_for(job, left, right);
+    let mut task = task_as_measured(job, left, right);
     task.locks.clear();
     task.check().err().unwrap_or_default()
 }
@@ -200,8 +200,7 @@ pub fn marks_broken(job: &JobState) -> Vec<Message> {
 /// As [`marks_broken`], without what stands between holes that are drilled:
 /// it cannot change any more.
 pub(super) fn broken_and_open(job: &JobState) -> Vec<Message> {
-    let drilled =
-        |head: usize| u8::try_from(head).is_ok_and(|head| job.holes.drilled.contains_key(&head));
+    let drilled = |head: usize| is_drilled(job, head);
     let open = |broken: &&RuleBreak| {
         let spacing = matches!(broken.rule, Rule::SpacingLeast | Rule::SpacingGreatest);
         !drilled(broken.head) || (spacing && !drilled(broken.head + 1))
@@ -233,7 +232,7 @@ fn in_words<'a>(job: &JobState, broken: impl Iterator<Item = &'a RuleBreak>) -> 
     let Some(marks) = &job.marks else {
         return Vec::new();
     };
-    let task = task_for(job, marks.half_left, marks.half_right);
+    let task = task_as_measured(job, marks.half_left, marks.half_right);
     broken
         .map(|broken| labelled(job, broken.message(&task)))
         .collect()
@@ -244,21 +243,40 @@ fn rule_breaks(job: &JobState, offsets: &[Offset]) -> Vec<RuleBreak> {
     let Some(marks) = &job.marks else {
         return Vec::new();
     };
-    let mut task = task_for(job, marks.half_left, marks.half_right);
+    let mut task = task_as_measured(job, marks.half_left, marks.half_right);
     task.locks.clear();
     check_marks(&task, offsets)
 }
 
-/// Locks of a job at the marks as they are.
+/// Whether the hole at the mark of this head is there.
+pub(super) fn is_drilled(job: &JobState, head: usize) -> bool {
+    u8::try_from(head).is_ok_and(|head| job.holes.drilled.contains_key(&head))
+}
+
+/// Marks of a job that stay where they are: locked by hand, or drilled.
 pub(super) fn locks(job: &JobState) -> Vec<Lock> {
-    let Some(marks) = &job.marks else {
-        return Vec::new();
-    };
-    let at = |spot: &usize| {
-        marks.offsets.get(*spot).map(|at| Lock {
-            head: *spot,
-            at: *at,
-        })
-    };
-    job.mark_out.locked.iter().filter_map(at).collect()
+    let offsets = job.marks.iter().flat_map(|marks| &marks.offsets);
+    let stays = |head: &usize| job.mark_out.locked.contains(head) || is_drilled(job, *head);
+    offsets
+        .enumerate()
+        .filter(|(head, _)| stays(head))
+        .map(|(head, at)| Lock { head, at: *at })
+        .collect()
+}
+
+/// The areas that the other marks keep clear of: where a hole is drilled
+/// already, an area says nothing of that place any more.
+pub(super) fn around_drilled(
+    job: &JobState,
+    areas: &[NoDrill],
+    clear: Millimetres,
+) -> Vec<NoDrill> {
+    let offsets = job.marks.iter().flat_map(|marks| &marks.offsets);
+    let drilled = offsets
+        .enumerate()
+        .filter(|(head, _)| is_drilled(job, *head));
+    drilled.fold(areas.to_vec(), |areas, (_, hole)| {
+        let pieces = |area: &NoDrill| area.without(*hole, clear);
+        areas.iter().flat_map(pieces).collect()
+    })
 }

@@ -4,10 +4,10 @@ use super::apply::Refusal;
 use super::entry::Field;
 use super::labels::labelled;
 use super::limit::limits_of;
-use super::mark_out::{broken_and_open, locks, marks_broken};
+use super::mark_out::{around_drilled, broken_and_open, is_drilled, locks, marks_broken};
 use super::state::{JobState, MarksFrom};
 use super::taken::half_width;
-use crate::decide::mark_out::{MarkOutPlans, MarkOutTask, NoPlan, check_marks, solve};
+use crate::decide::mark_out::{MarkOutPlans, MarkOutTask, NoPlan, Rule, check_marks, solve};
 use crate::kit::KitSheet;
 use crate::text::{Message, msg};
 use crate::units::{Millimetres, Offset};
@@ -73,9 +73,21 @@ pub fn half_widths(job: &JobState) -> HalfWidths {
     }
 }
 
-/// The mark-out task of a job for these half widths.
+/// The mark-out task of a job for these half widths; what is drilled stays.
 #[must_use]
 pub fn task_for(job: &JobState, half_left: Millimetres, half_right: Millimetres) -> MarkOutTask {
+    let mut task = task_as_measured(job, half_left, half_right);
+    let clear = task.hole_radius + task.limits.clearance;
+    task.no_drill = around_drilled(job, &task.no_drill, clear);
+    task
+}
+
+/// The same with every area as it was measured, whatever is drilled in it.
+pub(super) fn task_as_measured(
+    job: &JobState,
+    half_left: Millimetres,
+    half_right: Millimetres,
+) -> MarkOutTask {
     MarkOutTask {
         heads: job.kit.head_count(),
         half_left,
@@ -160,7 +172,23 @@ pub fn marks_explained(job: &JobState) -> Vec<Message> {
 /// be used.
 #[must_use]
 pub fn plans(job: &JobState) -> Option<Result<MarkOutPlans, NoPlan>> {
-    task_of(job).map(|task| solve(&task))
+    let task = task_of(job)?;
+    Some(solve(&task).map_err(|none| without_drilled(job, &task, none)))
+}
+
+/// The same without the ways on which a mark with a hole would move.
+fn without_drilled(job: &JobState, task: &MarkOutTask, mut none: NoPlan) -> NoPlan {
+    let moves = |rule| match rule {
+        Rule::Locked(k) => task
+            .locks
+            .get(k)
+            .is_some_and(|lock| is_drilled(job, lock.head)),
+        _ => false,
+    };
+    if let NoPlan::Impossible { ways, .. } = &mut none {
+        ways.retain(|way| !moves(way.rule));
+    }
+    none
 }
 
 /// Says which readings a change of the marks would void, if any.

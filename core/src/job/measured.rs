@@ -6,6 +6,7 @@ use super::card_photos::{ShapeFrom, shape_of};
 use super::measuring::{LevelPhoto, PictureLine};
 use super::rings::rake_at;
 use super::state::{JobState, Spot, TakenReading};
+use super::taken::along_known;
 use crate::estimate::contact::{Contact, Feet, Roundness};
 use crate::estimate::ground::{Ground, GroundHow};
 use crate::estimate::level::{LaidLine, line_against_level, vehicle_level_in_picture};
@@ -143,14 +144,14 @@ pub fn corner_words(turn: Turn) -> Message {
     )
 }
 
-/// Each mark straight and along the face, where a sweep gave the shape.
+/// Each mark straight and along the face, where the shape is known there.
 #[must_use]
 pub fn along_the_face(job: &JobState) -> Vec<Message> {
     let (Some(curve), Some(marks)) = (plan_curve(job), &job.marks) else {
         return Vec::new();
     };
     let row = |(spot, offset): (&Spot, &crate::units::Offset)| {
-        let along = curve.along(*offset)?;
+        let along = along_known(&curve, *offset)?;
         Some(
             msg("along-mark")
                 .text("label", spot.label.clone())

@@ -66,8 +66,8 @@ pub use card_words::{
     MarkLine, card_words, cards_missing, corners_by_photos, mark_lines, photo_lines, zero_words,
 };
 pub use check::{
-    Agreed, AgreedHow, Check, CheckEvent, CheckView, SeenBehind, check_view, tape_checked,
-    tape_reading,
+    Agreed, AgreedHow, Check, CheckEvent, CheckView, SeenBehind, TapeTyped, check_view,
+    tape_checked, tape_reading,
 };
 pub use coverage::{
     ASSUMED_HEIGHT, ASSUMED_RANGE, CoverageEvent, CoverageState, OBJECT_GREATEST, Placed,
@@ -149,7 +149,9 @@ pub use step_path::{
     paint_warning, step_path,
 };
 pub use steps_done::{Ended, HowEnded, StepsEvent, StepsState};
-pub use taken::{SHAPE_REACH, Taken, no_shape, place_on_tape, straight_words, typed_offset};
+pub use taken::{
+    SHAPE_REACH, Taken, along_known, no_shape, place_on_tape, straight_words, typed_offset,
+};
 pub use tape_by_photos::{TapeByPhotos, tape_by_photos};
 pub use time_spent::{
     PAUSE, SPENT_GREATEST, TimeCorrected, TimeSpent, minutes_spent, stages_spent,
@@ -162,4 +164,6 @@ pub use walk::{
     share_words, swapped_words, times_said, typed_object, walk_area, walk_cautions, walk_gate_open,
     walk_half, walk_headline, walk_points, walk_troubles,
 };
-pub use ways_out::{MOVE_AT_LEAST, WayChange, WayOut, away_from, moved_alone, ways_out};
+pub use ways_out::{
+    MOVE_AT_LEAST, WayChange, WayOut, away_from, moved_alone, ways_out, ways_out_of,
+};

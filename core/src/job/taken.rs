@@ -7,6 +7,7 @@ use super::entry::{Field, read_half_width, read_length, read_offset};
 use super::marks::{offset_words, planned_place};
 use super::measured::plan_curve;
 use super::state::JobState;
+use crate::estimate::shape::PlanCurve;
 use crate::text::{Message, msg};
 use crate::units::{COVERAGE_95, Estimate, Millimetres, Offset};
 
@@ -47,12 +48,29 @@ pub fn no_shape(job: &JobState) -> Option<Message> {
     needed.then(|| msg("taken-no-shape"))
 }
 
-/// A place along the face as straight offset.
-fn straightened(job: &JobState, along: Offset) -> Result<Estimate<Offset>, Message> {
-    let curve = plan_curve(job).ok_or_else(|| msg("taken-no-shape"))?;
+/// How far the shape from above counts along the face, left and right of the
+/// centre line, mm.
+fn reach(curve: &PlanCurve) -> (f64, f64) {
     let places = || curve.knots().iter().map(|knot| knot.along.0);
     let left = places().fold(0.0, f64::min) - SHAPE_REACH.0;
     let right = places().fold(0.0, f64::max) + SHAPE_REACH.0;
+    (left, right)
+}
+
+/// The place along the face of a straight offset; `None` where the shape from
+/// above does not reach it: more than [`SHAPE_REACH`] beyond its outermost
+/// place nothing is guessed.
+#[must_use]
+pub fn along_known(curve: &PlanCurve, straight: Offset) -> Option<Estimate<Millimetres>> {
+    let (left, right) = reach(curve);
+    let along = curve.along(straight)?;
+    (left..=right).contains(&along.value.0).then_some(along)
+}
+
+/// A place along the face as straight offset.
+fn straightened(job: &JobState, along: Offset) -> Result<Estimate<Offset>, Message> {
+    let curve = plan_curve(job).ok_or_else(|| msg("taken-no-shape"))?;
+    let (left, right) = reach(&curve);
     if (left..=right).contains(&along.0) {
         return Ok(curve.straight(Millimetres(along.0)));
     }
@@ -97,18 +115,20 @@ pub fn typed_offset(job: &JobState, field: Field) -> Result<Offset, Message> {
     })
 }
 
-/// Where the mark of a spot belongs, as the tape shows it.
+/// Where the mark of a spot belongs, as the tape shows it; where the shape
+/// from above does not reach it, straight, and it says so.
 #[must_use]
 pub fn place_on_tape(job: &JobState, spot: usize) -> Message {
-    let along = || {
-        let offset = *job.marks.as_ref()?.offsets.get(spot)?;
-        let along = plan_curve(job)?.along(offset)?.value;
-        Some(offset_words(Offset(along.0.round())))
+    let straight = planned_place(job, spot);
+    let offsets = job.marks.as_ref().map(|marks| &marks.offsets);
+    let offset = offsets.and_then(|offsets| offsets.get(spot));
+    let Some(offset) = offset.filter(|_| job.mark_out.taken == Taken::AlongFace) else {
+        return straight;
     };
-    let on_face = (job.mark_out.taken == Taken::AlongFace)
-        .then(along)
-        .flatten();
-    on_face.unwrap_or_else(|| planned_place(job, spot))
+    match plan_curve(job).and_then(|curve| along_known(&curve, *offset)) {
+        Some(along) => offset_words(Offset(along.value.0.round())),
+        None => msg("taken-place-straight").message("place", straight),
+    }
 }
 
 /// What a field's figure along the face is straight, with its ±; `None`

@@ -4,7 +4,8 @@
 use super::apply::Refusal;
 use super::labels::labelled;
 use super::limit::{Limit, limit_value};
-use super::marks::task_of;
+use super::mark_out::is_drilled;
+use super::marks::{plans, task_of};
 use super::state::JobState;
 use crate::decide::mark_out::{Lock, MarkOutTask, NoDrill, NoPlan, Plan, Rule, solve};
 use crate::text::{Message, msg};
@@ -65,18 +66,26 @@ pub struct WayOut {
 /// there are marks, or where no single change helps.
 #[must_use]
 pub fn ways_out(job: &JobState) -> Vec<WayOut> {
+    match plans(job) {
+        Some(Err(none)) => ways_out_of(job, &none),
+        _ => Vec::new(),
+    }
+}
+
+/// The ways out where there are no marks for this reason.
+#[must_use]
+pub fn ways_out_of(job: &JobState, none: &NoPlan) -> Vec<WayOut> {
     let Some(task) = task_of(job) else {
         return Vec::new();
     };
-    match solve(&task) {
-        Ok(_) => Vec::new(),
-        Err(NoPlan::Invalid(_)) => unlocked(job, &task),
-        Err(NoPlan::Impossible { ways, .. }) => ways
-            .into_iter()
+    match none {
+        NoPlan::Invalid(_) => unlocked(job, &task),
+        NoPlan::Impossible { ways, .. } => ways
+            .iter()
             .map(|way| WayOut {
                 words: labelled(job, way.message(&task)),
                 change: loosened(job, &task, way.rule, way.by),
-                plan: way.plan,
+                plan: way.plan.clone(),
             })
             .collect(),
     }
@@ -96,6 +105,7 @@ fn unlocked(job: &JobState, task: &MarkOutTask) -> Vec<WayOut> {
         })
     };
     let locks = task.locks.iter();
+    let locks = locks.filter(|lock| !is_drilled(job, lock.head));
     locks.filter_map(|lock| without(lock.head)).collect()
 }
 
@@ -117,7 +127,7 @@ fn loosened(job: &JobState, task: &MarkOutTask, rule: Rule, by: Millimetres) -> 
 mod tests {
     use super::*;
     use crate::job::MarkOutEvent;
-    use crate::job::{Field, JobEvent, JobId, apply, plans};
+    use crate::job::{Field, JobEvent, JobId, apply};
     use crate::kit;
 
     /// The plain kit on a bumper of half width 864 with an area over its

@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use crate::job::{JobState, plan_curve, sets_taken};
+use crate::job::{JobState, along_known, plan_curve, sets_taken};
 use crate::units::{Millimetres, Offset};
 
 /// One head on the template.
@@ -76,7 +76,7 @@ pub fn template_facts(job: &JobState) -> Option<TemplateFacts> {
         }),
     };
     let along: Option<Vec<Millimetres>> = plan_curve(job).and_then(|curve| {
-        let place = |at: &Offset| curve.along(*at).map(|along| along.value);
+        let place = |at: &Offset| along_known(&curve, *at).map(|along| along.value);
         marks.offsets.iter().map(place).collect()
     });
     Some(match along {

@@ -132,10 +132,23 @@ pub(super) fn mark_out(app: &mut AppState, intent: MarkOutIntent, now: &Now) -> 
             });
         }
         if let Some(spot) = away {
+            let between = app.job().cloned();
             actions.extend(solved_again(app, spot, now));
+            one_step(app, between.as_ref());
         }
     }
     actions
+}
+
+/// The area and the marks that follow from it are taken back together: the
+/// job between them is no step.
+fn one_step(app: &mut AppState, between: Option<&job::JobState>) {
+    let Some(open) = &mut app.open else {
+        return;
+    };
+    if between.is_some() && open.before.last() == between {
+        open.before.pop();
+    }
 }
 
 /// The plan as it was asked for, solved around what is new. Marks that are

@@ -1,7 +1,7 @@
 //! Sheets at full size: asked for, under way, out of the app.
 
 use chrono::{DateTime, FixedOffset};
-use rakeline_core::job::{JobState, read_check_line};
+use rakeline_core::job::{JobState, marks_fault, read_check_line};
 use rakeline_core::report::{
     Document, Length, Paper, SheetLook, customer_sheet, job_sheet, kept, template_facts,
     walk_sheet, workshop_walk,
@@ -68,6 +68,9 @@ pub(super) fn make(app: &mut AppState, sheets: Sheets, now: &Now) -> Vec<Action>
             let Some(facts) = template_facts(job) else {
                 return Vec::new();
             };
+            if let Some(why) = marks_fault(job) {
+                return jobs::say(app, why);
+            }
             let name = msg("template-file").text("job", facts.job.clone());
             (Task::Template { facts, paper }, name)
         }

@@ -34,9 +34,9 @@ pub fn Check() -> Element {
     };
     let reached: Vec<String> = view.tape.reached().iter().map(say).collect();
     let typed_any = view
-        .readings
+        .typed
         .iter()
-        .any(|reading| reading.as_ref().is_ok_and(|reading| reading.at.is_some()));
+        .any(|typed| matches!(typed.at, Ok(Some(_))));
     rsx! {
         Frame {
             here: Step::Check,
@@ -145,7 +145,7 @@ fn TapeRows(job: JobState) -> Element {
                             id: "tape-mark-{index}",
                             label: say(&msg("tape-reads").text("label", spot.label.clone())),
                             value: job.typed(Field::TapeMark(small(index))).to_owned(),
-                            wrong: view.readings.get(index).and_then(|reading| reading.as_ref().err()).map(say),
+                            wrong: view.typed.get(index).and_then(|typed| typed.at.as_ref().err()).map(say),
                             note: view.tape.marks.get(index).map(|mark| said(mark.verdict, mark.error.map(|error| error.0))),
                             on_type: {
                                 let shell = shell.clone();
@@ -158,6 +158,7 @@ fn TapeRows(job: JobState) -> Element {
                                 label: t("tape-from-line"),
                                 kind: Kind::Signed,
                                 value: job.typed(Field::TapeLine(small(index))).to_owned(),
+                                wrong: view.typed.get(index).and_then(|typed| typed.from_line.as_ref().err()).map(say),
                                 note: t("row-from-line-note"),
                                 on_type: {
                                     let shell = shell.clone();

@@ -2,7 +2,7 @@
 
 use dioxus::prelude::*;
 use rakeline_core::drawing::{half_width_drawing, plan_drawing};
-use rakeline_core::job::{self, Field, HalfWidths, JobState, Particular, Taken, WayChange};
+use rakeline_core::job::{self, Field, HalfWidths, JobState, Particular, Taken, WayChange, WayOut};
 use rakeline_core::text::{Message, msg};
 
 use super::again_taken::{AgainTaken, FittedBefore};
@@ -33,10 +33,11 @@ pub fn Measures() -> Element {
             true
         }
     };
-    let impossible: Vec<String> = match job::plans(job) {
-        Some(Err(none)) => job::no_plan_messages(job, &none).iter().map(say).collect(),
-        _ => Vec::new(),
-    };
+    let (mut impossible, mut ways) = (Vec::<String>::new(), Vec::new());
+    if let Some(Err(none)) = job::plans(job) {
+        impossible = job::no_plan_messages(job, &none).iter().map(say).collect();
+        ways = job::ways_out_of(job, &none);
+    }
     let can_plan = ready && impossible.is_empty();
     let next = if job.marks.is_some() {
         "show-marks-again"
@@ -100,7 +101,7 @@ pub fn Measures() -> Element {
                     }
                     p { {t("impossible-what-to-do")} }
                 }
-                WaysOut { job: job.clone() }
+                WaysOut { job: job.clone(), ways }
             }
             CentreLine {}
             super::keep_clear::KeepClear { job: job.clone() }
@@ -153,10 +154,10 @@ fn HowTaken(job: JobState) -> Element {
 
 /// Each single rule that could give, with the marks then.
 #[component]
-fn WaysOut(job: JobState) -> Element {
+fn WaysOut(job: JobState, ways: Vec<WayOut>) -> Element {
     let shell = use_shell();
     rsx! {
-        for way in job::ways_out(&job) {
+        for way in ways {
             div { class: "ring",
                 div { class: "whole",
                     b { {say(&way.words)} }

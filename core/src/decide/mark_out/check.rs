@@ -210,28 +210,27 @@ impl MarkOutTask {
             faults.extend(self.area_fault(k as i64 + 1, area));
         }
         // Areas for a face angle are our own and may lie over others.
-        let mut typed: Vec<(usize, &NoDrill)> = self
+        let mut typed: Vec<&NoDrill> = self
             .no_drill
             .iter()
-            .enumerate()
-            .filter(|(_, a)| a.why != NoDrillReason::FaceAngle && a.from.0 < a.to.0)
+            .filter(|a| a.why != NoDrillReason::FaceAngle && a.from.0 < a.to.0)
             .collect();
-        order::sort_by(&mut typed, |a, b| a.1.from.0.total_cmp(&b.1.from.0));
-        let mut reaching: Option<(usize, &NoDrill)> = None;
-        for (k, area) in typed {
-            if let Some((other, before)) = reaching
+        order::sort_by(&mut typed, |a, b| a.from.0.total_cmp(&b.from.0));
+        let mut reaching: Option<&NoDrill> = None;
+        for area in typed {
+            if let Some(before) = reaching
                 && area.from.0 < before.to.0
             {
                 let by = before.to.0.min(area.to.0) - area.from.0;
                 faults.push(
                     msg("mark-out-areas-overlap")
-                        .count("first", other.min(k) as i64 + 1)
-                        .count("second", other.max(k) as i64 + 1)
+                        .message("first", named(before))
+                        .message("second", named(area))
                         .number("by", by, 1),
                 );
             }
-            if reaching.is_none_or(|(_, before)| area.to.0 > before.to.0) {
-                reaching = Some((k, area));
+            if reaching.is_none_or(|before| area.to.0 > before.to.0) {
+                reaching = Some(area);
             }
         }
     }
@@ -332,6 +331,14 @@ impl MarkOutTask {
             }
         }
     }
+}
+
+/// An area as the list shows it: what is there and where.
+fn named(area: &NoDrill) -> Message {
+    msg("mark-out-area-named")
+        .message("why", area.why.message())
+        .mm("from", area.from.0)
+        .mm("to", area.to.0)
 }
 
 #[cfg(test)]
@@ -485,9 +492,15 @@ mod tests {
 
     #[test]
     fn areas_that_overlap_are_named_and_touching_ones_are_not() {
+        let lamp = |from, to| {
+            msg("mark-out-area-named")
+                .message("why", msg("no-drill-lamp"))
+                .mm("from", from)
+                .mm("to", to)
+        };
         let want = msg("mark-out-areas-overlap")
-            .count("first", 1)
-            .count("second", 2)
+            .message("first", lamp(50.0, 100.0))
+            .message("second", lamp(85.0, 200.0))
             .number("by", 15.0, 1);
         assert_eq!(fault(&with_areas(&[(85.0, 200.0), (50.0, 100.0)])), want);
         assert_eq!(with_areas(&[(100.0, 200.0), (50.0, 100.0)]).check(), Ok(()));

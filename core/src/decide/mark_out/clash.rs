@@ -13,9 +13,10 @@ use crate::units::{Millimetres, Offset};
 /// is wide.
 const FURTHEST: i32 = 8_000;
 
-/// Rounds of the search for the smallest set; past them (not met in any
-/// test) the set is still one from which no rule can be left out.
-const ROUNDS: usize = 400;
+/// Steps of the search for the smallest set: sets tried and rules put in.
+/// Many areas in one another's way can need more; past them the set is still
+/// one from which no rule can be left out. The screen waits for this.
+const STEPS: usize = 6_000;
 
 /// Why there is no plan.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -130,7 +131,7 @@ impl Relaxation {
 /// Explains a task that has no plan.
 pub(super) fn explain(task: &MarkOutTask) -> NoPlan {
     let rules = task.rules();
-    let smallest = smallest_set(task, &rules);
+    let smallest = smallest_set(task, &rules, &mut Steps(STEPS));
     let mut ways: Vec<Relaxation> = rules
         .iter()
         .filter_map(|&rule| {
@@ -213,10 +214,12 @@ fn least_change(task: &MarkOutTask, rule: Rule, kept: &[Rule]) -> Option<i32> {
 /// it stays possible, and what is left out is a new removal.
 /// (A. Ignatiev, A. Previti, M. Liffiton, J. Marques-Silva, "Smallest MUS
 /// Extraction with Minimal Hitting Set Dualization", CP 2015.)
-fn smallest_set(task: &MarkOutTask, rules: &[Rule]) -> Vec<Rule> {
+fn smallest_set(task: &MarkOutTask, rules: &[Rule], steps: &mut Steps) -> Vec<Rule> {
     let mut removals: Vec<Vec<Rule>> = Vec::new();
-    for _ in 0..ROUNDS {
-        let mut kept = smallest_sharing(&removals);
+    // More sets never share fewer rules.
+    let mut size = 0;
+    while let Some(mut kept) = smallest_sharing(&removals, size, steps) {
+        size = kept.len();
         if !possible(task, &kept, None) {
             order::sort_by_key(&mut kept, |r| rules.iter().position(|x| x == r));
             return kept;
@@ -226,6 +229,7 @@ fn smallest_set(task: &MarkOutTask, rules: &[Rule]) -> Vec<Rule> {
             if kept.contains(&rule) {
                 continue;
             }
+            steps.take();
             kept.push(rule);
             if !possible(task, &kept, None) {
                 kept.pop();
@@ -252,18 +256,38 @@ fn without_needless(task: &MarkOutTask, rules: &[Rule]) -> Vec<Rule> {
     kept
 }
 
-/// A smallest set that shares a rule with every one of `sets`.
-fn smallest_sharing(sets: &[Vec<Rule>]) -> Vec<Rule> {
-    for size in 0..=sets.len() {
-        let mut chosen = Vec::new();
-        if share(sets, size, &mut chosen) {
-            return chosen;
-        }
+/// Steps that are left.
+struct Steps(usize);
+
+impl Steps {
+    /// Takes one; whether there was one.
+    fn take(&mut self) -> bool {
+        let had = self.0 > 0;
+        self.0 = self.0.saturating_sub(1);
+        had
     }
-    Vec::new()
 }
 
-fn share(sets: &[Vec<Rule>], size: usize, chosen: &mut Vec<Rule>) -> bool {
+/// A smallest set that shares a rule with every one of `sets`, of at least
+/// `from` rules; `None` where the steps end first.
+fn smallest_sharing(sets: &[Vec<Rule>], from: usize, steps: &mut Steps) -> Option<Vec<Rule>> {
+    for size in from..=sets.len().max(from) {
+        let mut chosen = Vec::new();
+        let found = share(sets, size, &mut chosen, steps);
+        if steps.0 == 0 {
+            return None;
+        }
+        if found {
+            return Some(chosen);
+        }
+    }
+    None
+}
+
+fn share(sets: &[Vec<Rule>], size: usize, chosen: &mut Vec<Rule>, steps: &mut Steps) -> bool {
+    if !steps.take() {
+        return false;
+    }
     let missed = sets
         .iter()
         .filter(|set| !set.iter().any(|r| chosen.contains(r)))
@@ -276,7 +300,7 @@ fn share(sets: &[Vec<Rule>], size: usize, chosen: &mut Vec<Rule>) -> bool {
     }
     for &rule in missed {
         chosen.push(rule);
-        if share(sets, size, chosen) {
+        if share(sets, size, chosen, steps) {
             return true;
         }
         chosen.pop();
@@ -336,6 +360,36 @@ mod tests {
         );
         assert_eq!(ways[1].rule, Rule::CornerGapLeast);
         assert_eq!(ways[1].by, Millimetres(105.0));
+    }
+
+    #[test]
+    fn many_slats_are_explained_in_bounded_steps_by_rules_none_of_which_can_go() {
+        let mut task = task(4);
+        let slat = |k: i32| area(f64::from(k * 18 - 280), f64::from(k * 18 - 278));
+        task.no_drill = (0..32).map(slat).collect();
+        let rules = task.rules();
+        let mut steps = Steps(STEPS);
+        let smallest = smallest_set(&task, &rules, &mut steps);
+        assert!(!possible(&task, &smallest, None));
+        for rule in &smallest {
+            let without = smallest.iter().copied().filter(|r| r != rule);
+            assert!(
+                possible(&task, &without.collect::<Vec<_>>(), None),
+                "{rule:?}"
+            );
+        }
+        assert_eq!(clash(&task).0.rules, smallest);
+    }
+
+    #[test]
+    fn a_search_whose_steps_end_still_finds_a_clash() {
+        let mut task = task(4);
+        task.no_drill = vec![area(-100.0, 300.0)];
+        let rules = task.rules();
+        for steps in 0..60 {
+            let found = smallest_set(&task, &rules, &mut Steps(steps));
+            assert_eq!(found, [Rule::Inner, Rule::NoDrill(0)], "{steps}");
+        }
     }
 
     #[test]

@@ -119,13 +119,16 @@ pub fn tape_check(
         .map(|head| mark_check(&planned, head, at[head], limits))
         .collect();
     let off: Vec<Option<f64>> = (0..n).map(|k| at[k].map(|x| x - planned[k])).collect();
-    let both = |a: usize, b: usize| Some((off[a]?, off[b]?));
-    let evenness = greatest((1..n).filter_map(|k| both(k - 1, k)).map(|(a, b)| b - a));
+    let both = |(a, b): (usize, usize)| Some((off[a]?, off[b]?));
+    let gaps = (1..n).map(|k| (k - 1, k));
+    let gap = greatest_pair(gaps.filter_map(|pair| Some((pair, both(pair)?))), |a, b| {
+        b - a
+    });
     // The middle one of an odd number has no other side.
-    let symmetry = greatest(
-        (0..n / 2)
-            .filter_map(|k| both(k, n - 1 - k))
-            .map(|(a, b)| a + b),
+    let sides = (0..n / 2).map(|k| (k, n - 1 - k));
+    let side = greatest_pair(
+        sides.filter_map(|pair| Some((pair, both(pair)?))),
+        |a, b| a + b,
     );
     let heights: Vec<Option<f64>> = (0..n)
         .map(|k| {
@@ -139,21 +142,24 @@ pub fn tape_check(
         .iter()
         .filter_map(|m| m.message(goal, at[m.head], limits))
         .collect();
-    let mut limit = |key, value: Option<Millimetres>, most: Millimetres| {
-        if let Some(v) = value.filter(|v| v.0 > most.0) {
-            against.push(msg(key).number("by", v.0, 1).number("limit", most.0, 1));
+    let mut limit = |key, pair: Option<PairOff>, most: Millimetres| {
+        if let Some(pair) = pair.filter(|pair| pair.off > most.0) {
+            let heads = msg(key)
+                .count("head", pair.heads.0 as i64 + 1)
+                .count("other_head", pair.heads.1 as i64 + 1);
+            against.push(heads.number("by", pair.off, 1).number("limit", most.0, 1));
         }
     };
-    limit("tape-gap-off", evenness, limits.gap);
-    limit("tape-symmetry-off", symmetry, limits.symmetry);
+    limit("tape-gap-off", gap, limits.gap);
+    limit("tape-symmetry-off", side, limits.symmetry);
     if let Some(planned) = height {
         let faults = (0..n).filter_map(|k| level_fault(k, heights[k], planned.0, limits));
         against.extend(faults);
     }
     TapeCheck {
         marks,
-        evenness,
-        symmetry,
+        evenness: gap.map(|pair| Millimetres(pair.off)),
+        symmetry: side.map(|pair| Millimetres(pair.off)),
         level,
         limits: *limits,
         verdict: if against.is_empty() {
@@ -208,6 +214,27 @@ impl TapeCheck {
         };
         all.into_iter().filter_map(said).collect()
     }
+}
+
+/// Two heads and how far off they are together, mm.
+#[derive(Clone, Copy)]
+struct PairOff {
+    heads: (usize, usize),
+    off: f64,
+}
+
+/// The first pair that is off most.
+fn greatest_pair(
+    pairs: impl Iterator<Item = ((usize, usize), (f64, f64))>,
+    together: impl Fn(f64, f64) -> f64,
+) -> Option<PairOff> {
+    let off = |(heads, (a, b))| PairOff {
+        heads,
+        off: together(a, b).abs(),
+    };
+    pairs
+        .map(off)
+        .reduce(|a, b| if b.off > a.off { b } else { a })
 }
 
 fn greatest(values: impl Iterator<Item = f64>) -> Option<Millimetres> {
@@ -321,9 +348,13 @@ mod tests {
                 .number("by", 4.0, 1)
                 .number("limit", 2.0, 1),
             msg("tape-gap-off")
+                .count("head", 1)
+                .count("other_head", 2)
                 .number("by", 4.0, 1)
                 .number("limit", 3.0, 1),
             msg("tape-symmetry-off")
+                .count("head", 2)
+                .count("other_head", 3)
                 .number("by", 4.0, 1)
                 .number("limit", 3.0, 1),
         ];
@@ -336,6 +367,18 @@ mod tests {
         assert_eq!(verdicts(&check), [MarkVerdict::Good; 4]);
         assert_eq!(check.symmetry, Some(Millimetres(4.0)));
         assert!(matches!(check.verdict, TapeVerdict::NotReady(said) if said.len() == 1));
+    }
+
+    #[test]
+    fn a_gap_that_is_off_names_both_heads_though_each_is_good() {
+        let check = check(&[-639.0, -213.0, 211.0, 641.0]);
+        assert_eq!(verdicts(&check), [MarkVerdict::Good; 4]);
+        let want = msg("tape-gap-off")
+            .count("head", 3)
+            .count("other_head", 4)
+            .number("by", 4.0, 1)
+            .number("limit", 3.0, 1);
+        assert_eq!(check.verdict, TapeVerdict::NotReady(vec![want]));
     }
 
     #[test]

@@ -91,6 +91,10 @@ impl NoDrillReason {
     }
 }
 
+/// So much farther than its clearance a piece of an area stays from a hole,
+/// mm: below what is measured, above what adding up loses.
+const PIECE_BESIDE: f64 = 0.01;
+
 /// An interval where nothing may be drilled, as measured on the bumper.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct NoDrill {
@@ -112,6 +116,27 @@ impl NoDrill {
             to: at + least_move,
             why: NoDrillReason::FaceAngle,
         }
+    }
+
+    /// The pieces that are left of the area once a hole is drilled at `hole`,
+    /// each `clear` or more beside it; the whole where it is clear of it.
+    #[must_use]
+    pub fn without(&self, hole: Offset, clear: Millimetres) -> Vec<Self> {
+        let clear = Millimetres(clear.0 + PIECE_BESIDE);
+        let piece = |from: Offset, to: Offset| Self {
+            from,
+            to,
+            why: self.why.clone(),
+        };
+        let right_end = (hole + -clear).0.min(self.to.0);
+        let left_end = (hole + clear).0.max(self.from.0);
+        if right_end >= self.to.0 || left_end <= self.from.0 {
+            return vec![self.clone()];
+        }
+        let left = piece(self.from, Offset(right_end));
+        let right = piece(Offset(left_end), self.to);
+        let pieces = [left, right].into_iter();
+        pieces.filter(|area| area.from.0 < area.to.0).collect()
     }
 
     /// The open interval that no head's centre may lie in (its ends may be
