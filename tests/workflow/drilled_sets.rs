@@ -131,3 +131,18 @@ fn on_a_close_call_the_set_by_the_rule_is_not_called_chosen() {
         }
     }
 }
+
+#[test]
+fn a_pair_does_not_change_the_set_of_a_hole_that_is_there() {
+    let mut bench = steep();
+    rings(&mut bench, RingsEvent::InsertsUsed(InsertUse::Allowed));
+    read_anew(&mut bench, "12.0");
+    fit(&mut bench, JobEvent::Holes(HolesEvent::CautionsHeeded));
+    drill(&mut bench, 0);
+    let before = job::set_taken(bench.job(), 0);
+    fit(&mut bench, JobEvent::FaceDropped { spot: 3 });
+    bench.send(Intent::ReadAgain(3));
+    scenario::type_face(&mut bench, "15.0", Facing::Down, "0.3");
+    assert_eq!(job::set_needs_other_hole(bench.job(), 0), None);
+    assert_eq!(job::set_taken(bench.job(), 0), before);
+}

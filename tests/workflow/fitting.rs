@@ -129,13 +129,27 @@ fn a_moved_mark_voids_what_was_seen_behind_it() {
     typed(&mut bench, Field::Depth(Whose::Spot(0)), "70");
     scenario::type_half_widths(&mut bench, "905", "905");
     bench.send(Intent::PlanMarks(PlanKind::Symmetric));
-    assert!(bench.job().behind.spots.is_empty());
+    let own = |bench: &Bench| bench.job().behind.spots.get(&0).cloned();
     assert_eq!(bench.job().typed(Field::Depth(Whose::Spot(0))), "");
-    assert_eq!(
-        bench.job().behind.bumper.behind,
-        Some(Behind::SeenAndClear),
-        "the bumper's answer holds for all of it"
-    );
+    let kept = own(&bench).and_then(|own| own.behind);
+    assert_eq!(kept, Some(Behind::CouldNotSee), "nobody looked since");
+    seen(&mut bench, Whose::Spot(0), Behind::SeenAndClear);
+    scenario::type_half_widths(&mut bench, "900", "900");
+    bench.send(Intent::PlanMarks(PlanKind::Symmetric));
+    assert_eq!(own(&bench), None, "the bumper's answer holds");
+}
+
+#[test]
+fn what_keeps_the_drill_shut_outlives_a_moved_mark() {
+    let mut bench = ready_to_drill();
+    let radar = Behind::SomethingThere(vec![Obstacle::Radar]);
+    seen(&mut bench, Whose::Spot(0), radar.clone());
+    typed(&mut bench, Field::Depth(Whose::Spot(3)), "30");
+    scenario::type_half_widths(&mut bench, "905", "905");
+    bench.send(Intent::PlanMarks(PlanKind::Symmetric));
+    let found = |spot| bench.job().behind.spots.get(&spot)?.behind.clone();
+    assert_eq!(found(0), Some(radar));
+    assert_eq!(found(3), Some(Behind::CouldNotSee));
 }
 
 #[test]

@@ -159,3 +159,24 @@ fn leads_are_done_when_every_one_reaches_and_the_supply_when_nothing_is_wrong() 
     assert!(!done(&bench, Screen::Supply), "too few volts");
     assert!(done(&bench, Screen::Leads), "the leads still reach");
 }
+
+#[test]
+fn the_drop_is_of_the_whole_lead_as_what_is_left_over_is_coiled() {
+    let drop_by = |route: &str| {
+        let mut bench = with_kit(|_| {});
+        typed(&mut bench, Field::Volts(Reading::ReverseOn), "12.6");
+        for (asked, text) in [
+            (Asked::Amperes, "0.4"),
+            (Asked::LeastVolts, "10"),
+            (Asked::GreatestVolts, "16"),
+        ] {
+            typed(&mut bench, Field::Asked(asked), text);
+        }
+        bench.send(Intent::Fill(job::asked_for_supply(bench.job())));
+        typed(&mut bench, Field::Route(WhichLead::Supply), route);
+        typed(&mut bench, Field::Asked(Asked::SupplyLead), "4000");
+        bench.send(Intent::Fill(job::asked_for_leads(bench.job())));
+        job::supply_drop(bench.job()).expect("a drop").0
+    };
+    assert_eq!(drop_by("1000"), drop_by("3000"));
+}

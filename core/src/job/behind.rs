@@ -3,7 +3,8 @@
 //!
 //! Answers are events; depth and panel are typed fields that count as soon
 //! as a length stands there. An exception belongs to its mark: where the
-//! mark moves, it is void.
+//! mark moves, what opens the drill is void, and what keeps it shut stays
+//! until it is looked again.
 
 use serde::{Deserialize, Serialize};
 
@@ -96,12 +97,34 @@ fn answer(next: &mut JobState, whose: Whose) -> Result<&mut Answer, Refusal> {
     }
 }
 
-/// What was found behind a mark belongs to it: where the mark moved, it is void.
+/// What was found behind a mark belongs to it: where the mark moved, 'clear'
+/// and a measured depth are void. What kept the drill shut stays until it is
+/// looked again, an obstacle with its photos; a depth less than the bumper's
+/// leaves 'could not see'. So the bumper's 'clear' never covers a bad find.
 pub(super) fn void_spot(next: &mut JobState, spot: u8) {
-    next.behind.spots.remove(&spot);
+    let found = next.behind.spots.get(&spot).and_then(|a| a.behind.clone());
+    match found {
+        Some(Behind::SomethingThere(_)) => return forget_typed(next, spot),
+        Some(Behind::CouldNotSee) => {}
+        Some(Behind::SeenAndClear) | None if less_deep(next, spot) => {
+            next.behind.spots.or_default(spot).behind = Some(Behind::CouldNotSee);
+        }
+        Some(Behind::SeenAndClear) | None => {
+            next.behind.spots.remove(&spot);
+        }
+    }
     let here = |photo: &BehindPhoto| photo.whose == Whose::Spot(spot);
     next.behind.photos.retain(|photo| !here(photo));
     forget_typed(next, spot);
+}
+
+/// Whether a spot's own depth is less than the bumper's.
+fn less_deep(job: &JobState, spot: u8) -> bool {
+    let depth = |whose| typed_depth(job, whose).and_then(Result::ok);
+    match (depth(Whose::Spot(spot)), depth(Whose::Bumper)) {
+        (Some(own), Some(bumper)) => own < bumper,
+        _ => false,
+    }
 }
 
 fn forget_typed(next: &mut JobState, spot: u8) {

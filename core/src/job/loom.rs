@@ -256,15 +256,16 @@ pub fn volts_trouble(job: &JobState, reading: Reading) -> Option<Message> {
 #[must_use]
 pub fn supply_drop(job: &JobState) -> Option<(Message, Option<Message>)> {
     let current = Amperes(job.kit.supply.as_ref().and_then(|supply| supply.amperes)?);
-    let route = read_length(job.typed(Field::Route(WhichLead::Supply))).ok()?;
-    let (Some(Ok(_)), Some(ReadVolts::Judged(on, Judged::Fine))) = (
+    let (Some(Ok(lead)), Some(ReadVolts::Judged(on, Judged::Fine))) = (
         lead_plan(job, WhichLead::Supply),
         volts(job, Reading::ReverseOn),
     ) else {
         return None;
     };
     let section = job.loom.cross_section;
-    let drop = supply::voltage_drop(section, route * 2.0, current, WARM_LEAD);
+    // What is left over is coiled, never cut: the current runs through it too.
+    let laid = lead.needs + lead.left_over;
+    let drop = supply::voltage_drop(section, laid * 2.0, current, WARM_LEAD);
     let said = msg("loom-drop")
         .number("drop", drop.0, 2)
         .number("arrives", on.0 - drop.0, 1)

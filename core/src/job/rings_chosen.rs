@@ -202,10 +202,31 @@ fn pairs_of(job: &JobState, choices: &[Option<RingChoice>]) -> Vec<MirrorPair> {
             Some(MirrorPair {
                 left,
                 right,
-                pair: pair(&job.kit, l, r),
+                pair: by_the_holes(job, [left, right], pair(&job.kit, l, r)),
             })
         })
         .collect()
+}
+
+/// A pair's set that does not go into a hole that is there is not taken: the
+/// hole stays as it is, so each of the two keeps its own.
+fn by_the_holes(job: &JobState, spots: [usize; 2], pair: Pair) -> Pair {
+    match pair {
+        Pair::Take {
+            set,
+            left_alone,
+            right_alone,
+        } if spots.into_iter().any(|spot| {
+            u8::try_from(spot).is_ok_and(|spot| other_hole(job, spot, &set).is_some())
+        }) =>
+        {
+            Pair::Differ {
+                left: left_alone,
+                right: right_alone,
+            }
+        }
+        pair => pair,
+    }
 }
 
 /// The sets that go in, left to right; `None` where none is chosen yet.
