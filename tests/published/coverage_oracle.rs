@@ -10,7 +10,7 @@ use rakeline_tests::coverage_plans::{agreement, plans};
 
 #[test]
 fn ten_random_plans_agree_within_a_hundredth_of_a_decibel() {
-    let plans = plans(10, 41, 50.0).unwrap();
+    let plans = plans(12, 41, 50.0).unwrap();
     let found = agreement(&plans);
     assert!(found.compared > 100_000, "{found:?}");
     assert_eq!(found.unlike, 0, "{found:?}");

@@ -89,7 +89,7 @@ fn plan(rng: &mut Rng, index: usize, cell: f64) -> Result<Plan, Message> {
             }),
             json!({ "wheel": [up.0 / 1e3, tread.0 / 1e3] }),
         ),
-        _ if rng.share() < 0.5 => (View::Above(Target::Wall), json!("wall")),
+        _ if (index / 6).is_multiple_of(2) => (View::Above(Target::Wall), json!("wall")),
         _ => (View::Above(Target::Kerb), json!("kerb")),
     };
     let area = match view {

@@ -3,7 +3,7 @@
 use super::cause::Cause;
 use super::evidence::{Gathered, label};
 use crate::decide::leads::RouteRule;
-use crate::job::{Answered, JobState, WhichLead, lead_plan, swapped_words};
+use crate::job::{Answered, JobState, WhichLead, lead_plan, swapped_words_of};
 use crate::text::msg;
 
 /// What is known of a head's plug.
@@ -45,14 +45,11 @@ fn answered(job: &JobState, spot: u8, weights: [i16; 3], all: &mut Gathered) {
             all.record(weights[0], msg("head-answers-nothing").text("label", name));
         }
         Answered::Shown(shown) if shown != spot => {
-            let words = swapped_words(job);
             let said = msg("head-answers-other")
                 .text("label", name)
                 .text("other", label(job, shown));
             // A pair is said as a pair.
-            let said = words
-                .into_iter()
-                .next()
+            let said = swapped_words_of(job, spot)
                 .filter(|_| weights[1] > 0)
                 .unwrap_or(said);
             all.record(weights[1], said);

@@ -204,7 +204,19 @@ pub fn walk_gate() -> Drawing {
         centre: At(1560.0, 760.0),
         radius: 150.0,
     });
+    // The fused feed to the box's trigger: a fuse in its line.
+    items.push(line(Pen::Ink, &[(-1850.0, -1500.0), (-half, -1500.0)]));
+    items.push(area(
+        Pen::Solid,
+        &[
+            (-1480.0, -1560.0),
+            (-1180.0, -1560.0),
+            (-1180.0, -1440.0),
+            (-1480.0, -1440.0),
+        ],
+    ));
     let figures = [
+        (-1330.0, -1620.0, "5"),
         (0.0, -1350.0, "1"),
         (-half - 130.0, -900.0, "2"),
         (1560.0, 480.0, "3"),

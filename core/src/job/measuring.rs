@@ -238,7 +238,7 @@ fn use_phone(next: &mut JobState, phone: Phone, profile: PhoneProfile) -> Result
         let mut readings = spot.readings.iter();
         readings.any(|taken| matches!(taken.reading, FaceReading::Held { .. }))
     };
-    let read = next.spots.iter().any(held);
+    let read = next.spots.iter().any(held) || next.fault.holds_readings();
     if let Some(before) = &next.measuring.profile
         && read
         && before.name != profile.name

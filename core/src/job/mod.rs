@@ -161,8 +161,8 @@ pub use walk::{
     AgainstPrediction, Answered, Half, HeadAnswer, LearnedObject, Misplug, PointCompared,
     SharesSaid, Tap, VoidWhy, Voided, WalkEvent, WalkKind, WalkState, WalkTest, against_prediction,
     head_check_lines, misplugged, no_longer_seen, object_asked, point_words, share_limit,
-    share_words, swapped_words, times_said, typed_object, walk_area, walk_cautions, walk_gate_open,
-    walk_half, walk_headline, walk_points, walk_troubles,
+    share_words, swapped_words, swapped_words_of, times_said, typed_object, walk_area,
+    walk_cautions, walk_gate_open, walk_half, walk_headline, walk_points, walk_troubles,
 };
 pub use ways_out::{
     MOVE_AT_LEAST, WayChange, WayOut, away_from, moved_alone, ways_out, ways_out_of,

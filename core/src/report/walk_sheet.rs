@@ -5,7 +5,9 @@ use chrono::{DateTime, FixedOffset};
 use super::{Block, Document, Section};
 use crate::decide::walk_test::PointBy;
 use crate::drawing::walk_plan;
-use crate::job::{JobState, WalkKind, WalkTest, offset_words, point_words, walk_points};
+use crate::job::{
+    JobState, WalkKind, WalkTest, offset_words, point_words, walk_cautions, walk_points,
+};
 use crate::text::{Message, msg};
 
 /// What may sound at a point, as the heads of the columns to tick.
@@ -56,10 +58,9 @@ pub fn walk_sheet(job: &JobState, at: DateTime<FixedOffset>) -> Result<Document,
         .into_iter()
         .collect();
     blocks.push(table);
-    blocks.push(Block::Lines(vec![
-        msg("walk-sheet-how"),
-        msg("sheet-walk-caution"),
-    ]));
+    let mut lines = vec![msg("walk-sheet-how")];
+    lines.extend(walk_cautions());
+    blocks.push(Block::Lines(lines));
     Ok(Document {
         title: msg("walk-sheet-title"),
         sections: vec![Section {

@@ -21,6 +21,7 @@ pub fn Result(job: JobState) -> Element {
         return rsx! { Ready { job } };
     };
     let said = job::share_words(&job, test);
+    let kind = test.kind;
     let troubles: Vec<String> = job::no_longer_seen(&job).iter().map(say).collect();
     let (again, grid) = (shell.clone(), shell);
     rsx! {
@@ -43,7 +44,7 @@ pub fn Result(job: JobState) -> Element {
         div { class: "things",
             button {
                 class: "also",
-                onclick: move |_| again.send(Intent::Walk(WalkIntent::Start(WalkKind::Nine))),
+                onclick: move |_| again.send(Intent::Walk(WalkIntent::Start(kind))),
                 {t("walk-anew")}
             }
             button {

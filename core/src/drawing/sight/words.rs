@@ -43,15 +43,20 @@ pub(super) fn headline(summed: &Summed) -> Message {
 pub(super) fn lines(summed: &Summed, scene: &Scene) -> Vec<Message> {
     let of = &summed.summary;
     let mut lines = Vec::new();
-    lines.push(match &of.gap {
-        Some(gap) => msg("sight-gap")
-            .mm("wide", (gap.right - gap.left).0)
-            .mm("deep", (gap.far - gap.near).0)
-            .message("from", offset_words(gap.left))
-            .message("to", offset_words(gap.right))
-            .number("behind", gap.near.0 / 1e3, 1),
-        None => msg("sight-no-gap"),
-    });
+    // Where no square counts, as the headline says, no gap is told of.
+    let gap = match &of.gap {
+        _ if of.counted == 0 => None,
+        Some(gap) => Some(
+            msg("sight-gap")
+                .mm("wide", (gap.right - gap.left).0)
+                .mm("deep", (gap.far - gap.near).0)
+                .message("from", offset_words(gap.left))
+                .message("to", offset_words(gap.right))
+                .number("behind", gap.near.0 / 1e3, 1),
+        ),
+        None => Some(msg("sight-no-gap")),
+    };
+    lines.extend(gap);
     if let Some(weakest) = &of.weakest {
         let [left, right] = weakest.between.clone();
         lines.push(

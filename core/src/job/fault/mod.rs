@@ -46,6 +46,18 @@ pub struct FaultState {
 }
 
 impl FaultState {
+    /// Whether a phone read the panel beside a fitted head.
+    #[must_use]
+    pub fn holds_readings(&self) -> bool {
+        let held = |reading: &FaceReading| matches!(reading, FaceReading::Held { .. });
+        let beside = self
+            .beside
+            .values()
+            .flat_map(|read| [&read.left, &read.right]);
+        let of_aims = self.aims.values().flat_map(|aim| [&aim.left, &aim.right]);
+        beside.flatten().chain(of_aims).any(held)
+    }
+
     /// What was answered to a question: for this head, else for the vehicle.
     #[must_use]
     pub fn answer(&self, finding: Finding, spot: Option<u8>) -> Option<YesNo> {
@@ -135,9 +147,12 @@ pub(super) fn apply(
         } => {
             known(spot)?;
             *next.fault.beside.or_default(spot).on_mut(side) = Some(*reading);
+            // What was found with the older reading no longer holds.
+            next.fault.aims.remove(&spot);
         }
         FaultEvent::BesideDropped(spot, side) => {
             *next.fault.beside.or_default(spot).on_mut(side) = None;
+            next.fault.aims.remove(&spot);
         }
         FaultEvent::AimFound { spot, aim } => {
             known(spot)?;

@@ -12,8 +12,8 @@ pub use object::{no_longer_seen, object_asked, typed_object};
 pub use predicted::{AgainstPrediction, PointCompared, against_prediction};
 pub use told::{
     Half, Misplug, SharesSaid, head_check_lines, misplugged, point_words, share_limit, share_words,
-    swapped_words, times_said, walk_area, walk_cautions, walk_half, walk_headline, walk_points,
-    walk_troubles,
+    swapped_words, swapped_words_of, times_said, walk_area, walk_cautions, walk_half,
+    walk_headline, walk_points, walk_troubles,
 };
 
 use chrono::{DateTime, FixedOffset, TimeDelta};

@@ -136,7 +136,12 @@ pub fn share_limit(job: &JobState) -> Result<ShareLimit, Message> {
 #[must_use]
 pub fn share_words(job: &JobState, test: &WalkTest) -> Option<SharesSaid> {
     let limit = share_limit(job).unwrap_or_default();
-    let seen = Seen::count(test.taps.iter().map(|tap| tap.sounded));
+    // Points around a learned object are not of the share.
+    let of_rows = test.taps.iter().filter(|tap| {
+        let place = test.points.get(usize::from(tap.point));
+        place.is_some_and(|place| place.by == PointBy::Row)
+    });
+    let seen = Seen::count(of_rows.map(|tap| tap.sounded));
     let key = match (seen.reaches(&limit)?, test.is_whole()) {
         (_, false) => "walk-share-half-done",
         (true, true) => "walk-share-reached",
@@ -228,20 +233,40 @@ fn label(job: &JobState, spot: u8) -> String {
 #[must_use]
 pub fn swapped_words(job: &JobState) -> Vec<Message> {
     let all = misplugged(job);
-    let swapped = |a: &Misplug| all.iter().any(|b| b.spot == a.shown && b.shown == a.spot);
     all.iter()
-        .filter(|a| !(swapped(a) && a.shown < a.spot))
-        .map(|a| {
-            let words = if swapped(a) {
-                msg("heads-swapped")
-            } else {
-                msg("heads-in-other-socket")
-            };
-            words
-                .text("label", label(job, a.spot))
-                .text("other", label(job, a.shown))
-        })
+        .filter(|a| !(is_swap(&all, a) && a.shown < a.spot))
+        .map(|a| plug_words(job, &all, a))
         .collect()
+}
+
+/// As [`swapped_words`], of one head.
+#[must_use]
+pub fn swapped_words_of(job: &JobState, spot: u8) -> Option<Message> {
+    let all = misplugged(job);
+    let own = all.iter().find(|a| a.spot == spot)?;
+    Some(plug_words(job, &all, own))
+}
+
+fn is_swap(all: &[Misplug], one: &Misplug) -> bool {
+    all.iter()
+        .any(|other| other.spot == one.shown && other.shown == one.spot)
+}
+
+fn plug_words(job: &JobState, all: &[Misplug], one: &Misplug) -> Message {
+    let swap = is_swap(all, one);
+    let (first, second) = if swap && one.shown < one.spot {
+        (one.shown, one.spot)
+    } else {
+        (one.spot, one.shown)
+    };
+    let words = msg(if swap {
+        "heads-swapped"
+    } else {
+        "heads-in-other-socket"
+    });
+    words
+        .text("label", label(job, first))
+        .text("other", label(job, second))
 }
 
 /// The function check head by head.
