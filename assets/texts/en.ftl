@@ -1668,6 +1668,14 @@ backup-made = { $name } is among the downloads: { $jobs ->
     [one] one photo
    *[other] { $photos } photos
 }. Move it to another place than this phone.
+backup-handed-over = { $name } was handed to the app that you chose: { $jobs ->
+    [one] one job
+   *[other] { $jobs } jobs
+}, { $photos ->
+    [one] one photo
+   *[other] { $photos } photos
+}. Look there that it arrived.
+backup-not-sent = You chose no app for { $name }, so there is no backup. Make it again and choose where it goes.
 backup-made-missing = { $made } { $missing ->
     [one] One photo is gone from this phone and so not in it.
    *[other] { $missing } photos are gone from this phone and so not in it.
@@ -1691,6 +1699,8 @@ backup-not-ours = This file is no backup of Rakeline.
 backup-newer = This backup was made by a newer version (format { $version }). Update the app, then take it in.
 backup-not-text = It is not the text that it should be.
 backup-no-picture = It is no picture.
+backup-bad-picture = Its name is none of a picture.
+backup-bad-settings = These are no settings that this version can read. They are left out.
 backup-bad-id = Its name is none of a job.
 backup-job-twice = It is in this backup twice, among the jobs and among the deleted ones. Only the first one is taken in.
 backup-too-large-here = its { $mb } MB are more than the { $most } MB that this app can take in on Android. Take in backups of single jobs, or use Rakeline in the browser

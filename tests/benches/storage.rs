@@ -9,7 +9,9 @@ use std::process::ExitCode;
 use std::time::{Duration, Instant};
 use std::{env, fs};
 
-use rakeline_tests::browser::{Phone, PhoneSetup, Server, lost_over_kills};
+use rakeline_tests::browser::{
+    Phone, PhoneSetup, Server, browser_pid, lost_over_kills, memory_mib,
+};
 use serde_json::json;
 
 const JOBS: usize = 10_000;
@@ -210,33 +212,6 @@ fn lists(server: &Server, repeats: usize) -> bool {
     met & bar("save_at_10k_to_100", many_save / few_save, MOST_SLOWER)
 }
 
-/// Memory of its own that the phone's browser holds, all processes, MiB.
-fn memory_mib(root: u32) -> f64 {
-    let text = |pid: u32, name: &str| fs::read_to_string(format!("/proc/{pid}/{name}"));
-    let entries = fs::read_dir("/proc").into_iter().flatten().flatten();
-    let pids = entries.filter_map(|entry| entry.file_name().to_str()?.parse::<u32>().ok());
-    let parents: Vec<(u32, u32)> = pids
-        .filter_map(|pid| {
-            let stat = text(pid, "stat").ok()?;
-            let rest = stat.rsplit(')').next()?;
-            Some((pid, rest.split_whitespace().nth(1)?.parse().ok()?))
-        })
-        .collect();
-    let mut tree = vec![root];
-    let mut at = 0;
-    while let Some(parent) = tree.get(at).copied() {
-        let children = parents.iter().filter(|(_, of)| *of == parent);
-        tree.extend(children.map(|(pid, _)| *pid));
-        at += 1;
-    }
-    let anonymous = |pid: &u32| {
-        let rollup = text(*pid, "smaps_rollup").ok()?;
-        let line = rollup.lines().find(|line| line.starts_with("Anonymous:"))?;
-        line.split_whitespace().nth(1)?.parse::<f64>().ok()
-    };
-    tree.iter().filter_map(anonymous).sum::<f64>() / 1024.0
-}
-
 /// The most memory while a condition does not hold yet.
 fn peak_until(phone: &Phone, root: u32, what: &str) -> f64 {
     let begun = Instant::now();
@@ -311,24 +286,6 @@ fn with_photos(server: &Server, megabytes: usize) -> Phone {
     phone.goto("/");
     phone.wait_for("Storage and backup", 60);
     phone
-}
-
-/// Process id of the browser: this program has one at a time.
-fn browser_pid() -> u32 {
-    let text = |pid: u32, name: &str| fs::read_to_string(format!("/proc/{pid}/{name}"));
-    let entries = fs::read_dir("/proc").into_iter().flatten().flatten();
-    let mut pids = entries.filter_map(|entry| entry.file_name().to_str()?.parse::<u32>().ok());
-    let own = std::process::id().to_string();
-    let is_browser = |pid: &u32| {
-        let stat = text(*pid, "stat").unwrap_or_default();
-        let parent = stat
-            .rsplit(')')
-            .next()
-            .and_then(|rest| rest.split_whitespace().nth(1));
-        let line = text(*pid, "cmdline").unwrap_or_default();
-        parent == Some(own.as_str()) && line.contains("--remote-debugging")
-    };
-    pids.find(is_browser).expect("the browser runs")
 }
 
 fn backups(server: &Server, megabytes: usize) -> bool {

@@ -73,6 +73,14 @@ fn a_bomb_by_its_ratio() {
 }
 
 #[test]
+fn a_bomb_of_many_small_entries() {
+    let spaces = vec![b' '; 1 << 20];
+    let names: Vec<String> = (0..20).map(|n| format!("notes/{n}")).collect();
+    let entries: Vec<(&str, &[u8])> = names.iter().map(|n| (&**n, &*spaces)).collect();
+    refused(zip(&entries), "", "zip-bomb");
+}
+
+#[test]
 fn a_bomb_by_its_size() {
     // Stored, so that the ratio does not catch it first; only its head.
     let mut bytes = zip(&[("photos/a.jpg", b"\xff\xd8")]);
@@ -129,7 +137,7 @@ fn wrong_types_are_named_one_by_one_and_the_rest_can_be_taken_in() {
             "record-damaged",
             "backup-bad-id",
             "backup-no-picture",
-            "backup-not-text"
+            "kit-fault-not-json"
         ]
     );
     backup(&mut bench, BackupIntent::TakeIn(Brings::It));

@@ -95,9 +95,8 @@ impl Bench {
         }));
     }
 
-    pub(super) fn boot(&mut self, how: Alone) {
-        self.send_only(Intent::OnDevice(self.phone.page.device()));
-        let path = self.phone.page.path();
+    /// Reads the kit sheets in the store, as at a start and after a restore.
+    pub fn read_kits(&mut self) {
         let shelf = self.phone.storage.clone();
         self.waiting.push_back(Box::pin(async move {
             Intent::Kits(KitIntent::Booted {
@@ -106,6 +105,12 @@ impl Bench {
                 edit: shelf.get(KIT_EDIT_KEY).await.ok().flatten(),
             })
         }));
+    }
+
+    pub(super) fn boot(&mut self, how: Alone) {
+        self.send_only(Intent::OnDevice(self.phone.page.device()));
+        let path = self.phone.page.path();
+        self.read_kits();
         let posted = self.posted.clone();
         let lost = Rc::new(move |()| {
             let over = Intent::Store(StoreIntent::TakenOver);

@@ -47,6 +47,7 @@ mod photo_room;
 mod records;
 mod restock;
 mod restore;
+mod restore_odd;
 mod sensor_faults;
 mod sheet_data;
 mod sheet_pdf;

@@ -148,8 +148,8 @@ fn workshop(fitter: &str, kit: &str) -> Bench {
     bench
 }
 
-const KIT: &str = "{\"name\":\"Bench kit\",\"note\":\"one\"}";
-const OTHER_KIT: &str = "{\"name\":\"Bench kit\",\"note\":\"two\"}";
+const KIT: &str = include_str!("../../assets/kits/plain-four.json");
+const OTHER_KIT: &str = include_str!("../../assets/kits/metal-four.json");
 
 #[test]
 fn settings_and_kit_sheets_that_differ_are_named_and_taken_only_when_asked() {
@@ -164,7 +164,7 @@ fn settings_and_kit_sheets_that_differ_are_named_and_taken_only_when_asked() {
         .iter()
         .map(|kit| &*kit.name)
         .collect();
-    assert_eq!(kits, ["Bench kit"]);
+    assert_eq!(kits, ["Bench kit P4 (invented)"]);
     take(&mut bench, Brings::It);
     let after = bench.phone.storage.records();
     for key in ["settings", "kit/k1"] {

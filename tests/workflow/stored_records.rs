@@ -124,3 +124,24 @@ fn settings_that_are_no_json_start_anew_and_are_put_by_once() {
     assert_eq!(after.app.settings.fitter, "A. Beck, Beckside Workshop");
     assert_eq!(after.app.broken_settings, None);
 }
+
+#[test]
+fn broken_settings_are_put_by_before_any_other_commit_and_their_logo_stays() {
+    let text = "{\"fitter\":5,\"logo\":{\"blob\":\"logo-17\"}}";
+    let bench = holding(SETTINGS_KEY, text);
+    let storage = &bench.phone.storage;
+    storage.plant_picture("logo-17", &[0xff, 0xd8, 1]);
+    // A record without its brief: the start commits one.
+    let mut donor = Bench::new();
+    scenario::to_marks(&mut donor);
+    let id = donor.job().id.0.clone();
+    let key = format!("job/{id}");
+    storage.plant(&key, &donor.phone.storage.records()[&key]);
+    let mut after = bench.killed();
+    let records = after.phone.storage.records();
+    assert!(records.contains_key(&format!("brief/{key}")));
+    assert_eq!(records[KEPT_SETTINGS_KEY], text);
+    after.send(Intent::StartJob(after.new_id()));
+    assert_eq!(after.phone.storage.records()[KEPT_SETTINGS_KEY], text);
+    assert_eq!(after.killed().phone.storage.blobs(), ["logo-17"]);
+}

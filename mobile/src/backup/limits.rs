@@ -23,6 +23,10 @@ pub const GREATEST_RATIO: u64 = 200;
 /// So many bytes may an entry unpack to from anything, bytes.
 pub const RATIO_FROM: u64 = 1 << 20;
 
+/// So many bytes may a whole archive unpack to from anything, bytes; beyond,
+/// [`GREATEST_RATIO`] holds for it as well.
+pub const ALL_RATIO_FROM: u64 = 16 << 20;
+
 /// Bytes that go between page and worker at a time.
 pub const PIECE: usize = 1 << 18;
 

@@ -221,10 +221,15 @@ async fn made(
             platform.share.save(OutFile { name, mime, bytes }).await
         }
     };
-    if let Shared::Failed(why) = &shared {
-        return Err(msg("share-failed")
-            .text("name", name)
-            .text("why", why.clone()));
+    // What never left is no backup.
+    match &shared {
+        Shared::HandedOver | Shared::Saved => {}
+        Shared::Dismissed => return Err(msg("backup-not-sent").text("name", name)),
+        Shared::NoTaker => return Err(msg("share-no-taker").text("name", name)),
+        Shared::Failed(why) => {
+            let failed = msg("share-failed").text("name", name);
+            return Err(failed.text("why", why.clone()));
+        }
     }
     Ok(Made {
         name,

@@ -1,6 +1,7 @@
 //! What stands under which name in a backup, both ways.
 
 use super::limits::MANIFEST;
+use super::plan::is_id;
 use crate::driver::{
     JOB_PREFIX, KEPT_JOB_PREFIX, KIT_PREFIX, PASSED_PREFIX, Place, SETTINGS_KEY, TRASH_PREFIX,
 };
@@ -43,6 +44,18 @@ pub(super) fn picture_kind(bytes: &[u8]) -> Option<&'static str> {
     } else {
         None
     }
+}
+
+/// A key of a picture as the app gives them: letters, figures, hyphens. Any
+/// other could lead elsewhere in a store of files.
+pub(super) fn is_picture_key(key: &str) -> bool {
+    !key.is_empty() && key.chars().all(|c| c.is_ascii_alphanumeric() || c == '-')
+}
+
+/// The name under which a job was put by: the job's, and which time it was.
+pub(super) fn is_before(rest: &str) -> bool {
+    let parts = rest.split_once('/');
+    parts.is_some_and(|(id, time)| is_id(id) && is_id(time))
 }
 
 /// What stands under this name.
@@ -119,6 +132,20 @@ mod tests {
             assert_eq!(picture_kind(no_picture), None);
         }
         assert!(matches!(what("photos/photo-a1-17.exe"), What::Foreign));
+    }
+
+    #[test]
+    fn only_keys_that_lead_nowhere_else_are_keys_of_pictures_and_of_what_was_put_by() {
+        for good in ["photo-a1-17", "logo-17", "A"] {
+            assert!(is_picture_key(good), "{good}");
+        }
+        for bad in ["", "a/b", "..", ".", "a b", "a.b", "\u{fc}"] {
+            assert!(!is_picture_key(bad), "{bad}");
+        }
+        assert!(is_before("a1/1") && is_before("a1/restored-3f"));
+        for bad in ["a1", "a1/", "/1", "a1/1/2", "a1/.."] {
+            assert!(!is_before(bad), "{bad}");
+        }
     }
 
     #[test]

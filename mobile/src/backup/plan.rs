@@ -2,7 +2,7 @@
 //! overwritten without being shown first.
 
 use chrono::{DateTime, FixedOffset};
-use rakeline_core::job::{JobId, JobState};
+use rakeline_core::job::{JobId, JobState, blobs_of};
 use rakeline_core::record::{self, RecordFault};
 use rakeline_core::text::{Message, msg};
 use rakeline_core::{json, order};
@@ -86,6 +86,8 @@ pub struct Found {
     pub sum: u64,
     /// Keys of its pictures.
     pub blobs: Vec<String>,
+    /// Keys of the pictures of the job that is here.
+    pub blobs_here: Vec<String>,
 }
 
 /// What a backup would bring.
@@ -108,8 +110,11 @@ pub struct Plan {
     /// Whether settings and kit sheets that differ take the place of those
     /// here: the fitter's choice.
     pub theirs: Brings,
-    /// Pictures that are not here.
+    /// Pictures that are not here, of jobs that come or are here.
     pub photos: Vec<String>,
+    /// Pictures that are not here and come only with jobs that take the
+    /// place of those here.
+    pub photos_newer: Vec<String>,
     /// What of it cannot be used, with the reason.
     pub odd: Vec<(String, Message)>,
     /// Files in it that are none of Rakeline's.
@@ -257,6 +262,10 @@ pub(super) fn judge(id: &str, place: Place, text: &str, here: &Here<'_>) -> Resu
         (Some(there), Some(Ok(here))) => parts(here, there),
         _ => Vec::new(),
     };
+    let blobs_here = match &job_here {
+        Some(Ok(job)) => blobs_of(job),
+        _ => Vec::new(),
+    };
     let read_here = job_here.map(|job| {
         let text = now.unwrap_or_default();
         job.map(|job| Side::of(&job, text))
@@ -289,5 +298,6 @@ pub(super) fn judge(id: &str, place: Place, text: &str, here: &Here<'_>) -> Resu
         parts,
         sum,
         blobs: entry.map(|entry| entry.blobs).unwrap_or_default(),
+        blobs_here,
     })
 }

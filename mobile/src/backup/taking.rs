@@ -7,7 +7,7 @@ use rakeline_core::text::{Message, msg};
 use rakeline_core::{json, order, record};
 
 use super::items::Item;
-use super::named::{What, what};
+use super::named::{What, is_before, what};
 use super::plan::{Brings, Found, Plan, Verdict};
 use super::restore::{Reading, get};
 use super::settings::{Merged, readable};
@@ -48,36 +48,32 @@ pub async fn take_in(
 ) -> Restored {
     let mut by_id: Vec<&Found> = plan.jobs.iter().collect();
     order::sort_by(&mut by_id, |a, b| a.id.cmp(&b.id));
+    let with_newer = match newer {
+        Brings::It => &plan.photos_newer[..],
+        Brings::Nothing => &[],
+    };
     let mut taking = Taking {
         platform,
         plan,
         by_id,
-        photos: KeySet::of_all(&plan.photos),
+        photos: KeySet::of_all(plan.photos.iter().chain(with_newer)),
         newer,
         now,
         done: Restored::default(),
     };
-    let read = async {
-        let mut reading = Reading::begin(platform, file, passphrase, stop).await?;
-        let begun = Write::Put {
-            key: RESTORING_KEY.to_owned(),
-            value: file.name(),
-        };
-        taking.commit(vec![begun]).await?;
-        while let Some(items) = reading.next().await? {
-            for item in items {
-                if stop.get() {
-                    return Err(stopped());
-                }
-                taking.item(item).await?;
+    taking.done.fault = match Reading::begin(platform, file, passphrase, stop).await {
+        Ok(mut reading) => {
+            let fault = taking
+                .all(&mut reading, file.name(), told, stop)
+                .await
+                .err();
+            if fault.is_some() {
+                reading.give_up().await;
             }
-            told(reading.from);
+            fault
         }
-        let key = RESTORING_KEY.to_owned();
-        taking.commit(vec![Write::Delete { key }]).await
+        Err(why) => Some(why),
     };
-    let fault = read.await.err();
-    taking.done.fault = fault;
     taking.done
 }
 
@@ -102,6 +98,31 @@ impl<'a> Taking<'a> {
         outcome.map_err(|fault| not_kept(&fault))
     }
 
+    /// The whole file, noted as begun before its first step and struck out
+    /// with its last.
+    async fn all(
+        &mut self,
+        reading: &mut Reading<'_>,
+        name: String,
+        told: &dyn Fn(u64),
+        stop: &Stop,
+    ) -> Result<(), Message> {
+        let key = RESTORING_KEY.to_owned();
+        let begun = Write::Put { key, value: name };
+        self.commit(vec![begun]).await?;
+        while let Some(items) = reading.next().await? {
+            for item in items {
+                if stop.get() {
+                    return Err(stopped());
+                }
+                self.item(item).await?;
+            }
+            told(reading.from);
+        }
+        let key = RESTORING_KEY.to_owned();
+        self.commit(vec![Write::Delete { key }]).await
+    }
+
     async fn item(&mut self, item: Item) -> Result<(), Message> {
         let Item { name, bytes } = item;
         match what(&name) {
@@ -119,7 +140,7 @@ impl<'a> Taking<'a> {
                 }
             }
             What::Settings => self.settings(bytes).await?,
-            What::Before(rest) => {
+            What::Before(rest) if is_before(rest) => {
                 let id = rest.split('/').next().unwrap_or_default();
                 if self.found(id).any(|found| self.takes(found)) {
                     self.put_if_free(format!("{KEPT_JOB_PREFIX}{rest}"), bytes)

@@ -10,7 +10,9 @@ use miniz_oxide::inflate::stream::{InflateState, inflate};
 use miniz_oxide::{DataFormat, MZFlush, MZStatus};
 
 use super::items::Item;
-use super::limits::{GREATEST_RATIO, LARGEST_ENTRY, MOST_ENTRIES, MOST_UNPACKED, RATIO_FROM};
+use super::limits::{
+    ALL_RATIO_FROM, GREATEST_RATIO, LARGEST_ENTRY, MOST_ENTRIES, MOST_UNPACKED, RATIO_FROM,
+};
 use super::zip::{CENTRAL, DEFLATED, END, END_64, LOCAL, LOCATOR_64, STORED};
 use super::zip_bytes::{large_sizes, plain_name, u16_at, u32_at, u64_at};
 pub use super::zip_fault::ZipFault;
@@ -51,6 +53,8 @@ pub struct Unzip {
     seen: BTreeMap<String, Seen>,
     listed: usize,
     unpacked: u64,
+    /// Packed bytes of the entries that are whole.
+    packed: u64,
 }
 
 impl Default for Unzip {
@@ -61,6 +65,7 @@ impl Default for Unzip {
             seen: BTreeMap::new(),
             listed: 0,
             unpacked: 0,
+            packed: 0,
         }
     }
 }
@@ -273,6 +278,10 @@ impl Unzip {
             return Err(ZipFault::Damaged(under.name));
         }
         self.unpacked += size;
+        self.packed += under.read;
+        if self.unpacked > ALL_RATIO_FROM.max(self.packed.saturating_mul(GREATEST_RATIO)) {
+            return Err(ZipFault::Bomb(under.name));
+        }
         let seen = Seen { crc: sum, size };
         self.seen.insert(under.name.clone(), seen);
         self.at = At::Header;

@@ -12,7 +12,7 @@ use super::{boot, check, keeping, loose};
 use crate::backup::{
     BackupOf, Brings, Made, Passphrase, Plan, Progress, Restored, SHORTEST_PASSPHRASE,
 };
-use crate::platform::StorageFault;
+use crate::platform::{Shared, StorageFault};
 
 /// From so many days on the last backup is old.
 pub const BACKUP_DAYS: i64 = 30;
@@ -73,6 +73,8 @@ pub enum Whole {
     Open,
     /// One job, locked.
     JobLocked(JobId),
+    /// One job, open to everybody.
+    JobOpen(JobId),
     /// Tables for other programs.
     Tables,
 }
@@ -200,6 +202,7 @@ fn make(app: &mut AppState, whole: Whole) -> Vec<Action> {
         Whole::Locked => BackupOf::All(key),
         Whole::Open => BackupOf::All(None),
         Whole::JobLocked(id) => BackupOf::Job(id, key),
+        Whole::JobOpen(id) => BackupOf::Job(id, None),
         Whole::Tables => BackupOf::Tables,
     };
     draft.fault = None;
@@ -221,7 +224,11 @@ fn made(app: &mut AppState, outcome: Result<Made, Message>, now: &Now) -> Vec<Ac
     };
     app.backup.handed = Some(now.at);
     let count = |n: usize| i64::try_from(n).unwrap_or(i64::MAX);
-    let mut said = msg("backup-made")
+    let words = match made.shared {
+        Shared::HandedOver => "backup-handed-over",
+        _ => "backup-made",
+    };
+    let mut said = msg(words)
         .text("name", made.name)
         .count("jobs", count(made.jobs))
         .count("photos", count(made.photos));

@@ -58,6 +58,7 @@ pub(super) fn fill(app: &mut AppState, stored: Stored, now: &Now) -> Vec<Action>
     (app.trash, app.jobs) = entries.into_iter().partition(in_trash);
     sort(&mut app.jobs);
     sort(&mut app.trash);
+    writes.extend(keeping::put_by(app));
     keeping::commit(app, writes)
 }
 
@@ -87,11 +88,14 @@ fn entry_of(key: &str, text: &str, now: &Now) -> Result<JobEntry, Message> {
 }
 
 /// What can be read of the settings. Where something can't, the text is put
-/// by with the first commit.
+/// by at once: their logo is named nowhere else.
 fn read_settings(app: &mut AppState, text: Option<&str>) {
     let Some(text) = text else { return };
     match json::read::<Settings>(text) {
-        Ok(settings) => app.settings = settings.taken_over(),
+        Ok(settings) => {
+            app.settings = settings.taken_over();
+            app.broken_settings = None;
+        }
         Err(_) => {
             let settings = json::parse(text).unwrap_or_default();
             let fitter = settings.get("fitter").and_then(|fitter| fitter.as_str());

@@ -34,6 +34,7 @@ pub(super) fn save(app: &mut AppState) -> Vec<Action> {
     place(&mut app.jobs, entry);
     writes.extend(left_again(app));
     writes.extend(settings(app));
+    note_put_by(app, &writes);
     vec![Action::Commit(app.commits, writes)]
 }
 
@@ -53,7 +54,25 @@ pub(super) fn commit(app: &mut AppState, writes: Vec<Write>) -> Vec<Action> {
         return Vec::new();
     }
     app.commits += 1;
+    note_put_by(app, &writes);
     vec![Action::Commit(app.commits, writes)]
+}
+
+/// Settings that can't be read count as put by once a commit that holds them
+/// is done, not with any other.
+fn note_put_by(app: &mut AppState, writes: &[Write]) {
+    let holds = |write: &Write| matches!(write, Write::Put { key, .. } if key == KEPT_SETTINGS_KEY);
+    if writes.iter().any(holds) {
+        app.putting_by = app.commits;
+    }
+}
+
+/// The step that puts by settings that can't be read; none where all can.
+pub(super) fn put_by(app: &AppState) -> Option<Write> {
+    app.broken_settings.clone().map(|value| Write::Put {
+        key: KEPT_SETTINGS_KEY.to_owned(),
+        value,
+    })
 }
 
 /// Jobs whose last commit failed go along with this one.
@@ -78,16 +97,12 @@ pub(super) fn settings(app: &AppState) -> Vec<Write> {
     if !matches!(app.boot, Boot::Ready) {
         return Vec::new();
     }
-    let put_by = app.broken_settings.clone().map(|value| Write::Put {
-        key: KEPT_SETTINGS_KEY.to_owned(),
-        value,
-    });
     let now = json::write(&app.settings).ok();
     let now = now.map(|value| Write::Put {
         key: SETTINGS_KEY.to_owned(),
         value,
     });
-    put_by.into_iter().chain(now).collect()
+    put_by(app).into_iter().chain(now).collect()
 }
 
 pub(super) fn save_again(app: &mut AppState) -> Vec<Action> {
@@ -109,7 +124,9 @@ pub(super) fn committed(
             open.saved = Saved::Yes;
         }
         app.left.retain(|left| left.how != LeftHow::Saving(number));
-        app.broken_settings = None;
+        if app.putting_by == number {
+            app.broken_settings = None;
+        }
         return Vec::new();
     };
     let mut left_behind = false;

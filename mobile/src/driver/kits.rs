@@ -67,6 +67,9 @@ pub(super) fn handle(app: &mut AppState, intent: KitIntent, now: &Now) -> Vec<Ac
 
 fn booted(app: &mut AppState, kits: Vec<(String, String)>, quick: Option<&str>) -> Vec<Action> {
     app.kits.samples = samples();
+    // Read again after a backup was taken in.
+    app.kits.own.clear();
+    app.kits.unreadable.clear();
     for (key, text) in kits {
         match kit::parse(&text) {
             Ok(sheet) => app.kits.own.push(KitEntry {

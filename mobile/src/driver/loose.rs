@@ -32,7 +32,7 @@ pub(super) fn found(app: &mut AppState, keys: &[String], now: &Now) -> Vec<Actio
     };
     bereft.retain(|key| there.has(key));
     let mut actions = remember(app, bereft);
-    if app.unreadable.is_empty() {
+    if app.unreadable.is_empty() && app.broken_settings.is_none() {
         let loose = loose(app, keys, now);
         if !loose.is_empty() {
             actions.push(Action::DropLoose(loose));

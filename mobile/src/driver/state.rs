@@ -263,6 +263,8 @@ pub struct AppState {
     pub moving: Vec<JobEntry>,
     /// Settings as stored that could not be read, until they are put by.
     pub broken_settings: Option<String>,
+    /// The last commit that puts that text by.
+    pub putting_by: u64,
     /// When the job sheet was last handed to the printer, monotonic.
     pub printed: Option<Millis>,
     /// Kept between jobs.
@@ -307,6 +309,7 @@ impl Default for AppState {
             opening: None,
             moving: Vec::new(),
             broken_settings: None,
+            putting_by: 0,
             printed: None,
             settings: Settings::default(),
             kits: Kits::default(),

@@ -12,6 +12,8 @@ pub enum Kind {
     Signed,
     /// Words.
     Words,
+    /// A passphrase: taken sign by sign as it is typed.
+    Secret,
 }
 
 /// Whether a field wants the keyboard as soon as it is shown.
@@ -40,8 +42,9 @@ pub fn Entry(
     let (class, mode) = match kind {
         Kind::Figure => ("field", "decimal"),
         Kind::Signed => ("field", "text"),
-        Kind::Words => ("field words", "text"),
+        Kind::Words | Kind::Secret => ("field words", "text"),
     };
+    let is_secret = kind == Kind::Secret;
     let is_wrong = wrong.is_some();
     rsx! {
         div { class,
@@ -51,6 +54,8 @@ pub fn Entry(
                 value,
                 inputmode: mode,
                 autocomplete: "off",
+                autocapitalize: if is_secret { "none" },
+                spellcheck: if is_secret { "false" },
                 maxlength: "500",
                 enterkeyhint: "next",
                 "aria-invalid": if is_wrong { "true" },

@@ -41,9 +41,9 @@ pub fn MakeBackup() -> Element {
         .map(|job| (job.id.clone(), job_title(&job.name, &job.created)))
         .collect();
     let chosen = only().filter(|id| jobs.iter().any(|(job, _)| job == id));
-    let whole = match chosen.clone() {
-        Some(id) => Whole::JobLocked(id),
-        None => Whole::Locked,
+    let (whole, bare) = match chosen.clone() {
+        Some(id) => (Whole::JobLocked(id.clone()), Whole::JobOpen(id)),
+        None => (Whole::Locked, Whole::Open),
     };
     rsx! {
         h2 { {t("backup-title")} }
@@ -52,7 +52,7 @@ pub fn MakeBackup() -> Element {
         Entry {
             id: "backup-passphrase",
             label: t("backup-passphrase"),
-            kind: Kind::Words,
+            kind: Kind::Secret,
             value: draft.passphrase.clone(),
             note: t("backup-passphrase-note"),
             on_type: move |text| typed.send(Intent::Backup(BackupIntent::Typed(text))),
@@ -98,7 +98,7 @@ pub fn MakeBackup() -> Element {
             button {
                 class: "also",
                 disabled: busy,
-                onclick: move |_| open.send(Intent::Backup(BackupIntent::Make(Whole::Open))),
+                onclick: move |_| open.send(Intent::Backup(BackupIntent::Make(bare.clone()))),
                 {t("backup-open-make")}
             }
         }
@@ -193,7 +193,7 @@ pub fn Restore() -> Element {
                 Entry {
                     id: "restore-passphrase",
                     label: t("restore-passphrase"),
-                    kind: Kind::Words,
+                    kind: Kind::Secret,
                     value: draft.key.clone(),
                     note: t("restore-passphrase-note"),
                     on_type: move |text| key.send(Intent::Backup(BackupIntent::KeyTyped(text))),
@@ -224,6 +224,10 @@ fn Planned(plan: Plan) -> Element {
     let chosen = *newer.read();
     let take = shell.clone();
     let brings = plan.brings(chosen);
+    let photos = match chosen {
+        Brings::It => plan.photos.len() + plan.photos_newer.len(),
+        Brings::Nothing => plan.photos.len(),
+    };
     let lines = [
         ("restore-new", Verdict::New),
         ("restore-same", Verdict::Same),
@@ -253,8 +257,8 @@ fn Planned(plan: Plan) -> Element {
                     }
                 }
             }
-            if !plan.photos.is_empty() {
-                p { {say(&msg("restore-photos").count("photos", count_of(plan.photos.len())))} }
+            if photos > 0 {
+                p { {say(&msg("restore-photos").count("photos", count_of(photos)))} }
             }
             if !plan.kits.is_empty() {
                 p { {say(&msg("restore-kits").count("kits", count_of(plan.kits.len())))} }

@@ -104,6 +104,8 @@ pub struct MemoryShare {
     /// The write of that number, counted over all pieces, finds no room.
     full_at: Rc<Cell<Option<usize>>>,
     refusal: RefCell<Option<String>>,
+    /// What becomes of the next file that is written piece by piece.
+    next_end: Rc<RefCell<Option<Shared>>>,
     emptied: Rc<Cell<usize>>,
 }
 
@@ -117,6 +119,11 @@ impl MemoryShare {
     /// The next file is refused with these words.
     pub fn refuse_next(&self, why: &str) {
         self.refusal.replace(Some(why.to_owned()));
+    }
+
+    /// The next file that is written piece by piece ends so.
+    pub fn end_next(&self, how: Shared) {
+        self.next_end.replace(Some(how));
     }
 
     /// The files that left, in order.
@@ -138,6 +145,7 @@ struct MemoryOut {
     file: OutFile,
     files: Rc<RefCell<Vec<OutFile>>>,
     full_at: Rc<Cell<Option<usize>>>,
+    next_end: Rc<RefCell<Option<Shared>>>,
 }
 
 impl OutStream for MemoryOut {
@@ -155,8 +163,11 @@ impl OutStream for MemoryOut {
 
     fn finish(self: Box<Self>) -> OwnFuture<Shared> {
         Box::pin(async move {
-            self.files.borrow_mut().push(self.file);
-            Shared::Saved
+            let end = self.next_end.take().unwrap_or(Shared::Saved);
+            if matches!(end, Shared::Saved | Shared::HandedOver) {
+                self.files.borrow_mut().push(self.file);
+            }
+            end
         })
     }
 }
@@ -171,6 +182,7 @@ impl Share for MemoryShare {
             },
             files: self.files.clone(),
             full_at: self.full_at.clone(),
+            next_end: self.next_end.clone(),
         });
         Box::pin(async { Some(out) })
     }
