@@ -373,6 +373,10 @@ impl Shell {
     async fn read_kits(&self) {
         let storage = &self.platform.storage;
         let kits = storage.list(KIT_PREFIX).await;
+        if kits.is_err() && !self.state.peek().kits.samples.is_empty() {
+            // What was read before stays on the shelf.
+            return;
+        }
         let quick = storage.get(KIT_DRAFT_KEY).await;
         let edit = storage.get(KIT_EDIT_KEY).await;
         self.send(Intent::Kits(KitIntent::Booted {

@@ -104,7 +104,7 @@ pub fn fitted_aim(job: &JobState, spot: u8) -> Option<Estimate<Degrees>> {
 /// with its standard uncertainty. `None` where it was not read.
 #[must_use]
 pub fn beside_angle(job: &JobState, spot: u8, side: BesideHead) -> Option<Estimate<Degrees>> {
-    let reading = job.fault.beside.get(&spot)?.on(side)?.clone();
+    let reading = *job.fault.beside.get(&spot)?.on(side)?;
     let place = job.spots.get(usize::from(spot))?;
     let rake = estimate_rake(&[reading], &phone_as_seated(job), &around(job, place))?;
     Some(rake.rake)
@@ -119,7 +119,7 @@ pub fn fitted_typed(job: &JobState, spot: u8, way: RingWay) -> Result<FittedAim,
     let read = job.fault.beside.get(&spot);
     let face = |field, side| {
         if let Some(reading) = read.and_then(|read| read.on(side)) {
-            return Ok(reading.clone());
+            return Ok(*reading);
         }
         // A typed angle here carries its sign: down is -.
         let typed = job.typed(field);
