@@ -124,7 +124,7 @@ fn photos_come_only_with_the_side_of_a_job_that_is_taken() {
         zip(&[(&picture, bytes), (&job, old.as_bytes())]),
         "",
     );
-    assert_eq!(plan(&bench).photos, [blob.clone()]);
+    assert_eq!(plan(&bench).photos, std::slice::from_ref(&blob));
     // The one there is newer: its photo comes with it, not without.
     let file = zip(&[(&picture, bytes), (&job, new.as_bytes())]);
     for (choice, count) in [(Brings::Nothing, 0), (Brings::It, 1)] {

@@ -103,7 +103,7 @@ pub enum BackupIntent {
     /// So many bytes of it were read.
     ReadSoFar(u64),
     /// What it would bring, or why it is refused.
-    Looked(Result<Plan, Message>),
+    Looked(Result<Box<Plan>, Message>),
     /// Settings and kit sheets that differ take the place of those here, or
     /// do not.
     TakeTheirs(Brings),
@@ -256,14 +256,14 @@ fn look(app: &mut AppState) -> Vec<Action> {
     vec![Action::LookInto(Passphrase(draft.key.trim().to_owned()))]
 }
 
-fn looked(app: &mut AppState, outcome: Result<Plan, Message>) {
+fn looked(app: &mut AppState, outcome: Result<Box<Plan>, Message>) {
     let draft = &mut app.backup;
     let WayBack::Looking(chosen, _) = &draft.back else {
         return;
     };
     let chosen = chosen.clone();
     draft.back = match outcome {
-        Ok(plan) => WayBack::Planned(chosen, Box::new(plan)),
+        Ok(plan) => WayBack::Planned(chosen, plan),
         Err(why) => {
             draft.fault = Some(why);
             WayBack::Chosen(chosen)

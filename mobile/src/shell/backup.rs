@@ -54,7 +54,7 @@ impl Shell {
                 spawn_forever(async move {
                     let told = |read| shell.backup_said(BackupIntent::ReadSoFar(read));
                     let plan = look_into(&platform, &*file, &key, &told, &stop).await;
-                    shell.send(Intent::Backup(BackupIntent::Looked(plan)));
+                    shell.send(Intent::Backup(BackupIntent::Looked(plan.map(Box::new))));
                 });
             }
             Action::TakeIn(key, plan, newer) => {

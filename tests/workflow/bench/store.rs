@@ -95,7 +95,7 @@ impl Bench {
                 }
                 (Action::LookInto(key), Some(chosen)) => {
                     let plan = look_into(&platform, &*chosen, &key, &|_| {}, &stop).await;
-                    BackupIntent::Looked(plan)
+                    BackupIntent::Looked(plan.map(Box::new))
                 }
                 (Action::TakeIn(key, plan, newer), Some(chosen)) => {
                     let wish = (plan.as_ref(), newer);
