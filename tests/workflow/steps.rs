@@ -144,6 +144,15 @@ fn a_step_is_skipped_only_with_a_reason_and_the_reason_is_kept() {
 }
 
 #[test]
+fn what_was_skipped_first_and_then_done_on_its_screen_is_done() {
+    let mut bench = ready_to_drill();
+    let away = StepsEvent::Skipped(name("tape"), "no tape at hand".to_owned());
+    // The tape is on since the faces were read.
+    fit(&mut bench, JobEvent::Steps(away));
+    assert_eq!(stands(&bench, "tape"), Some(StepStands::Done));
+}
+
+#[test]
 fn two_waits_run_at_once_and_outlive_a_killed_app() {
     let mut bench = started();
     let start = |step: &str, minutes| JobEvent::Wait(WaitEvent::Started(name(step), minutes));

@@ -171,17 +171,18 @@ fn missing(job: &JobState, sheet: &StepSheet) -> Vec<Message> {
 }
 
 fn stands(job: &JobState, book: &StepBook, sheet: &StepSheet) -> StepStands {
-    if let Some(Ended { how, .. }) = job.steps.ended.get(&sheet.name) {
-        return match how {
-            HowEnded::Done | HowEnded::AsUsual => StepStands::Done,
-            HowEnded::Skipped(why) => StepStands::Skipped(why.clone()),
-        };
-    }
+    // What was skipped first and done later on its screen is done.
     if sheet
         .screen
         .is_some_and(|screen| done_on_screen(job, screen))
     {
         return StepStands::Done;
+    }
+    if let Some(Ended { how, .. }) = job.steps.ended.get(&sheet.name) {
+        return match how {
+            HowEnded::Done | HowEnded::AsUsual => StepStands::Done,
+            HowEnded::Skipped(why) => StepStands::Skipped(why.clone()),
+        };
     }
     let first = sheet.after.iter().find_map(|name| {
         let (_, before) = book.step(name)?;
