@@ -1328,6 +1328,7 @@ passed-at-parts = its parts or minutes are out of all measure
 passed-at-told = what it tells beforehand cannot be
 passed-at-name = a vehicle in it has no name
 pass-nothing = There is nothing to pass on: none of these jobs has marks and a face that was read.
+pass-no-kit-name = Without the customer's and the workshop's words the kit sheet has no name. Give it another name, then pass it on.
 pass-no-name = Without the customer's words the vehicle has no name. Type make and model in the job, then pass it on.
 
 ## Drawing

@@ -13,6 +13,7 @@ mod name;
 mod offer;
 pub mod passed;
 mod pool;
+mod secrets;
 mod words;
 
 pub use fleet::{FLEET_GREATEST, Fleet, FleetParts, fleet_parts};

@@ -11,6 +11,7 @@ use serde_json::Value;
 
 use super::lesson::{Lesson, TaughtBy, Told, lesson};
 use super::name::VehicleName;
+use super::secrets::{Secrets, plain, words_of};
 use crate::decide::look_behind::Obstacle;
 use crate::decide::mark_out::NoDrillReason;
 use crate::decide::parts::{Part, PartLine};
@@ -219,6 +220,9 @@ pub fn pass_on(jobs: &[JobState], by: TaughtBy, own: &[String]) -> Result<String
         if VehicleName::read(&lesson.vehicle).is_empty() {
             return Err(msg("pass-no-name"));
         }
+        if lesson.kit.name.is_empty() {
+            return Err(msg("pass-no-kit-name"));
+        }
     }
     let passed = PassedOn {
         rakeline_again: PASSED_VERSION,
@@ -248,80 +252,6 @@ fn customers(job: &JobState) -> Vec<String> {
     all
 }
 
-/// Values that must not leave, as they are compared: letters and figures.
-struct Secrets {
-    /// Whole values.
-    whole: Vec<String>,
-    /// Their longer words.
-    words: Vec<String>,
-}
-
-fn plain(text: &str) -> String {
-    let letters = text.chars().filter(|c| c.is_alphanumeric());
-    letters.flat_map(char::to_lowercase).collect()
-}
-
-fn words_of(text: &str) -> impl Iterator<Item = String> {
-    text.split(|c: char| !c.is_alphanumeric()).map(plain)
-}
-
-/// A value at least so long is found inside other words too.
-const WHOLE_LEAST: usize = 5;
-/// Words of a value at least so long are found.
-const WORD_LEAST: usize = 4;
-
-impl Secrets {
-    fn of(values: &[String]) -> Self {
-        let long = |text: &String, least: usize| text.chars().count() >= least;
-        let mut secrets = Self {
-            whole: Vec::new(),
-            words: Vec::new(),
-        };
-        for value in values {
-            let plain = plain(value);
-            if long(&plain, WHOLE_LEAST) {
-                secrets.whole.push(plain);
-            } else if long(&plain, 2) {
-                secrets.words.push(plain);
-            }
-            secrets
-                .words
-                .extend(words_of(value).filter(|word| long(word, WORD_LEAST)));
-        }
-        secrets
-    }
-
-    /// Whether a text says any of it, or looks as if it said whose vehicle
-    /// it is: a vehicle's number, a telephone, an address to write to.
-    fn told_by(&self, text: &str) -> bool {
-        let letters = plain(text);
-        let whole = self.whole.iter().any(|value| letters.contains(value));
-        let word = words_of(text).any(|word| self.words.contains(&word));
-        let number = words_of(text).any(|word| word.len() == 17 && word.contains(is_figure));
-        whole || word || number || text.contains('@') || has_telephone(text)
-    }
-}
-
-fn is_figure(letter: char) -> bool {
-    letter.is_ascii_digit()
-}
-
-/// Seven figures or more with nothing but spaces and signs between them.
-fn has_telephone(text: &str) -> bool {
-    let mut run = 0;
-    for letter in text.chars() {
-        if letter.is_ascii_digit() {
-            run += 1;
-        } else if letter.is_alphabetic() || matches!(letter, ',' | ';') {
-            run = 0;
-        }
-        if run >= 9 {
-            return true;
-        }
-    }
-    false
-}
-
 fn without_customer(lesson: &mut Lesson, kept_in: &Secrets) {
     // The day is enough; the time zone would say where.
     let day = lesson.at.date_naive().and_hms_opt(0, 0, 0);
@@ -329,19 +259,8 @@ fn without_customer(lesson: &mut Lesson, kept_in: &Secrets) {
     if let Some(day) = day {
         lesson.at = day.and_utc().with_timezone(&utc);
     }
-    let words: Vec<&str> = lesson
-        .vehicle
-        .split_whitespace()
-        .filter(|word| !kept_in.told_by(word))
-        .collect();
-    lesson.vehicle = words.join(" ");
-    if kept_in
-        .whole
-        .iter()
-        .any(|value| plain(&lesson.vehicle).contains(value))
-    {
-        lesson.vehicle.clear();
-    }
+    lesson.vehicle = kept_in.taken_out_of(&lesson.vehicle);
+    lesson.kit.name = kept_in.taken_out_of(&lesson.kit.name);
     for face in lesson.faces.iter_mut().flatten() {
         if let Instrument::Unzeroed(phone) = &mut face.read_by {
             phone.clear();
@@ -362,6 +281,16 @@ fn without_customer(lesson: &mut Lesson, kept_in: &Secrets) {
     };
     lesson.extra.retain(stays);
     lesson.parts.retain(stays);
+    for line in lesson.extra.iter_mut().chain(&mut lesson.parts) {
+        if let Part::Kit { kit }
+        | Part::Ring { kit, .. }
+        | Part::Insert { kit, .. }
+        | Part::Extension { kit, .. }
+        | Part::LongLead { kit, .. } = &mut line.part
+        {
+            *kit = kept_in.taken_out_of(kit);
+        }
+    }
     for told in &mut lesson.told {
         if let Told::Behind { what, .. } = told {
             what.retain(|what| match what {
