@@ -228,7 +228,7 @@ const IN_WASM: &str = r"(async (repeats) => {
     await module.default();
     const text = atob(window.photo);
     const bytes = Uint8Array.from(text, (letter) => letter.charCodeAt(0));
-    const task = JSON.stringify({ SeePhoto: { marks: 4 } });
+    const task = JSON.stringify({ see_photo: { marks: 5 } });
     const times = [];
     let cards = 0;
     for (let n = 0; n < repeats; n += 1) {
