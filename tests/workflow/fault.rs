@@ -162,6 +162,25 @@ fn another_phone_beside_a_fitted_head_is_refused_and_the_marks_stay_read() {
 }
 
 #[test]
+fn reading_all_marks_again_lets_go_of_what_was_read_beside_the_heads() {
+    let mut bench = hand::measured();
+    bench.send(Intent::GoStep(Step::Fault));
+    bench.send(Intent::Walk(WalkIntent::AimOf(1)));
+    hand::measure(&mut bench, Measure::Beside(1, BesideHead::Left));
+    let gravity = against_gravity(-4.0, hand::SPOTS[1][1], hand::ground_up());
+    let up = on_face(hand::back(), Side::Back, gravity, 0.5);
+    hand::hold(&mut bench, up, 1600.0);
+    assert!(beside_angle(bench.job(), 1, BesideHead::Left).is_some());
+    hand::measure(&mut bench, Measure::FeetSet(Feet::None));
+    bench.send(Intent::GoStep(Step::Faces));
+    hand::measure(&mut bench, Measure::ReadAllAgain);
+    assert!(beside_angle(bench.job(), 1, BesideHead::Left).is_none());
+    // The phone without its feet may read now.
+    hand::hold(&mut bench, up, 1600.0);
+    assert_eq!(bench.readings(), [1, 0, 0, 0]);
+}
+
+#[test]
 fn symptoms_and_answers_are_cleared_and_brought_back() {
     let mut bench = Bench::new();
     bench.send(Intent::StartFault(bench.new_id()));

@@ -122,7 +122,7 @@ fn is_figure(letter: char) -> bool {
     letter.is_ascii_digit()
 }
 
-/// Seven figures or more with nothing but spaces and signs between them.
+/// Nine figures or more with nothing but spaces and signs between them.
 fn has_telephone(text: &str) -> bool {
     let mut run = 0;
     for letter in text.chars() {

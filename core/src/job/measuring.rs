@@ -125,7 +125,8 @@ pub enum MeasuringEvent {
         /// As it is called now.
         after: String,
     },
-    /// All face angles were taken out, to be read anew.
+    /// All that a phone read was taken out, to be read anew: the face angles,
+    /// and the panel beside fitted heads.
     ReadingsDropped,
     /// How the ground lies was said or measured.
     GroundFound(Ground),
@@ -175,6 +176,7 @@ pub(super) fn apply(next: &mut JobState, event: MeasuringEvent) -> Result<(), Re
             for spot in &mut next.spots {
                 spot.readings.clear();
             }
+            next.fault.drop_readings();
         }
         MeasuringEvent::GroundFound(ground) => next.ground = ground,
         MeasuringEvent::GaugeSet(against) => next.measuring.gauge = against,

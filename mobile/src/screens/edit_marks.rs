@@ -79,12 +79,12 @@ pub fn EditMarks(job: JobState) -> Element {
             },
             onpointermove: move |event: PointerEvent| {
                 // A mouse let go outside says so when it is back.
-                if event.held_buttons().is_empty() {
-                    drag.set(None);
-                    moved.set(None);
-                    return;
-                }
                 if let Some(held) = drag() {
+                    if event.held_buttons().is_empty() {
+                        drag.set(None);
+                        moved.set(None);
+                        return;
+                    }
                     let by = (event.client_coordinates().x - held.from_x) * held.mm_a_pixel;
                     let to = Offset((held.from.0 + by).round());
                     if to != held.from || moved().is_some() {

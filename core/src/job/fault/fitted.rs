@@ -77,6 +77,14 @@ pub struct FittedAim {
     pub way: RingWay,
 }
 
+impl FittedAim {
+    /// Whether a phone read any of it.
+    pub(super) fn is_held(&self) -> bool {
+        let mut readings = [&self.left, &self.right].into_iter();
+        readings.any(|reading| matches!(reading, FaceReading::Held { .. }))
+    }
+}
+
 /// Where a fitted head points, + up, with its standard uncertainty.
 ///
 /// Aim = mean of the two face angles ± ring. Both readings share phone and

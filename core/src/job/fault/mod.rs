@@ -49,13 +49,20 @@ impl FaultState {
     /// Whether a phone read the panel beside a fitted head.
     #[must_use]
     pub fn holds_readings(&self) -> bool {
-        let held = |reading: &FaceReading| matches!(reading, FaceReading::Held { .. });
-        let beside = self
-            .beside
-            .values()
-            .flat_map(|read| [&read.left, &read.right]);
-        let of_aims = self.aims.values().flat_map(|aim| [&aim.left, &aim.right]);
-        beside.flatten().chain(of_aims).any(held)
+        let mut beside = self.beside.values();
+        beside.any(|read| read.left.is_some() || read.right.is_some())
+            || self.aims.values().any(FittedAim::is_held)
+    }
+
+    /// Takes out what a phone read beside fitted heads, and what was found
+    /// with it; what was typed stays.
+    pub(super) fn drop_readings(&mut self) {
+        self.beside.clear();
+        let held = |(spot, aim): &(u8, FittedAim)| aim.is_held().then_some(*spot);
+        let spots: Vec<u8> = self.aims.iter().filter_map(held).collect();
+        for spot in spots {
+            self.aims.remove(&spot);
+        }
     }
 
     /// What was answered to a question: for this head, else for the vehicle.
@@ -151,6 +158,7 @@ pub(super) fn apply(
             next.fault.aims.remove(&spot);
         }
         FaultEvent::BesideDropped(spot, side) => {
+            known(spot)?;
             *next.fault.beside.or_default(spot).on_mut(side) = None;
             next.fault.aims.remove(&spot);
         }
