@@ -2033,7 +2033,9 @@ move-this-mark = Keep { $mm } mm each way clear of this spot, solve again
 step-check = Check
 check-title = Tape read back
 check-ready = Ready: every mark is where it belongs
+check-ready-across = Ready left to right: the height is not checked
 check-done = Checked. Marks are where they belong
+check-done-across = Checked left to right. The height is not
 check-why = Lay the tape again from the centre line and type what it reads. A mark may be { $mark } mm off, a gap { $gap } mm, left against right { $symmetry } mm, the height { $level } mm.
 check-photos = Take what the photos measured
 check-photos-why = Fills in what the photos know well enough. It is then held against the plan as a tape reading is.
@@ -2984,7 +2986,7 @@ whole-open = { $steps ->
    *[other] { $steps } steps are open
 }
 whole-why = Only what applies to this vehicle is listed. Skip with a reason: the job sheet says so.
-whole-survey = Survey
+whole-survey = Questions about this vehicle
 whole-survey-why = Each answer shows or hides steps. What can hurt counts as yes until you say no.
 whole-stands = { $how }
 whole-standing = How the job stands

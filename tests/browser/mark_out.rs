@@ -165,9 +165,10 @@ fn the_tape_read_back_says_ready_or_by_how_much_it_is_off() {
     phone.wait_for("5 mm off", PATIENCE);
     look(&phone, "check-off");
     phone.type_into("Tape at 3", "229");
-    phone.wait_for("Ready", PATIENCE);
+    // No row was typed: no word of the height as if it were checked.
+    phone.wait_for("Ready left to right: the height is not checked", PATIENCE);
     phone.tap_named("Marks are checked");
-    phone.wait_for("Checked", PATIENCE);
+    phone.wait_for("Checked left to right. The height is not", PATIENCE);
     phone.tap_named("Mark 1 is seen from behind and clear");
     phone.type_into("Who agrees", "R. Fell");
     phone.tap_named("By phone");

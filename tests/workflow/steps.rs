@@ -144,6 +144,17 @@ fn a_step_is_skipped_only_with_a_reason_and_the_reason_is_kept() {
 }
 
 #[test]
+fn what_can_hurt_counts_as_there_until_the_survey_says_no() {
+    let mut bench = started();
+    for gate in ["raised", "trim-off"] {
+        assert!(stands(&bench, gate).is_some(), "{gate}");
+    }
+    let no = StepsEvent::Answered(Question::Trim, Truth::No);
+    fit(&mut bench, JobEvent::Steps(no));
+    assert_eq!(stands(&bench, "trim-off"), None);
+}
+
+#[test]
 fn what_was_skipped_first_and_then_done_on_its_screen_is_done() {
     let mut bench = ready_to_drill();
     let away = StepsEvent::Skipped(name("tape"), "no tape at hand".to_owned());

@@ -59,12 +59,8 @@ impl Question {
     /// cost is taken to be there.
     fn unless_answered(self) -> Truth {
         match self {
-            Self::TowBar | Self::Assistance | Self::Raised => Truth::Yes,
-            Self::SensorsThere
-            | Self::Painted
-            | Self::BumperOff
-            | Self::LoadCarrier
-            | Self::Trim => Truth::No,
+            Self::TowBar | Self::Assistance | Self::Raised | Self::Trim => Truth::Yes,
+            Self::SensorsThere | Self::Painted | Self::BumperOff | Self::LoadCarrier => Truth::No,
         }
     }
 }

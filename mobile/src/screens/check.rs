@@ -27,6 +27,7 @@ pub fn Check() -> Element {
     let holds = job::marks_fault(job).is_none();
     let ready = holds && view.tape.verdict == TapeVerdict::Ready;
     let done = job::tape_checked(job).is_some();
+    let with_height = view.tape.level.is_some();
     let (take, onward) = (shell.clone(), shell.clone());
     let against: Vec<String> = match &view.tape.verdict {
         TapeVerdict::Ready => Vec::new(),
@@ -59,9 +60,9 @@ pub fn Check() -> Element {
             div {
                 h1 {
                     if done {
-                        {t("check-done")}
+                        {t(if with_height { "check-done" } else { "check-done-across" })}
                     } else if ready {
-                        {t("check-ready")}
+                        {t(if with_height { "check-ready" } else { "check-ready-across" })}
                     } else {
                         {t("check-title")}
                     }
