@@ -203,6 +203,9 @@ kit-fault-unknown-ring = { $at }: the sheet has no ring { $name }. Name one that
 kit-fault-unknown-insert = { $at }: the sheet has no insert { $name }. Name one that it has, or add it.
 kit-fault-least-above-greatest = { $at }: the least, { $least } { $unit }, is above the greatest, { $greatest } { $unit }. Change one of them.
 kit-fault-target-outside = { $at }: the target { $target }° lies outside { $least }° to { $greatest }°.
+kit-fault-head-wider = { $at }: the head of { $head } mm does not go into the hole of { $hole } mm, by { $by } mm. Read both off the leaflet again.
+kit-fault-flange-in-hole = { $at }: a flange of { $flange } mm does not cover the hole of { $hole } mm. Read both off the leaflet again.
+kit-fault-fuse-below-current = { $at }: a fuse of { $fuse } A blows at the kit's own { $current } A. Read both off the leaflet again.
 kit-fault-covers-less = { $at }: it covers { $covers } mm, less than its own hole of { $hole } mm.
 kit-fault-other = This kit sheet cannot be read: { $detail }
 kit-field-sheet = The file
@@ -489,6 +492,7 @@ supply-lamp-led = An LED lamp: extra load can bring a lamp fault. Use a relay or
 supply-lamp-bus = The lamp is switched over a data bus. Use the vehicle maker's way, or a bus interface that the maker allows.
 supply-lamp-not-known = It is not known how the lamp is fed. Look it up in the maker's wiring diagram before you connect.
 supply-fuse-required = A fuse of { $rating } A at the take-off is required. This cannot be skipped.
+supply-fuse-too-small = A fuse of { $fitted } A blows at the kit's own { $current } A; { $rating } A belong at the take-off.
 supply-fuse-too-large = The fuse of { $fitted } A is too large; { $rating } A belong at the take-off.
 supply-arrives-too-low = { $arrives } V arrive at the control box ({ $drop } V are lost in the lead); it needs { $least } V. Take a thicker lead.
 supply-too-high-for-kit = { $typed } V at the take-off; this kit takes at most { $greatest } V, { $by } V too many. Do not connect it: fit a converter that the kit's maker allows, or take another kit.
@@ -893,6 +897,7 @@ holes-count-shut = { $holes } not to be drilled
 loom-grommet-missing = Type how far it is from the grommet to the control box.
 loom-drop = { $drop } V are lost in this lead at { $celsius } °C, there and back; { $arrives } V arrive.
 loom-open-leads = Not measured: { $leads }.
+loom-open-cautions = The cautions at the supply are not read and heeded.
 loom-open-readings = Supply readings are missing.
 loom-open-lamp = How the reversing lamp is fed is not said.
 loom-open-fuse = The fuse at the take-off is not fitted.
@@ -2512,6 +2517,7 @@ supply-section = Supply lead, mm²
 square-mm = { $size }
 fuse-label = Fuse at the take-off, A
 fuse-from-sheet = { $rating } A by the kit sheet
+fuse-from-current = { $rating } A: the next blade fuse for the kit's current; the sheet gives no fuse
 fuse-from-default = { $rating } A; the kit sheet gives none
 fuse-is-fitted = A fuse of { $rating } A is fitted at the take-off.
 fuse-fit = The fuse is fitted at the take-off
@@ -2698,6 +2704,24 @@ work-stopped = The part of Rakeline that makes sheets and reads photos stopped (
 share-saved = Saved among your downloads: { $name }
 share-no-taker = No app on this phone takes { $name }. Install one that does (files, mail, printing) and share again.
 share-failed = { $name } could not be saved ({ $why }). Try again, or allow downloads for this site.
+
+# What the kit sheet says at a step
+kit-says-heads = { $count ->
+    [one] One head: { $labels }.
+   *[other] { $count } heads: { $labels }.
+}
+kit-says-rings = Rings: { $rings }.
+kit-says-inserts = Inserts: { $inserts }.
+kit-says-colours = Heads come in: { $colours }.
+kit-says-socket = Socket { $label }: { $takes }
+kit-says-socket-open = Socket { $label }: the kit sheet does not say what goes in.
+kit-says-shift = The kit sheet: the near zone moves out by { $distance } mm.
+kit-says-note = The kit sheet: { $note }
+kit-says-volume-at = Volume, by the kit sheet: { $place }
+kit-says-volume-steps = Volume steps: { $steps }.
+kit-says-paint-limit = All paint on a head together: at most { $limit } mm.
+kit-says-not-painted = Not to be painted: { $rings }.
+kit-says-ring-seats = Ring { $ring }: { $how }
 
 # The steps of a whole fitting: what, why, how, caution
 steps-too-long = This step file is longer than { $most } kB. Choose the file that came with the app.

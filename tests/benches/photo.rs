@@ -3,6 +3,7 @@
 //! one thread each. The same code as the published tests use, on more
 //! scenes and other seeds; scenes stand in `rakeline_tests::scene::cases`.
 
+use std::ops::Range;
 use std::path::{Path, PathBuf};
 use std::process::{Command, ExitCode};
 use std::time::Instant;
@@ -16,6 +17,7 @@ use rakeline_core::estimate::photo::seen::PhotoSeen;
 use rakeline_core::estimate::stats::median;
 use rakeline_tests::browser::{Phone, PhoneSetup, Server};
 use rakeline_tests::peer;
+use rakeline_tests::photo_solve::bars::{accuracy, speed};
 use rakeline_tests::scene::cases::{Case, LARGE, Light, PHONE, many};
 use rakeline_tests::scene::judge::{Verdict, judge, rms};
 use rakeline_tests::scene::{Truth, file, render, texture};
@@ -72,6 +74,7 @@ fn main() -> ExitCode {
         println!("{fault}");
         return ExitCode::FAILURE;
     }
+    solving(&mut bars, if quick { 900..930 } else { 900..1_100 });
     free(&mut bars, if quick { 60 } else { 500 });
     if bars.short == 0 {
         ExitCode::SUCCESS
@@ -266,6 +269,19 @@ fn in_browser(bars: &mut Bars, repeats: usize) -> Result<(), String> {
         0.0,
     );
     Ok(())
+}
+
+/// Millimetres from crosses, with their ±, and the time that takes.
+fn solving(bars: &mut Bars, seeds: Range<u64>) {
+    let timed = seeds.start..seeds.start + 15;
+    for bar in accuracy(&seeds).into_iter().chain(speed(&timed)) {
+        if let Some(least) = bar.least {
+            bars.least(bar.figure, bar.value, least);
+        }
+        if let Some(most) = bar.most {
+            bars.most(bar.figure, bar.value, most);
+        }
+    }
 }
 
 /// Photos without any card.

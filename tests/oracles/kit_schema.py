@@ -25,6 +25,21 @@ def in_order(group, least, greatest, default=None):
     return low is None or high is None or low <= high
 
 
+def fit_together(sheet):
+    """Head, flange and holes; fuse and current."""
+    heads, supply = sheet["heads"], sheet.get("supply") or {}
+    bare = [sheet["holes"]["head"]]
+    bare += [hole["diameter"] for hole in sheet["holes"].get("by_material", [])]
+    every = bare + [insert["hole"] for insert in sheet.get("inserts", [])]
+    body, flange = heads.get("diameter"), heads.get("flange_diameter")
+    fuse, current = supply.get("fuse_amperes"), supply.get("amperes")
+    return (
+        (body is None or all(body <= hole for hole in every))
+        and (flange is None or all(flange > hole for hole in bare))
+        and (fuse is None or current is None or fuse >= current)
+    )
+
+
 def rules(sheet):
     rings = [r["name"] for r in sheet["rings"]]
     inserts = [i["name"] for i in sheet.get("inserts", [])]
@@ -48,6 +63,7 @@ def rules(sheet):
         in_order(heads.get("grip") or {}, "least", "greatest"),
         in_order(sheet.get("height") or {}, "least", "greatest"),
         in_order(sheet.get("supply") or {}, "least_volts", "greatest_volts"),
+        fit_together(sheet),
         all(
             i.get("covers_old_hole") is None or i["covers_old_hole"] >= i["hole"]
             for i in sheet.get("inserts", [])

@@ -136,6 +136,9 @@ fn sheets_that_contradict_themselves_pass_the_schema_and_fail_the_parser() {
         ("/heads/grip/least", json!(6)),
         ("/height/least", json!(800)),
         ("/supply/least_volts", json!(40)),
+        ("/supply/fuse_amperes", json!(0.1)),
+        ("/heads/diameter", json!(40)),
+        ("/heads/flange_diameter", json!(10)),
     ];
     let documents: Vec<String> = contradictions
         .iter()

@@ -5,8 +5,8 @@ use rakeline::driver::Intent;
 use rakeline::steps::book;
 use rakeline_core::decide::supply::{Reading, System};
 use rakeline_core::job::{
-    self, Asked, Field, JobEvent, LoomEvent, StepStands, StepsEvent, WhichLead, done_on_screen,
-    leads_of, step_path,
+    self, Asked, Field, JobEvent, LoomEvent, ReadVolts, StepStands, StepsEvent, WhichLead,
+    done_on_screen, leads_of, step_path,
 };
 use rakeline_core::kit::{KitSheet, Output, OutputKind};
 use rakeline_core::steps::{Screen, StepName};
@@ -179,4 +179,47 @@ fn the_drop_is_of_the_whole_lead_as_what_is_left_over_is_coiled() {
         job::supply_drop(bench.job()).expect("a drop").0
     };
     assert_eq!(drop_by("1000"), drop_by("3000"));
+}
+
+#[test]
+fn a_unit_behind_a_reading_counts_and_a_strange_one_is_no_reading() {
+    let mut bench = ready_to_drill();
+    let mut earth = |text: &str| {
+        typed(&mut bench, Field::Volts(Reading::EarthDrop), text);
+        job::volts(bench.job(), Reading::EarthDrop)
+    };
+    for (text, volts) in [("80 mV", 0.08), ("0,08 V", 0.08), ("0.08", 0.08)] {
+        let Some(ReadVolts::Judged(read, _)) = earth(text) else {
+            panic!("{text}");
+        };
+        assert!((read.0 - volts).abs() < 1e-12, "{text}: {read:?}");
+    }
+    for text in ["80 A", "0.08 kV", "x"] {
+        let read = earth(text);
+        assert!(matches!(read, Some(ReadVolts::NotAFigure(_))), "{text}");
+    }
+}
+
+#[test]
+fn the_supply_is_not_right_before_its_cautions_are_heeded() {
+    let mut bench = ready_to_drill();
+    let open = |bench: &Bench| {
+        let open = job::loom_open(bench.job());
+        open.iter().any(|line| line.key == "loom-open-cautions")
+    };
+    assert!(open(&bench));
+    loom(&mut bench, LoomEvent::CautionsHeeded);
+    assert!(!open(&bench));
+}
+
+#[test]
+fn a_fuse_that_suited_another_kit_is_open_again() {
+    let mut bench = ready_to_drill();
+    loom(&mut bench, LoomEvent::FuseFitted);
+    assert!(job::fuse_fitted(bench.job()));
+    let mut kit = bench.job().kit.clone();
+    kit.supply.as_mut().unwrap().fuse_amperes = Some(1.0);
+    fit(&mut bench, JobEvent::KitChosen(Box::new(kit)));
+    assert!(!job::fuse_fitted(bench.job()));
+    assert!(troubles(&bench).contains(&"supply-fuse-too-large".to_owned()));
 }

@@ -110,19 +110,35 @@ pub fn fuse_typed(job: &JobState) -> Result<Amperes, Message> {
     if typed.is_empty() {
         return Ok(supply::fuse(&job.kit).rating);
     }
-    typed_figure(typed)
+    typed_figure(typed, &AMPERES)
         .filter(|value| *value > 0.0)
         .map(Amperes)
         .ok_or_else(|| msg("entry-not-amperes").text("typed", typed))
 }
 
-fn typed_figure(typed: &str) -> Option<f64> {
-    let plain = typed
-        .trim()
-        .trim_end_matches(|c: char| c.is_alphabetic() || c.is_whitespace())
-        .replace(',', ".")
-        .replace('−', "-");
-    figure::read(&plain).filter(|value| value.is_finite())
+/// Units that may stand behind a figure, with what they make of it.
+const VOLTS: [(&str, f64); 5] = [
+    ("", 1.0),
+    ("v", 1.0),
+    ("volt", 1.0),
+    ("volts", 1.0),
+    ("mv", 1e-3),
+];
+const AMPERES: [(&str, f64); 5] = [
+    ("", 1.0),
+    ("a", 1.0),
+    ("amp", 1.0),
+    ("amps", 1.0),
+    ("ma", 1e-3),
+];
+
+fn typed_figure(typed: &str, units: &[(&str, f64)]) -> Option<f64> {
+    let plain = typed.trim().replace(',', ".").replace('−', "-");
+    let number = plain.trim_end_matches(|c: char| c.is_alphabetic() || c.is_whitespace());
+    let unit = plain[number.len()..].trim().to_lowercase();
+    let (_, factor) = units.iter().find(|(name, _)| *name == unit)?;
+    let value = figure::read(number)? * factor;
+    value.is_finite().then_some(value)
 }
 
 /// The leads that this job's kit has: one a head, then those of what tells
@@ -231,7 +247,7 @@ pub fn volts(job: &JobState, reading: Reading) -> Option<ReadVolts> {
     if typed.is_empty() {
         return None;
     }
-    Some(match typed_figure(typed) {
+    Some(match typed_figure(typed, &VOLTS) {
         None => ReadVolts::NotAFigure(msg("entry-not-volts").text("typed", typed)),
         Some(value) => {
             let volts = Volts(value);
@@ -287,9 +303,8 @@ pub fn loom_troubles(job: &JobState) -> Vec<Message> {
             .filter_map(|reading| volts_trouble(job, reading)),
     );
     all.extend(supply::kit_not_for(&job.kit, job.loom.system));
-    if job.loom.fuse == Some(FuseAnswer::NotFitted) {
-        all.extend(supply::fuse_missing(&job.kit, FuseAnswer::NotFitted));
-    }
+    let fuse = job.loom.fuse;
+    all.extend(fuse.and_then(|answer| supply::fuse_missing(&job.kit, answer)));
     if let Some((_, Some(low))) = supply_drop(job) {
         all.push(low);
     }
@@ -310,6 +325,9 @@ pub fn loom_open(job: &JobState) -> Vec<Message> {
         let names = untyped.iter().map(|which| lead_name(job, *which)).collect();
         all.push(msg("loom-open-leads").list("leads", names));
     }
+    if job.loom.cautions.is_none() {
+        all.push(msg("loom-open-cautions"));
+    }
     if READINGS.into_iter().any(|r| volts(job, r).is_none()) {
         all.push(msg("loom-open-readings"));
     }
@@ -325,10 +343,15 @@ pub fn loom_open(job: &JobState) -> Vec<Message> {
     all
 }
 
-/// Whether the fuse sits at the take-off.
+/// Whether a fuse that suits this job's kit sits at the take-off.
 #[must_use]
 pub fn fuse_fitted(job: &JobState) -> bool {
-    matches!(job.loom.fuse, Some(FuseAnswer::FittedAtTakeOff(_)))
+    match job.loom.fuse {
+        Some(answer @ FuseAnswer::FittedAtTakeOff(_)) => {
+            supply::fuse_missing(&job.kit, answer).is_none()
+        }
+        Some(FuseAnswer::NotFitted) | None => false,
+    }
 }
 
 /// Whether every lead is measured and reaches.

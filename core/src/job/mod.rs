@@ -19,6 +19,7 @@ mod holes;
 mod ignores;
 mod job_photos;
 mod kit_asked;
+mod kit_says;
 mod labels;
 mod learned;
 mod limit;
@@ -99,6 +100,7 @@ pub use kit_asked::{
     Asked, asked_for_coverage, asked_for_holes, asked_for_leads, asked_for_learn, asked_for_supply,
     asked_trouble,
 };
+pub use kit_says::kit_says;
 pub use learned::{
     ATTEMPTS_GREATEST, Attempt, LearnedEvent, LearnedState, Object, ShiftTried, how_cleared,
     learn_gate_open, learn_open,

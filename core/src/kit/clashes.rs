@@ -9,6 +9,7 @@ pub(super) fn of(sheet: &KitSheet) -> Vec<SheetFault> {
     names(sheet, &mut faults);
     totals(sheet, &mut faults);
     limits(sheet, &mut faults);
+    holes(sheet, &mut faults);
     faults
 }
 
@@ -127,6 +128,13 @@ fn limits(sheet: &KitSheet, faults: &mut Vec<SheetFault>) {
     {
         ordered("supply", least, greatest, Unit::Volts, faults);
     }
+    if let Some(supply) = &sheet.supply
+        && let (Some(current), Some(fuse)) = (supply.amperes, supply.fuse_amperes)
+        && fuse < current
+    {
+        let why = Why::FuseBelowCurrent { fuse, current };
+        faults.push(SheetFault::new("supply.fuse_amperes", why));
+    }
     for (i, insert) in sheet.inserts.iter().enumerate() {
         if let Some(covers) = insert.covers_old_hole
             && covers < insert.hole
@@ -138,5 +146,32 @@ fn limits(sheet: &KitSheet, faults: &mut Vec<SheetFault>) {
             let at = format!("inserts[{i}].covers_old_hole");
             faults.push(SheetFault::new(at, why));
         }
+    }
+}
+
+/// The head goes into every hole, its flange into none but an insert's.
+fn holes(sheet: &KitSheet, faults: &mut Vec<SheetFault>) {
+    let bare = sheet.holes.by_material.iter().map(|hole| hole.diameter.0);
+    let bare: Vec<f64> = std::iter::once(sheet.holes.head.0).chain(bare).collect();
+    let inserts = sheet.inserts.iter().map(|insert| insert.hole.0);
+    let narrowest = bare.iter().copied().chain(inserts).fold(f64::MAX, f64::min);
+    let widest = bare.iter().copied().fold(f64::MIN, f64::max);
+    if let Some(head) = sheet.heads.diameter
+        && head.0 > narrowest
+    {
+        let why = Why::HeadWiderThanHole {
+            head: head.0,
+            hole: narrowest,
+        };
+        faults.push(SheetFault::new("heads.diameter", why));
+    }
+    if let Some(flange) = sheet.heads.flange_diameter
+        && flange.0 <= widest
+    {
+        let why = Why::FlangeInHole {
+            flange: flange.0,
+            hole: widest,
+        };
+        faults.push(SheetFault::new("heads.flange_diameter", why));
     }
 }

@@ -246,11 +246,14 @@ impl Draft {
     /// Puts what is typed into a field; nothing typed makes it 'not given'.
     /// A path that no sheet has changes nothing.
     pub fn set(&mut self, path: &str, typed: &str) {
-        let Some(kind) = rule(path) else { return };
+        if rule(path).is_none() {
+            return;
+        }
         if typed.trim().is_empty() {
             self.clear(path);
         } else if let Some(place) = self.place(path) {
-            *place = as_value(&kind, typed);
+            // As typed: '1.0' may be on its way to '1.05', 'Bench ' to 'Bench kit'.
+            *place = Value::String(typed.to_owned());
         }
     }
 
@@ -311,7 +314,9 @@ impl Draft {
     /// # Errors
     /// Every fault, as [`super::parse`] names them.
     pub fn sheet(&self) -> Result<KitSheet, Vec<SheetFault>> {
-        from_value(self.value.clone())
+        let mut value = self.value.clone();
+        settle(&mut value, &Kind::Group(SHEET));
+        from_value(value)
     }
 
     /// What is wrong with what is typed so far, contradictions with other
@@ -321,6 +326,28 @@ impl Draft {
         let mut faults = self.sheet().err().unwrap_or_default();
         faults.retain(|fault| !fault.at.is_empty() && !self.typed(&fault.at).trim().is_empty());
         faults
+    }
+}
+
+/// What is typed becomes what its field wants, where it is that.
+fn settle(here: &mut Value, kind: &Kind) {
+    match (kind, here) {
+        (Kind::Group(fields), Value::Object(map)) => {
+            for field in *fields {
+                if let Some(below) = map.get_mut(field.name) {
+                    settle(below, &field.kind);
+                }
+            }
+        }
+        (Kind::List { of, .. }, Value::Array(entries)) => {
+            entries.iter_mut().for_each(|entry| settle(entry, of));
+        }
+        (Kind::Group(_) | Kind::List { .. }, _) => {}
+        (_, here) => {
+            if let Value::String(typed) = here {
+                *here = as_value(kind, typed);
+            }
+        }
     }
 }
 
@@ -376,6 +403,26 @@ mod tests {
         draft.set("rings[1].lift", "5,5");
         assert_eq!(draft.sheet().unwrap().rings[1].lift, Degrees(5.5));
         assert_eq!(draft.typed("heads.depth"), "17");
+    }
+
+    #[test]
+    fn what_is_typed_stands_letter_by_letter_until_it_is_kept() {
+        let mut draft = Draft::of(&parse(METAL).unwrap());
+        for typed in ["1", "1.", "1.0", "1.05"] {
+            draft.set("rings[1].lift", typed);
+            assert_eq!(draft.typed("rings[1].lift"), typed);
+        }
+        for typed in ["Bench", "Bench ", "Bench kit", "Bench kit "] {
+            draft.set("name", typed);
+            assert_eq!(draft.typed("name"), typed);
+        }
+        let stored = draft.stored("a");
+        let (_, back) = Draft::of_stored(&stored).unwrap();
+        let sheet = back.sheet().unwrap();
+        assert_eq!(
+            (sheet.name.as_str(), sheet.rings[1].lift.0),
+            ("Bench kit", 1.05)
+        );
     }
 
     #[test]

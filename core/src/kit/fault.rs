@@ -147,6 +147,27 @@ pub enum Why {
         /// Its hole.
         hole: f64,
     },
+    /// A head that does not go into a hole of the sheet.
+    HeadWiderThanHole {
+        /// The head's diameter.
+        head: f64,
+        /// The hole.
+        hole: f64,
+    },
+    /// A flange that would fall through a hole of the sheet.
+    FlangeInHole {
+        /// The flange's diameter.
+        flange: f64,
+        /// The hole.
+        hole: f64,
+    },
+    /// A fuse that the kit's own current blows.
+    FuseBelowCurrent {
+        /// The fuse, in amperes.
+        fuse: f64,
+        /// The current, in amperes.
+        current: f64,
+    },
     /// Something else that does not fit.
     Other {
         /// The reader's own words.
@@ -264,6 +285,16 @@ impl Why {
             Self::CoversLessThanItsHole { covers, hole } => msg("kit-fault-covers-less")
                 .number("covers", *covers, 1)
                 .number("hole", *hole, 1),
+            Self::HeadWiderThanHole { head, hole } => msg("kit-fault-head-wider")
+                .number("head", *head, 1)
+                .number("hole", *hole, 1)
+                .number("by", head - hole, 1),
+            Self::FlangeInHole { flange, hole } => msg("kit-fault-flange-in-hole")
+                .number("flange", *flange, 1)
+                .number("hole", *hole, 1),
+            Self::FuseBelowCurrent { fuse, current } => msg("kit-fault-fuse-below-current")
+                .number("fuse", *fuse, 1)
+                .number("current", *current, 1),
             Self::Other { detail } => msg("kit-fault-other").text("detail", detail.clone()),
         }
     }

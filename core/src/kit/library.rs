@@ -1,5 +1,6 @@
 //! The workshop's sheets: names, copies, files.
 
+use super::rules::LONGEST_NAME;
 use super::{KitSheet, SheetFault, parse};
 use crate::json;
 
@@ -28,8 +29,16 @@ pub enum Import {
 /// Every fault of the file.
 pub fn import(json: &str, library: &[KitSheet]) -> Result<Import, Vec<SheetFault>> {
     let mut sheet = parse(json)?;
-    if library.contains(&sheet) {
-        return Ok(Import::AlreadyThere { name: sheet.name });
+    // Under another name too: it got a number when it was brought in first.
+    let same = |own: &&KitSheet| {
+        let mut own = (*own).clone();
+        own.name.clone_from(&sheet.name);
+        own == sheet
+    };
+    let numbered = |own: &&KitSheet| is_numbered(&own.name, &sheet.name);
+    if let Some(own) = library.iter().filter(numbered).find(same) {
+        let name = own.name.clone();
+        return Ok(Import::AlreadyThere { name });
     }
     let was = sheet.name.clone();
     sheet.name = free_name(&was, library);
@@ -55,12 +64,29 @@ pub fn free_name(wanted: &str, library: &[KitSheet]) -> String {
     if !taken(wanted) {
         return wanted.to_owned();
     }
-    let numbered = |n: usize| format!("{} ({n})", wanted.trim());
+    let numbered = |n: usize| {
+        let number = format!(" ({n})");
+        let room = LONGEST_NAME - number.chars().count();
+        let name: String = wanted.trim().chars().take(room).collect();
+        format!("{}{number}", name.trim_end())
+    };
     // One of so many numbers is free: there are fewer sheets than numbers.
     (2..library.len() + 3)
         .map(numbered)
         .find(|name| !taken(name))
         .unwrap_or_else(|| numbered(library.len() + 3))
+}
+
+/// Whether a name is another one, or that with a number behind it.
+fn is_numbered(name: &str, of: &str) -> bool {
+    let Some(rest) = name.trim().strip_prefix(of.trim()) else {
+        return false;
+    };
+    let number = rest
+        .trim()
+        .strip_prefix('(')
+        .and_then(|r| r.strip_suffix(')'));
+    rest.is_empty() || number.is_some_and(|n| n.chars().all(|c| c.is_ascii_digit()))
 }
 
 /// The name of the file that a sheet is exported to.
@@ -148,6 +174,32 @@ mod tests {
         assert_eq!(was, sheet.name);
         assert_ne!(new.name, sheet.name);
         assert!(import("{}", &library).is_err());
+    }
+
+    #[test]
+    fn a_file_that_came_in_under_a_number_is_known_again() {
+        let library = [parse(PLAIN).unwrap()];
+        let other = PLAIN.replace("\"inner\": 280", "\"inner\": 270");
+        let Ok(Import::Renamed { sheet: new, .. }) = import(&other, &library) else {
+            panic!("renamed");
+        };
+        let library = [library[0].clone(), new.clone()];
+        let name = new.name.clone();
+        assert_eq!(import(&other, &library), Ok(Import::AlreadyThere { name }));
+        // The same figures under a name of its own are another kit.
+        let own = PLAIN.replace(&library[0].name, "Another bench kit");
+        assert!(matches!(import(&own, &library), Ok(Import::New(_))));
+    }
+
+    #[test]
+    fn a_numbered_name_is_as_long_as_a_sheet_takes() {
+        let mut sheet = parse(PLAIN).unwrap();
+        sheet.name = "k".repeat(LONGEST_NAME);
+        let second = copy(&sheet, std::slice::from_ref(&sheet));
+        assert_eq!(second.name.chars().count(), LONGEST_NAME);
+        assert!(second.name.ends_with(" (2)"));
+        let text = json::write(&second).unwrap();
+        assert_eq!(parse(&text), Ok(second));
     }
 
     #[test]

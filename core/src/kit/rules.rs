@@ -324,6 +324,9 @@ const HEIGHT: &[Field] = &[
     field(Required, "greatest", mm(50.0, 3000.0)),
 ];
 
+/// Characters of a kit's name at most.
+pub(super) const LONGEST_NAME: usize = 120;
+
 /// The whole sheet.
 pub(super) const SHEET: &[Field] = &[
     field(
@@ -334,7 +337,13 @@ pub(super) const SHEET: &[Field] = &[
             greatest: super::VERSION,
         },
     ),
-    field(Required, "name", Kind::Text { longest: 120 }),
+    field(
+        Required,
+        "name",
+        Kind::Text {
+            longest: LONGEST_NAME,
+        },
+    ),
     field(Optional, "units", Kind::OneOf(&["mm"])),
     field(Optional, "note", NOTE),
     field(Required, "heads", Kind::Group(HEADS)),

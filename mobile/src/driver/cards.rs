@@ -1,16 +1,17 @@
 //! Measuring from photos of mark cards: a photo comes, the worker looks at
 //! it, it is stored, and all photos are solved together.
 
+use std::collections::VecDeque;
 use std::rc::Rc;
 
 use rakeline_core::estimate::photo::result::{FlatKind, Outcome, Tap};
 use rakeline_core::estimate::photo::seen::PhotoSeen;
 use rakeline_core::job::{CARD_PHOTOS_GREATEST, CardPhoto, CardPhotosEvent, CardPrint, JobEvent};
-use rakeline_core::job::{Photo, PhotoEvent, PhotoOf, notes_on};
-use rakeline_core::steps::StepName;
 use rakeline_core::text::{Message, msg};
 use rakeline_core::units::{Estimate, Millimetres};
 
+use super::cards_keep;
+use super::cards_queue;
 use super::centre::{centre, centred};
 use super::guide::{self, GuideIntent};
 use super::intent::{Action, Now};
@@ -19,9 +20,6 @@ use super::sight;
 use super::state::{AppState, Notice, UndoOf};
 use super::work::{self, Back};
 use crate::platform::{CameraFault, Picture, PictureFrom, StorageFault, Task, WorkEvent};
-
-/// The step whose photos the annotated ones join.
-const STEP: &str = "tape-read-back";
 
 /// What is said on the screen of the photos.
 #[derive(Clone, Debug, PartialEq)]
@@ -62,11 +60,13 @@ pub struct CardsDraft {
     /// Number of the worker's task, the share that is done, and what it is.
     pub(super) under: Option<(u64, f32, Doing)>,
     /// A photo that could not be looked at, for another try.
-    again: Option<Rc<Picture>>,
+    pub(super) again: Option<Rc<Picture>>,
+    /// Photos that wait for their turn.
+    pub(super) waiting: VecDeque<Rc<Picture>>,
     /// Why there is nothing to show.
     pub trouble: Option<Message>,
     /// A photo on its way to the store.
-    storing: Option<CardPhoto>,
+    pub(super) storing: Option<CardPhoto>,
     /// The short distance that was measured last.
     pub flat: Option<Estimate<Millimetres>>,
 }
@@ -84,6 +84,17 @@ impl CardsDraft {
         })
     }
 
+    /// What stays when a screen of the job is left: photos.
+    pub(super) fn kept(&mut self) -> Self {
+        Self {
+            trouble: self.trouble.take().filter(|_| self.again.is_some()),
+            again: self.again.take(),
+            waiting: std::mem::take(&mut self.waiting),
+            storing: self.storing.take(),
+            ..Self::default()
+        }
+    }
+
     /// Whether another try makes sense.
     #[must_use]
     pub fn can_try_again(&self) -> bool {
@@ -92,6 +103,12 @@ impl CardsDraft {
 }
 
 pub(super) fn handle(app: &mut AppState, said: CardsIntent, now: &Now) -> Vec<Action> {
+    let mut actions = handled(app, said, now);
+    actions.extend(cards_queue::next(app));
+    actions
+}
+
+fn handled(app: &mut AppState, said: CardsIntent, now: &Now) -> Vec<Action> {
     match said {
         CardsIntent::Guide(said) => guide::handle(app, said),
         CardsIntent::Ask(from) => {
@@ -101,7 +118,7 @@ pub(super) fn handle(app: &mut AppState, said: CardsIntent, now: &Now) -> Vec<Ac
             vec![Action::ChoosePicture(PictureUse::Cards, from)]
         }
         CardsIntent::Came(Ok(None)) => Vec::new(),
-        CardsIntent::Came(Ok(Some(picture))) => look(app, Rc::new(picture)),
+        CardsIntent::Came(Ok(Some(picture))) => cards_queue::came(app, Rc::new(picture)),
         CardsIntent::Came(Err(fault)) => fail(app, fault.message()),
         CardsIntent::Stored(outcome) => stored(app, outcome, now),
         CardsIntent::Again => match app.drafts.cards.again.take() {
@@ -119,12 +136,15 @@ pub(super) fn handle(app: &mut AppState, said: CardsIntent, now: &Now) -> Vec<Ac
         }
         CardsIntent::Said(CardPhotosEvent::HeadTapped(head, tap)) => centre(app, head, tap, now),
         CardsIntent::Said(event) => changed(app, event, now),
-        CardsIntent::Keep(photo) => keep(app, photo, now),
+        CardsIntent::Keep(photo) => cards_keep::keep(app, photo, now),
         CardsIntent::Flat(photo, flat, taps) => {
             let seen = app.job().and_then(|job| job.card_photos.photos.get(photo));
             let Some(photo) = seen.map(|photo| Box::new(photo.seen.clone())) else {
                 return Vec::new();
             };
+            if cards_queue::photo_under_way(app) {
+                return fail(app, msg("cards-busy"));
+            }
             app.drafts.cards.flat = None;
             start(app, Task::FlatLength { photo, flat, taps }, Doing::Flat)
         }
@@ -159,7 +179,7 @@ pub(super) fn cards(app: &AppState) -> usize {
     app.job().map_or(0, |job| job.spots.len() + 1)
 }
 
-fn look(app: &mut AppState, picture: Rc<Picture>) -> Vec<Action> {
+pub(super) fn look(app: &mut AppState, picture: Rc<Picture>) -> Vec<Action> {
     let task = Task::SeePhoto {
         marks: cards(app),
         file: picture.bytes.clone(),
@@ -178,8 +198,9 @@ pub(super) fn start(app: &mut AppState, task: Task, doing: Doing) -> Vec<Action>
     guide::give_way(app);
     app.worked += 1;
     let draft = &mut app.drafts.cards;
-    draft.trouble = None;
-    draft.again = None;
+    if draft.again.is_none() {
+        draft.trouble = None;
+    }
     draft.under = Some((app.worked, 0.0, doing));
     vec![Action::StartWork(app.worked, task)]
 }
@@ -190,7 +211,9 @@ fn solve(app: &mut AppState) -> Vec<Action> {
         return Vec::new();
     };
     let state = &job.card_photos;
-    if state.photos.iter().all(|photo| photo.seen.cards.is_empty()) {
+    let nothing = state.photos.iter().all(|photo| photo.seen.cards.is_empty());
+    // Where a photo is on its way all are solved when it is there.
+    if nothing || cards_queue::photo_under_way(app) {
         return Vec::new();
     }
     // The print that was photographed, not what was printed since.
@@ -210,10 +233,14 @@ fn solve(app: &mut AppState) -> Vec<Action> {
 
 /// Opening the screen: what was not solved yet is.
 pub(super) fn open(app: &mut AppState) -> Vec<Action> {
+    let waiting = cards_queue::next(app);
     let unsolved = app
         .job()
         .is_some_and(|job| job.card_photos.outcome.is_none());
-    if unsolved { solve(app) } else { Vec::new() }
+    match waiting.is_empty() && unsolved {
+        true => solve(app),
+        false => waiting,
+    }
 }
 
 /// The check line was measured: the photos of the open job count it in,
@@ -245,12 +272,17 @@ fn stop(app: &mut AppState) -> Vec<Action> {
     }
 }
 
-/// Gives up what only the screen that is left needs.
-pub(super) fn leave(app: &AppState) -> Vec<Action> {
-    match app.drafts.cards.under {
-        Some(_) => vec![Action::StopWork],
-        None => Vec::new(),
+/// Gives up what only the screen that is left needs; a photo that was being
+/// looked at waits for the screen to come back.
+pub(super) fn leave(app: &mut AppState) -> Vec<Action> {
+    let draft = &mut app.drafts.cards;
+    let Some((_, _, doing)) = draft.under.take() else {
+        return Vec::new();
+    };
+    if let Doing::Look(picture) = doing {
+        draft.waiting.push_front(picture);
     }
+    vec![Action::StopWork]
 }
 
 /// What the worker said, where it is about these photos.
@@ -260,6 +292,12 @@ pub(super) fn worked(
     event: &WorkEvent,
     now: &Now,
 ) -> Option<Vec<Action>> {
+    let mut actions = told(app, number, event, now)?;
+    actions.extend(cards_queue::next(app));
+    Some(actions)
+}
+
+fn told(app: &mut AppState, number: u64, event: &WorkEvent, now: &Now) -> Option<Vec<Action>> {
     let draft = &mut app.drafts.cards;
     let (known, share, doing) = draft.under.as_mut()?;
     if *known != number {
@@ -357,39 +395,5 @@ pub(super) fn changed(app: &mut AppState, event: CardPhotosEvent, now: &Now) -> 
     {
         actions.extend(solve(app));
     }
-    actions
-}
-
-/// The annotated photo joins the job's photos of the check, for the job
-/// sheet and for whoever drills.
-fn keep(app: &mut AppState, index: usize, now: &Now) -> Vec<Action> {
-    let Some(job) = app.job() else {
-        return Vec::new();
-    };
-    let Some(photo) = job.card_photos.photos.get(index) else {
-        return Vec::new();
-    };
-    let kept = Photo {
-        blob: photo.blob.clone(),
-        original: None,
-        width: photo.seen.width,
-        height: photo.seen.height,
-        of: PhotoOf::Step(StepName(STEP.to_owned())),
-        at: now.at,
-        elevation: None,
-        notes: notes_on(job, index),
-    };
-    let mut actions = Vec::new();
-    // Kept once: the new one takes the place of the one before.
-    if job.photos.iter().any(|other| other.blob == kept.blob) {
-        let dropped = PhotoEvent::Dropped(kept.blob.clone());
-        actions.extend(work::event(app, JobEvent::Photo(dropped), Back::Step, now));
-    }
-    let taken = JobEvent::Photo(PhotoEvent::Taken(Box::new(kept)));
-    actions.extend(work::event(app, taken, Back::Step, now));
-    app.notice = Some(Notice {
-        message: msg("cards-kept"),
-        undo: Some(UndoOf::Step),
-    });
     actions
 }

@@ -6,6 +6,7 @@ use rakeline_core::json;
 use rakeline_core::record;
 use rakeline_core::text::msg;
 
+use super::cards::CardsDraft;
 use super::entry::JobEntry;
 use super::intent::Action;
 use super::jobs::{best_step, place, say};
@@ -171,6 +172,8 @@ pub(super) fn leave(app: &mut AppState) -> Option<Vec<Action>> {
     }
     app.notice = None;
     let mut actions = work::leave_screen(app);
+    // Another job's photos they must not become.
+    app.drafts.cards = CardsDraft::default();
     actions.extend(paper::stop(app));
     Some(actions)
 }

@@ -11,6 +11,8 @@ mod beside_head;
 mod boot;
 mod brief;
 mod cards;
+mod cards_keep;
+mod cards_queue;
 mod centre;
 mod check;
 mod corners;

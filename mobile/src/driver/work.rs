@@ -119,8 +119,10 @@ pub(super) fn leave_screen(app: &mut AppState) -> Vec<Action> {
     actions.extend(guide::leave(app));
     actions.extend(learn::leave(app));
     let photos = app.drafts.photos.kept();
+    let cards = app.drafts.cards.kept();
     app.drafts = super::measure::Drafts::default();
     app.drafts.photos = photos;
+    app.drafts.cards = cards;
     actions
 }
 

@@ -1,5 +1,7 @@
 //! The full editor of a kit sheet, from the table of its fields.
 
+use std::collections::BTreeSet;
+
 use dioxus::prelude::*;
 use rakeline_core::kit::{
     Entry as Typed, FieldNeed, Line, LineKind, SheetFault, check_typed, line_groups, word,
@@ -17,6 +19,8 @@ use crate::texts::{plain, say, t};
 #[component]
 pub fn EditKit(id: KitId) -> Element {
     let shell = use_shell();
+    // A group that a fault opened does not shut as the fault is mended.
+    let mut opened = use_hook(|| CopyValue::new(BTreeSet::<String>::new()));
     let state = shell.state.read();
     let Some(editing) = state
         .kits
@@ -40,6 +44,11 @@ pub fn EditKit(id: KitId) -> Element {
         .map(|fault| say(&fault.message()))
         .collect();
     let groups = line_groups(&editing.draft);
+    for group in &groups {
+        if faulty(&editing.faults, &group.top) {
+            opened.write().insert(group.top.clone());
+        }
+    }
     let new = state.kits.find(&id).is_none();
     let (back, back_words) = if new {
         (Route::Kits, t("kits-title"))
@@ -81,7 +90,7 @@ pub fn EditKit(id: KitId) -> Element {
                     }
                 }
                 for group in groups {
-                    details { key: "{group.top}", open: faulty(&editing.faults, &group.top),
+                    details { key: "{group.top}", open: opened.read().contains(&group.top),
                         summary { {say(&group.name)} }
                         div { class: "stack",
                             for line in group.lines {

@@ -148,6 +148,7 @@ fn Fuse(job: JobState) -> Element {
     let wanted = supply::fuse(&job.kit);
     let key = match wanted.from {
         RatingFrom::Sheet => "fuse-from-sheet",
+        RatingFrom::Current => "fuse-from-current",
         RatingFrom::Default => "fuse-from-default",
     };
     let typed = fuse_typed(&job);

@@ -48,6 +48,7 @@ pub fn OneStep(
         StepStands::Due => ("", t("stage-due")),
     };
     let due = stands == StepStands::Due;
+    let by_kit: Vec<String> = job::kit_says(&job, &sheet.name).iter().map(say).collect();
     let ended = job.steps.ended.contains_key(&sheet.name);
     let name = sheet.name.clone();
     let words = sheet.asks.contains(&Asks::Words);
@@ -70,6 +71,9 @@ pub fn OneStep(
             if due {
                 if let Some(caution) = sheet.caution() {
                     p { class: "caution", {say(&caution)} }
+                }
+                for line in by_kit {
+                    p { class: "note", {line} }
                 }
                 if !missing.is_empty() {
                     p { class: "note", {say(&msg("step-missing").text("what", missing.join(", ")))} }

@@ -16,6 +16,7 @@ use rakeline_core::estimate::photo::seen::{
 
 use crate::dice::Dice;
 
+pub mod bars;
 pub mod errors;
 mod harm;
 

@@ -9,12 +9,21 @@ use crate::text::{Message, msg};
 /// Fuse at the take-off where the sheet gives none (our own figure).
 pub const DEFAULT_FUSE: Amperes = Amperes(3.0);
 
+/// Ratings of blade fuses in amperes (ISO 8820-3, from memory).
+const BLADE_FUSES: [f64; 11] = [1.0, 2.0, 3.0, 4.0, 5.0, 7.5, 10.0, 15.0, 20.0, 25.0, 30.0];
+
+/// A steady current is at most this share of a fuse's rating (common practice,
+/// no source).
+const STEADY_SHARE: f64 = 0.75;
+
 /// Where a fuse rating comes from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum RatingFrom {
     /// The kit sheet.
     Sheet,
-    /// The sheet gives none: our stated default.
+    /// The sheet gives the current only: the next blade fuse that bears it.
+    Current,
+    /// The sheet gives neither: our stated default.
     Default,
 }
 
@@ -30,17 +39,26 @@ pub struct Fuse {
 /// The fuse that belongs at the take-off.
 #[must_use]
 pub fn fuse(sheet: &KitSheet) -> Fuse {
-    let given = sheet.supply.as_ref().and_then(|s| s.fuse_amperes);
-    match given {
-        Some(amperes) => Fuse {
-            rating: Amperes(amperes),
-            from: RatingFrom::Sheet,
-        },
-        None => Fuse {
-            rating: DEFAULT_FUSE,
-            from: RatingFrom::Default,
-        },
-    }
+    let supply = sheet.supply.as_ref();
+    let by_sheet = supply.and_then(|s| s.fuse_amperes);
+    let bears = |current: f64| {
+        let enough = |fuse: &f64| current <= fuse * STEADY_SHARE;
+        let from_default = BLADE_FUSES.into_iter().filter(|f| *f >= DEFAULT_FUSE.0);
+        from_default.into_iter().find(enough)
+    };
+    let by_current = supply.and_then(|s| s.amperes).and_then(bears);
+    let (rating, from) = match (by_sheet, by_current) {
+        (Some(amperes), _) => (Amperes(amperes), RatingFrom::Sheet),
+        (None, Some(amperes)) => (Amperes(amperes), RatingFrom::Current),
+        (None, None) => (DEFAULT_FUSE, RatingFrom::Default),
+    };
+    Fuse { rating, from }
+}
+
+/// The kit's current, where a fuse of that rating blows at it.
+fn blows_at(sheet: &KitSheet, fitted: Amperes) -> Option<f64> {
+    let current = sheet.supply.as_ref().and_then(|s| s.amperes)?;
+    (fitted.0 < current).then_some(current)
 }
 
 /// The fitter's answer about the fuse.
@@ -65,7 +83,11 @@ pub fn fuse_missing(sheet: &KitSheet, answer: FuseAnswer) -> Option<Message> {
         FuseAnswer::FittedAtTakeOff(fitted) if fitted > wanted.rating => {
             Some(told("supply-fuse-too-large").number("fitted", fitted.0, 1))
         }
-        FuseAnswer::FittedAtTakeOff(_) => None,
+        FuseAnswer::FittedAtTakeOff(fitted) => blows_at(sheet, fitted).map(|current| {
+            told("supply-fuse-too-small")
+                .number("fitted", fitted.0, 1)
+                .number("current", current, 1)
+        }),
     }
 }
 
@@ -107,6 +129,37 @@ mod tests {
             from: RatingFrom::Default,
         };
         assert_eq!(fuse(&sheet), wanted);
+    }
+
+    #[test]
+    fn a_sheet_with_a_current_alone_gets_the_next_fuse_that_bears_it() {
+        let mut sheet = parse(PLAIN).unwrap();
+        let mut rating = |current| {
+            let supply = sheet.supply.as_mut().unwrap();
+            (supply.amperes, supply.fuse_amperes) = (Some(current), None);
+            let fuse = fuse(&sheet);
+            (fuse.rating.0, fuse.from)
+        };
+        assert_eq!(rating(0.4), (3.0, RatingFrom::Current));
+        assert_eq!(rating(2.25), (3.0, RatingFrom::Current));
+        assert_eq!(rating(2.3), (4.0, RatingFrom::Current));
+        assert_eq!(rating(5.0), (7.5, RatingFrom::Current));
+        assert_eq!(rating(40.0), (DEFAULT_FUSE.0, RatingFrom::Default));
+    }
+
+    #[test]
+    fn a_fuse_that_blows_at_the_kits_own_current_is_refused() {
+        let mut sheet = parse(PLAIN).unwrap();
+        let supply = sheet.supply.as_mut().unwrap();
+        (supply.amperes, supply.fuse_amperes) = (Some(1.5), Some(3.0));
+        let told = fuse_missing(&sheet, FuseAnswer::FittedAtTakeOff(Amperes(1.0))).unwrap();
+        let wanted = msg("supply-fuse-too-small")
+            .number("rating", 3.0, 1)
+            .number("fitted", 1.0, 1)
+            .number("current", 1.5, 1);
+        assert_eq!(told, wanted);
+        let same = FuseAnswer::FittedAtTakeOff(Amperes(1.5));
+        assert_eq!(fuse_missing(&sheet, same), None);
     }
 
     #[test]
