@@ -1584,7 +1584,7 @@ pictures-bereft = { $photos ->
 pictures-bereft-erase = Delete them for good
 to-store = Storage and backup
 list-search = Search
-list-search-note = Customer, plate, vehicle, kit, name, or a day: mar 2026, 2026-03-12
+list-search-note = Customer, plate, vehicle, its number (VIN), kit, serial number, name, or a day: mar 2026, 2026-03-12
 list-filter = Filter and order
 list-standing = How it stands
 list-kit = Kit
@@ -1958,7 +1958,7 @@ passed-kept = { $jobs ->
    *[other] { $jobs } jobs brought in, marked as theirs.
 }
 pass-title = Pass this on to a colleague
-pass-why = The file holds measures, marks, face angles, areas, places, leads, parts and minutes. Customer, plate, vehicle number, photos and times of day stay here, and so do words that name any of them. Names go along only if you say so.
+pass-why = The file holds measures, marks, face angles, areas, places, leads, parts and minutes. Customer, plate, vehicle number, serial number, photos and times of day stay here, and so do words that name any of them. Names go along only if you say so.
 pass-say = Say that it comes from { $name }
 pass-save = Make the file
 
@@ -2062,13 +2062,18 @@ half-right = Right
 in-mm = mm
 show-marks = Show the marks
 show-marks-again = Show the marks again
-particulars = Customer, vehicle, plate
+particulars = Customer, vehicle, plate, serial number
 particulars-why = Any time before the job sheet.
 job-name = What you call this job
 particular-customer = Customer
 particular-vehicle = Vehicle
 particular-plate = Plate
+particular-vin = Vehicle number (VIN)
+particular-odometer = Odometer
+particular-odometer-note = With its unit, as it stands.
+particular-vehicle-note = Make, model, body, year.
 particular-fitter = Fitter
+particular-kit-serial = Serial number of the kit
 no-marks-title = No marks yet
 no-marks-why = Two half widths give the marks. Faces are read at the marks.
 to-measures = To the half widths
@@ -2949,6 +2954,16 @@ photo-no-words = Type the words first.
 sheet-logo = The workshop's logo
 sheet-photo-missing = photo not on this phone
 sheet-page = { $page } / { $pages }
+sheet-more-lines = and { $left } more in the workshop's file
+sheet-more-rows = { $left ->
+    [one] and one more line in the workshop's file
+   *[other] and { $left } more lines in the workshop's file
+}
+sheet-more-photos = { $left ->
+    [one] and one more photo in the workshop's file
+   *[other] and { $left } more photos in the workshop's file
+}
+sheet-shortened = What ends in … is shortened here and stands whole in the workshop's file.
 
 customer-title = Parking sensors: your vehicle
 customer-what = What was fitted

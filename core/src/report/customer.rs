@@ -69,20 +69,16 @@ fn lines(heading: &'static str, keys: &[&'static str]) -> Section {
 
 fn particulars(job: &JobState, at: DateTime<FixedOffset>) -> Section {
     let mut pairs = Vec::new();
-    let named = [
-        (Particular::Customer, "particular-customer"),
-        (Particular::Vehicle, "particular-vehicle"),
-        (Particular::Plate, "particular-plate"),
-        (Particular::Fitter, "particular-fitter"),
-    ];
-    for (which, key) in named {
+    for which in Particular::ALL {
+        if which == Particular::KitSerial {
+            pairs.push((msg("sheet-date-plain"), literal(&moment::date(&at))));
+            pairs.push((msg("sheet-kit"), literal(&job.kit.name)));
+        }
         let text = job.particular(which).trim();
         if !text.is_empty() {
-            pairs.push((msg(key), literal(text)));
+            pairs.push((which.message(), literal(text)));
         }
     }
-    pairs.push((msg("sheet-date-plain"), literal(&moment::date(&at))));
-    pairs.push((msg("sheet-kit"), literal(&job.kit.name)));
     if let Some(issue) = job.issued() {
         let number = msg("sheet-job-issue")
             .text("id", job.id.0.clone())

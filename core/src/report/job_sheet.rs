@@ -69,22 +69,18 @@ fn particulars(job: &JobState, at: DateTime<FixedOffset>, zone: &str) -> Section
     if !job.name.trim().is_empty() {
         pairs.push((msg("sheet-name"), literal(job.name.trim())));
     }
-    let named = [
-        (Particular::Customer, "particular-customer"),
-        (Particular::Vehicle, "particular-vehicle"),
-        (Particular::Plate, "particular-plate"),
-        (Particular::Fitter, "particular-fitter"),
-    ];
-    for (which, key) in named {
+    for which in Particular::ALL {
+        if which == Particular::KitSerial {
+            pairs.push((msg("sheet-kit"), literal(&job.kit.name)));
+        }
         let text = job.particular(which).trim();
         let value = if text.is_empty() {
             msg("sheet-not-given")
         } else {
             literal(text)
         };
-        pairs.push((msg(key), value));
+        pairs.push((which.message(), value));
     }
-    pairs.push((msg("sheet-kit"), literal(&job.kit.name)));
     let mut blocks = vec![Block::Pairs(pairs)];
     if let ClockTrust::WentBack { minutes } = job.clock {
         blocks.push(Block::Lines(vec![

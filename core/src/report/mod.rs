@@ -22,6 +22,8 @@ mod template_facts;
 pub mod tiles;
 mod walk;
 mod walk_sheet;
+#[cfg(feature = "pdf")]
+mod wording;
 mod workshop;
 
 pub use customer::customer_sheet;
