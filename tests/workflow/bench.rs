@@ -269,6 +269,7 @@ impl Bench {
             | Action::ChoosePicture(..)
             | Action::MakeSmaller(..)
             | Action::PutBlob(..)
+            | Action::Fetch(_)
             | Action::DropBlob(_)
             | Action::ReadBlob(..)
             | Action::HidePictures => self.picture(action),

@@ -1,18 +1,20 @@
 //! All steps of a job: survey, done, skipped, as usual, waits, visits.
 
-use rakeline::driver::{Intent, KEPT_JOB_PREFIX, rings};
+use rakeline::driver::{Intent, KEPT_JOB_PREFIX, counts, rings};
+use rakeline::route::Step;
 use rakeline::steps::book;
 use rakeline::texts::say;
 use rakeline_core::job::{
-    JobEvent, JobState, Standing, StandingEvent, StepStands, StepsEvent, WaitEvent, paint_warning,
-    step_path,
+    HolesEvent, JobEvent, JobState, RingsEvent, Standing, StandingEvent, StepStands, StepsEvent,
+    WaitEvent, paint_warning, step_path, wait_words,
 };
 use rakeline_core::record;
+use rakeline_core::report::{Block, kept};
 use rakeline_core::steps::{Question, Stage, StepName, Truth};
 use rakeline_core::units::Millis;
 
 use crate::bench::Bench;
-use crate::fitting::ready_to_drill;
+use crate::fitting::{drill, ready_to_drill};
 use crate::scenario;
 
 fn fit(bench: &mut Bench, event: JobEvent) {
@@ -173,6 +175,82 @@ fn two_waits_run_at_once_and_outlive_a_killed_app() {
     assert_eq!(job(&bench).waits.len(), 2);
     let killed = bench.killed();
     assert_eq!(job(&killed).waits, job(&bench).waits);
+}
+
+#[test]
+fn paint_that_cures_holds_the_heads_back_and_says_how_long() {
+    let mut bench = ready_to_drill();
+    fit(&mut bench, JobEvent::Holes(HolesEvent::CautionsHeeded));
+    drill(&mut bench, 0);
+    let painted = StepsEvent::Answered(Question::Painted, Truth::Yes);
+    fit(&mut bench, JobEvent::Steps(painted));
+    let seat = || JobEvent::Rings(RingsEvent::Seated(0));
+    fit(&mut bench, seat());
+    assert_eq!(bench.notice(), Some("heads-paint-first"));
+    fit(&mut bench, JobEvent::Steps(StepsEvent::Done(name("paint"))));
+    let start = WaitEvent::Started(name("paint-cured"), 30);
+    fit(&mut bench, JobEvent::Wait(start));
+    bench.pass(Millis(10.0 * 60_000.0));
+    for refused in [
+        seat(),
+        JobEvent::Steps(StepsEvent::Done(name("paint-cured"))),
+        JobEvent::Steps(StepsEvent::Done(name("heads-in"))),
+    ] {
+        fit(&mut bench, refused);
+        let said = bench.app.notice.as_ref().map(|notice| say(&notice.message));
+        let said = said.expect("it is said");
+        assert!(said.contains("Paint cured: 20:00 to go"), "{said}");
+    }
+    assert!(job(&bench).rings.seated.is_empty());
+    let path = step_path(job(&bench), book());
+    let mut steps = path.into_iter().flat_map(|stage| stage.steps);
+    let heads = steps.find(|step| step.sheet.name.0 == "heads-in").unwrap();
+    assert!(matches!(heads.stands, StepStands::Blocked(_)));
+    assert_eq!(heads.held_by.map(|wait| wait.minutes), Some(30));
+    bench.pass(Millis(20.0 * 60_000.0));
+    fit(
+        &mut bench,
+        JobEvent::Steps(StepsEvent::Done(name("paint-cured"))),
+    );
+    assert_eq!(stands(&bench, "heads-in"), Some(StepStands::Due));
+    fit(&mut bench, seat());
+    assert!(job(&bench).rings.seated.contains_key(&0));
+}
+
+#[test]
+fn seconds_are_counted_while_a_wait_runs_on_its_screen() {
+    let mut bench = started();
+    let start = JobEvent::Wait(WaitEvent::Started(name("self-test"), 2));
+    fit(&mut bench, start);
+    assert!(!counts(&bench.app, bench.now().at), "not on this screen");
+    bench.send(Intent::GoStep(Step::Whole));
+    assert!(counts(&bench.app, bench.now().at));
+    let shown = |bench: &Bench| {
+        let wait = job(bench).waits[0].clone();
+        say(&wait_words(job(bench), &wait, bench.now().at)[0])
+    };
+    assert_eq!(shown(&bench), "2:00 to go");
+    bench.pass(Millis(1_000.0));
+    bench.send(Intent::SecondPassed);
+    assert_eq!(shown(&bench), "1:59 to go");
+    bench.pass(Millis(119_000.0));
+    assert!(!counts(&bench.app, bench.now().at), "it is over");
+}
+
+#[test]
+fn a_job_in_which_nothing_was_ticked_says_on_its_sheet_what_is_open() {
+    let bench = started();
+    assert!(job(&bench).steps.ended.is_empty());
+    let sections = kept(job(&bench), book());
+    let steps = sections.iter().find(|one| one.heading.key == "sheet-steps");
+    let Some(Block::Lines(lines)) = steps.map(|section| &section.blocks[0]) else {
+        panic!("the steps that are open are not on the sheet");
+    };
+    let walk = lines.iter().map(say);
+    assert!(
+        walk.into_iter()
+            .any(|line| line == "Walk test: not recorded")
+    );
 }
 
 #[test]

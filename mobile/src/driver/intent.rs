@@ -81,6 +81,8 @@ pub enum Intent {
     OpenSample(JobId),
     /// A wait of the open job may have come to its end.
     WaitOver,
+    /// A second passed while a wait is on the screen.
+    SecondPassed,
     /// Opens a job of the list.
     OpenJob(JobId),
     /// A job's record was read, `None` if there is none.
@@ -194,6 +196,8 @@ pub enum Action {
     Commit(u64, Vec<Write>),
     /// Reads a job's record for a step.
     Load(JobId, Step),
+    /// Reads a job's record, for photos that came after it was left.
+    Fetch(JobId),
     /// Moves a record to where this entry says, in one atomic step.
     Move(Box<JobEntry>),
     /// Deletes records for good; these pictures of theirs stay, because

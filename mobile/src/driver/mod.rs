@@ -45,6 +45,7 @@ mod sight;
 mod state;
 mod store;
 mod stored;
+mod storing;
 mod target;
 mod typed_face;
 mod visits;
@@ -57,7 +58,7 @@ pub use again::{
     AgainDraft, AgainIntent, FleetView, Group, PASSED_PREFIX, RECALLED_GREATEST, Recalled, Said,
     fitted_before,
 };
-pub use alarm::rings;
+pub use alarm::{counts, rings};
 pub use backup::{BACKUP_DAYS, BackupDraft, BackupIntent, Chosen, WayBack, Whole, backup_due};
 pub use beside_head::words as beside_words;
 pub use brief::BRIEF_PREFIX;
@@ -167,6 +168,7 @@ fn follow(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
         Intent::Loaded(id, step, found) => {
             let mut actions = jobs::loaded(app, &id, step, found);
             actions.extend(learn::found(app, now));
+            actions.extend(storing::catch_up(app, now));
             actions
         }
         Intent::DeleteJob(id) => jobs::delete(app, &id, now),
@@ -241,6 +243,8 @@ fn follow(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
             actions
         }
         Intent::WaitOver => alarm::ring(app, now),
+        // The screens that show a wait are drawn anew.
+        Intent::SecondPassed => Vec::new(),
         Intent::Learn(said) => learn::handle(app, said, now),
         Intent::Seen(visibility) => {
             let mut actions = held::seen(app, visibility);

@@ -3,7 +3,7 @@
 use dioxus::core::spawn_forever;
 
 use super::{LIVE_PICTURE, Shell};
-use crate::driver::{Action, Intent, LevelIntent, Measure};
+use crate::driver::{Action, Intent, LevelIntent, Measure, PhotoIntent, Place};
 
 impl Shell {
     pub(super) fn picture(&self, action: Action) {
@@ -42,7 +42,13 @@ impl Shell {
             Action::PutBlob(purpose, key, bytes) => {
                 spawn_forever(async move {
                     let outcome = platform.storage.blob_put(&key, bytes).await;
-                    shell.send(purpose.stored(outcome));
+                    shell.send(purpose.stored(key, outcome));
+                });
+            }
+            Action::Fetch(id) => {
+                spawn_forever(async move {
+                    let found = platform.storage.get(&Place::Jobs.key(&id)).await;
+                    shell.send(Intent::Photo(PhotoIntent::Fetched(id, found)));
                 });
             }
             Action::DropBlob(key) => {

@@ -47,6 +47,7 @@ fn step(name: &str) -> StepName {
 fn behind_photo(at: DateTime<FixedOffset>) -> BehindPhoto {
     BehindPhoto {
         blob: "blob-behind".to_owned(),
+        original: None,
         whose: Whose::Bumper,
         width: 40,
         height: 30,

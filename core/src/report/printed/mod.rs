@@ -2,6 +2,7 @@
 //! tagged PDF/A with fonts embedded.
 
 mod lay;
+mod notes;
 mod paint;
 mod picture;
 mod shorter;
