@@ -222,6 +222,7 @@ impl Shell {
             | Action::MakeSmaller(..)
             | Action::PutBlob(..)
             | Action::Fetch(_)
+            | Action::ReadIssue(..)
             | Action::ReadBlob(..)
             | Action::DropBlob(_)
             | Action::HidePictures => self.picture(action),

@@ -270,6 +270,7 @@ impl Bench {
             | Action::MakeSmaller(..)
             | Action::PutBlob(..)
             | Action::Fetch(_)
+            | Action::ReadIssue(..)
             | Action::DropBlob(_)
             | Action::ReadBlob(..)
             | Action::HidePictures => self.picture(action),

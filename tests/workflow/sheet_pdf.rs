@@ -1,7 +1,8 @@
 //! The job sheet as PDF, read by poppler and qpdf.
 
 use rakeline::driver::{
-    Intent, Letter, PhotoIntent, PictureFrom, Sheets, Shows, WalkIntent, WorkshopIntent,
+    Intent, IssueIntent, Letter, PhotoIntent, PictureFrom, Sheets, Shows, WalkIntent,
+    WorkshopIntent,
 };
 use rakeline::platform::cleaned;
 use rakeline::route::Step;
@@ -80,6 +81,28 @@ fn a_printed_file_has_the_number_of_the_sheet_and_a_changed_job_the_next() {
         names[0].ends_with("-1.pdf") && names[2].ends_with("-2.pdf"),
         "{names:?}"
     );
+}
+
+#[test]
+fn a_number_that_was_issued_earlier_is_opened_again_as_it_was() {
+    let mut bench = sample();
+    bench.send(Intent::Particular(Particular::Plate, "T 41".to_owned()));
+    pdf(&mut bench, Sheets::Customer, "sheet-earlier");
+    bench.send(Intent::Particular(Particular::Plate, "T 42".to_owned()));
+    pdf(&mut bench, Sheets::Customer, "sheet-earlier");
+    let mut bench = bench.killed();
+    let before = bench.job().clone();
+    bench.send(Intent::Issue(IssueIntent::Make(1, Sheets::Workshop)));
+    let files = bench.phone.share.files();
+    let file = files.last().expect("a file");
+    assert!(file.name.ends_with("-1.pdf"), "{}", file.name);
+    let text = Printed::new("sheet-earlier", &file.bytes).texts().concat();
+    assert!(text.contains("T 41") && !text.contains("T 42"), "{text}");
+    assert!(text.contains("issue 1"));
+    assert_eq!(*bench.job(), before, "the job is as it was");
+    // A number that was never kept is said.
+    bench.send(Intent::Issue(IssueIntent::Make(7, Sheets::Workshop)));
+    assert_eq!(bench.notice(), Some("issue-not-kept"));
 }
 
 #[test]

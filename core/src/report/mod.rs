@@ -4,6 +4,7 @@
 mod angles;
 mod customer;
 mod fitting;
+mod head_row;
 mod job_sheet;
 mod kept;
 mod learned;

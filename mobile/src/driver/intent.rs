@@ -10,6 +10,7 @@ use super::again::AgainIntent;
 use super::backup::BackupIntent;
 use super::cards::CardsIntent;
 use super::entry::JobEntry;
+use super::issues::IssueIntent;
 use super::kit_shelf::KitIntent;
 use super::layout::{CheckIntent, MarkOutIntent};
 use super::learn::LearnIntent;
@@ -177,6 +178,8 @@ pub enum Intent {
     PrintQuote,
     /// Makes sheets at full size as PDF.
     MakeSheets(Sheets),
+    /// About a job sheet that was issued earlier.
+    Issue(IssueIntent),
     /// Measuring by photos of mark cards.
     Cards(CardsIntent),
     /// What the heads will see.
@@ -196,6 +199,8 @@ pub enum Action {
     Commit(u64, Vec<Write>),
     /// Reads a job's record for a step.
     Load(JobId, Step),
+    /// Reads a job as it was when its sheet of that number was issued.
+    ReadIssue(JobId, u32, Sheets),
     /// Reads a job's record, for photos that came after it was left.
     Fetch(JobId),
     /// Moves a record to where this entry says, in one atomic step.

@@ -22,6 +22,7 @@ mod glimpse;
 mod guide;
 mod held;
 mod intent;
+mod issues;
 mod jobs;
 mod keeping;
 mod keys;
@@ -71,6 +72,7 @@ pub use erase::{EraseWhat, TRASH_DAYS, customers};
 pub use guide::{GuideDraft, GuideIntent};
 pub use held::{Beside, BoardWay, Held, Phase, Target};
 pub use intent::{Action, Intent, Now, Place};
+pub use issues::{IssueIntent, sheet_key};
 pub use keeping::put as record_and_entry;
 pub use kit_shelf::{Editing, KitEntry, KitIntent, Kits, QUICK_PAGES, Told};
 pub use layout::{CheckIntent, MarkOutIntent};
@@ -115,6 +117,8 @@ pub const KEPT_PREFIX: &str = "kept/";
 pub const KEPT_JOB_PREFIX: &str = "kept/job/";
 /// What follows the job in the key of one that a restore put by.
 pub const KEPT_RESTORED_PREFIX: &str = "restored";
+/// What follows the job in the key of one that is kept as its sheet was issued.
+pub const KEPT_SHEET_PREFIX: &str = "sheet";
 /// Key of a kit sheet that a restore put by.
 pub const KEPT_KIT_PREFIX: &str = "kept/kit/";
 /// Key of the list of pictures whose jobs are gone.
@@ -212,6 +216,7 @@ fn follow(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
         Intent::PrintQuote => work::print_once(app, now),
         Intent::MakeSheets(sheets) => paper::make(app, sheets, now),
         Intent::StopSheets => paper::stop(app),
+        Intent::Issue(said) => issues::handle(app, said),
         Intent::Cards(said) => cards::handle(app, said, now),
         Intent::Worked(number, event) => match sight::worked(app, number, &event)
             .or_else(|| guide::worked(app, number, &event))

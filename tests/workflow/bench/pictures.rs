@@ -2,7 +2,9 @@
 
 use std::task::{Context, Waker};
 
-use rakeline::driver::{Action, Intent, LevelIntent, Measure, PhotoIntent, Place};
+use rakeline::driver::{
+    Action, Intent, IssueIntent, LevelIntent, Measure, PhotoIntent, Place, sheet_key,
+};
 use rakeline::platform::{Camera, Storage};
 
 use super::Bench;
@@ -44,6 +46,13 @@ impl Bench {
                 self.waiting.push_back(Box::pin(async move {
                     let found = storage.get(&Place::Jobs.key(&id)).await;
                     Intent::Photo(PhotoIntent::Fetched(id, found))
+                }));
+            }
+            Action::ReadIssue(id, number, sheets) => {
+                let storage = self.phone.storage.clone();
+                self.waiting.push_back(Box::pin(async move {
+                    let found = storage.get(&sheet_key(&id, number)).await;
+                    Intent::Issue(IssueIntent::Read(id, number, sheets, found))
                 }));
             }
             Action::DropBlob(key) => {
