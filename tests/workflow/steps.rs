@@ -1,16 +1,17 @@
 //! All steps of a job: survey, done, skipped, as usual, waits, visits.
 
-use rakeline::driver::{Intent, KEPT_JOB_PREFIX, counts, rings};
+use rakeline::driver::{Intent, KEPT_JOB_PREFIX, WorkshopIntent, counts, rings};
 use rakeline::route::Step;
 use rakeline::steps::book;
 use rakeline::texts::say;
 use rakeline_core::job::{
-    HolesEvent, JobEvent, JobState, RingsEvent, Standing, StandingEvent, StepStands, StepsEvent,
-    WaitEvent, paint_warning, step_path, wait_words,
+    HolesEvent, JobEvent, JobState, Limit, Photo, PhotoEvent, PhotoOf, RingsEvent, Standing,
+    StandingEvent, StepStands, StepsEvent, WaitEvent, limit_value, paint_warning, stages_spent,
+    step_path, wait_words,
 };
 use rakeline_core::record;
 use rakeline_core::report::{Block, kept};
-use rakeline_core::steps::{Question, Stage, StepName, Truth};
+use rakeline_core::steps::{Question, Stage, StepName, Truth, read_book};
 use rakeline_core::units::Millis;
 
 use crate::bench::Bench;
@@ -251,6 +252,102 @@ fn a_job_in_which_nothing_was_ticked_says_on_its_sheet_what_is_open() {
         walk.into_iter()
             .any(|line| line == "Walk test: not recorded")
     );
+}
+
+#[test]
+fn a_step_file_that_does_not_parse_says_what_is_wrong_with_it() {
+    let step = r#"{"name":"tape","depth":"quick","asks":["tick"]}"#;
+    let file = |steps: &str| {
+        format!(r#"{{"version":1,"stages":[{{"stage":"survey","steps":[{steps}]}}]}}"#)
+    };
+    for (text, says) in [
+        ("{".to_owned(), "no step file"),
+        (r#"{"version":3,"stages":[]}"#.to_owned(), "version 3"),
+        (file(""), "0 steps"),
+        (file(&step.replace("tape", "Tape 1")), "'Tape 1'"),
+        (file(&format!("{step},{step}")), "'tape' stands twice"),
+        (
+            file(&step.replace("]}", r#"],"after":["saw"]}"#)),
+            "waits for 'saw'",
+        ),
+        (file(&step.replace("quick", "deep")), "no step file"),
+    ] {
+        let fault = read_book(&text).expect_err("it does not parse");
+        let words = say(&fault.0);
+        assert!(words.contains(says), "{words}");
+    }
+}
+
+#[test]
+fn minutes_at_a_step_are_those_of_its_stage() {
+    let mut bench = started();
+    bench.pass(Millis(5.0 * 60_000.0));
+    fit(
+        &mut bench,
+        JobEvent::Steps(StepsEvent::Done(name("loom-laid"))),
+    );
+    bench.pass(Millis(3.0 * 60_000.0));
+    fit(&mut bench, JobEvent::Steps(StepsEvent::Done(name("tidy"))));
+    let spent = [(Stage::Loom, 5), (Stage::HandOver, 3)];
+    assert_eq!(stages_spent(job(&bench)), spent);
+    bench.send(Intent::Undo);
+    assert_eq!(stands(&bench, "tidy"), Some(StepStands::Due));
+}
+
+#[test]
+fn the_workshops_limits_stand_in_every_new_job_where_they_make_sense() {
+    let mut bench = Bench::new();
+    for (limit, text) in [(Limit::Clearance, "12"), (Limit::Inner, "soon")] {
+        let typed = WorkshopIntent::Limit(limit, text.to_owned());
+        bench.send(Intent::Workshop(typed));
+    }
+    let mut bench = bench.killed();
+    bench.send(Intent::StartJob(bench.new_id()));
+    let limit = |bench: &Bench, limit| limit_value(job(bench), limit).map(|mm| mm.0);
+    assert_eq!(limit(&bench, Limit::Clearance), Some(12.0));
+    let sheet = job(&bench).kit.mark_out.inner.0;
+    assert_eq!(limit(&bench, Limit::Inner), Some(sheet));
+    bench.send(Intent::GoJobs);
+    let empty = WorkshopIntent::Limit(Limit::Clearance, String::new());
+    bench.send(Intent::Workshop(empty));
+    bench.send(Intent::StartJob(bench.new_id()));
+    let sheet = job(&bench).kit.mark_out.clearance.0;
+    assert_eq!(limit(&bench, Limit::Clearance), Some(sheet));
+}
+
+#[test]
+fn photos_before_and_after_stand_side_by_side_on_the_workshops_file() {
+    let mut bench = started();
+    for (step, blob) in [("damage", "b1"), ("damage", "b2"), ("bumper-after", "a1")] {
+        let photo = Photo {
+            blob: blob.to_owned(),
+            original: None,
+            width: 40,
+            height: 30,
+            of: PhotoOf::Step(name(step)),
+            at: bench.now().at,
+            elevation: None,
+            notes: Vec::new(),
+        };
+        fit(
+            &mut bench,
+            JobEvent::Photo(PhotoEvent::Taken(Box::new(photo))),
+        );
+    }
+    let sections = kept(job(&bench), book());
+    let photos = sections
+        .iter()
+        .find(|one| one.heading.key == "sheet-photos");
+    let rows: Vec<Vec<&str>> = photos
+        .map(|section| section.blocks.iter())
+        .into_iter()
+        .flatten()
+        .filter_map(|block| match block {
+            Block::Photos(row) => Some(row.iter().map(|one| one.blob.as_str()).collect()),
+            _ => None,
+        })
+        .collect();
+    assert_eq!(rows, [vec!["b1", "a1"], vec!["b2"]]);
 }
 
 #[test]

@@ -59,6 +59,7 @@ pub struct Refusal(pub Message);
 /// | other `Measuring` | kept; all face angles follow |
 /// | `Steps` | answers and how steps ended; a skip needs its reason, done needs that no wait runs there |
 /// | `Wait` | one wait a step at a time |
+/// | `WorkedAt` | the time since the last event counts for that stage |
 /// | `Time` | a stage's minutes as corrected |
 /// | `Standing` | how the job stands; a visit needs its reason |
 /// | `Photo` | a photo joins or leaves the job, something is drawn on it |
@@ -150,6 +151,8 @@ pub fn apply(
         JobEvent::Measuring(event) => measuring::apply(&mut next, event)?,
         JobEvent::Steps(event) => steps_done::apply(&mut next, event, at)?,
         JobEvent::Wait(event) => waits::apply(&mut next, event, at)?,
+        // Counted above.
+        JobEvent::WorkedAt(_) => {}
         JobEvent::Time(event) => time_spent::apply(&mut next, event)?,
         JobEvent::Standing(event) => standing::apply(&mut next, event, at)?,
         JobEvent::Photo(event) => job_photos::apply(&mut next, event, at)?,

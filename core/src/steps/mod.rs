@@ -7,9 +7,13 @@
 
 mod applies;
 mod parse;
+#[cfg(feature = "schema")]
+mod schema;
 
 pub use applies::{Answers, Applies, Question, Truth};
 pub use parse::{BOOK_GREATEST, BookFault, STEPS_GREATEST, read_book};
+#[cfg(feature = "schema")]
+pub use schema::{json_schema, json_schema_file};
 
 use serde::{Deserialize, Serialize};
 

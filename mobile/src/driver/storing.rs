@@ -9,6 +9,7 @@ use rakeline_core::record;
 use rakeline_core::text::{Message, msg};
 
 use super::entry::JobEntry;
+use super::fit;
 use super::intent::{Action, Now};
 use super::jobs;
 use super::keeping;
@@ -197,6 +198,7 @@ pub(super) fn stored(
 /// The job that a photo was taken for hears of it, on the screen or not.
 fn keep(app: &mut AppState, id: JobId, event: JobEvent, now: &Now) -> Vec<Action> {
     if app.job().is_some_and(|job| job.id == id) {
+        fit::worked_at(app, &event, now);
         return work::event(app, event, Back::Step, now);
     }
     if let Some(left) = app.left.iter().position(|left| left.job.id == id) {
