@@ -1448,6 +1448,18 @@ sheet-holes = Holes and heads
 sheet-hole = Hole
 sheet-sits = Head
 sheet-hole-not-made = not made
+sheet-hole-made = { $diameter } mm, { $how }
+sheet-hole-saw = sawn
+sheet-hole-step-drill = step drill
+sheet-hole-kept = old hole kept
+sheet-hole-widened = old hole widened
+sheet-hole-covered = old hole under the insert
+sheet-photo-column = Photo
+sheet-photo-none = none
+sheet-photo-taken = { $when }
+sheet-position-plus = { $position } ± { $plus } mm
+sheet-position-unread = { $position }, not read back
+sheet-position-why = ± of a position: the limit to which the tape was read back, or the 95 % interval of the photos.
 sheet-seated = arrow up, clicked home, tugged, { $when }
 sheet-not-seated = not in
 sheet-hole-unseen = The mark was not confirmed from behind at: { $labels }.
@@ -1589,7 +1601,7 @@ pictures-bereft = { $photos ->
 pictures-bereft-erase = Delete them for good
 to-store = Storage and backup
 list-search = Search
-list-search-note = Customer, plate, vehicle, kit, name, or a day: mar 2026, 2026-03-12
+list-search-note = Customer, plate, vehicle, its number (VIN), kit, serial number, name, or a day: mar 2026, 2026-03-12
 list-filter = Filter and order
 list-standing = How it stands
 list-kit = Kit
@@ -1822,11 +1834,12 @@ restored-changed = { $restored } { $changed ->
    *[other] { $changed } things were changed here since they were shown, so they were left out. Choose the file again to see them.
 }
 put-by-title = Put by
-put-by-why = Jobs as they were before the vehicle came again, or before a backup's took their place. They stay until their job is deleted for good.
+put-by-why = Jobs as they were before the vehicle came again, when a job sheet was issued, or before a backup's took their place. They stay until their job is deleted for good.
 put-by-show = Show them
 put-by-none = Nothing is put by.
 put-by-visit = As it was before a visit, last changed { $when }
 put-by-restored = As it was before a backup's took its place, last changed { $when }
+put-by-issued = As it was when its job sheet was issued, { $when }
 put-by-unreadable = { $key } cannot be read. It stays.
 put-by-own = Keep as a job of its own
 put-by-own-job = Keep { $job } as it was as a job of its own
@@ -1963,7 +1976,7 @@ passed-kept = { $jobs ->
    *[other] { $jobs } jobs brought in, marked as theirs.
 }
 pass-title = Pass this on to a colleague
-pass-why = The file holds measures, marks, face angles, areas, places, leads, parts and minutes. Customer, plate, vehicle number, photos and times of day stay here, and so do words that name any of them. Names go along only if you say so.
+pass-why = The file holds measures, marks, face angles, areas, places, leads, parts and minutes. Customer, plate, vehicle number, serial number, photos and times of day stay here, and so do words that name any of them. Names go along only if you say so.
 pass-say = Say that it comes from { $name }
 pass-save = Make the file
 
@@ -2067,13 +2080,18 @@ half-right = Right
 in-mm = mm
 show-marks = Show the marks
 show-marks-again = Show the marks again
-particulars = Customer, vehicle, plate
+particulars = Customer, vehicle, plate, serial number
 particulars-why = Any time before the job sheet.
 job-name = What you call this job
 particular-customer = Customer
 particular-vehicle = Vehicle
 particular-plate = Plate
+particular-vin = Vehicle number (VIN)
+particular-odometer = Odometer
+particular-odometer-note = With its unit, as it stands.
+particular-vehicle-note = Make, model, body, year.
 particular-fitter = Fitter
+particular-kit-serial = Serial number of the kit
 no-marks-title = No marks yet
 no-marks-why = Two half widths give the marks. Faces are read at the marks.
 to-measures = To the half widths
@@ -2772,9 +2790,19 @@ s-assistance-before = Driver-assistance scan before
 s-assistance-before-why = Shows which faults were stored before the bumper was touched.
 s-assistance-before-how = Read all control units, save the report, write its number here.
 s-assistance-before-caution = Radar behind a bumper sees through paint and plastic of one thickness: no head, filler or paint in front of it. The maker's instructions say where it is.
+s-camera-zones = Radar and camera zones near the bumper
+s-camera-zones-why = Nothing is drilled, painted or filled where a radar looks through or a camera looks out.
+s-camera-zones-how = From the maker's instructions: where each one sits, and the zone around it. Keep the zones clear in the mark-out.
+s-camera-zones-caution = A radar that looks through new paint, filler or a head may brake for nothing, or not at all.
 s-kit-complete = Kit complete
 s-kit-complete-why = A missing ring is cheaper before the first hole.
 s-kit-complete-how = Heads, rings, inserts, leads, box, supply lead, display or speaker against the leaflet.
+s-usual-load = How the vehicle is usually loaded
+s-usual-load-why = A rear that sinks under its load points the heads down: false alarms come with it.
+s-usual-load-how = Ask what it carries on most days; a carrier that is always full is read loaded, or the allowance is set.
+s-colour = Colour of the bumper
+s-colour-why = The paint is ordered before the heads are needed.
+s-colour-how = Colour code from the vehicle's plate, and whether heads and rings get it or stay black.
 s-quote = Parts, time, price
 s-quote-why = Agreed before the work, nobody argues after it.
 s-quote-how = Fill in prices and minutes; the total is worked out.
@@ -2827,6 +2855,10 @@ s-paint-cured = Paint cured
 s-paint-cured-why = Soft paint sticks in the hole and tears.
 s-paint-cured-how = The tin says how long at which temperature; correct the minutes by it.
 
+s-bumper-away = Bumper off
+s-bumper-away-why = Angles are read by then; what lies behind is open to see.
+s-bumper-away-how = By the maker's instructions: ignition off, plugs released and noted, a second pair of hands, laid on a cloth.
+s-bumper-away-caution = Leads of airbag and crash sensors: isolate and wait as the maker says. An orange lead is high voltage: hands off.
 s-holes = Holes
 s-holes-why = Each hole follows its own plan, with the depth stop set.
 s-holes-how = Pilot, saw, tape off, file, touch in: the holes screen leads hole by hole.
@@ -2875,6 +2907,10 @@ s-grommet-sealed = Grommet sealed
 s-grommet-sealed-why = A wet boot is found in winter, by the customer.
 s-grommet-sealed-how = Sealant around leads and edge, loop outside hanging lower than the hole.
 
+s-bumper-back = Bumper on again
+s-bumper-back-why = A bumper that hangs turns every head with it.
+s-bumper-back-how = Loom first, nothing pinched; all clips and screws by the maker's instructions, plugs home, gaps the same left and right.
+s-bumper-back-caution = Plugs of lamps, radar and crash sensors home before the ignition is switched on.
 s-trim-off = Trim and pillar: maker's drawing first
 s-trim-off-why = Curtain airbags lie where a speaker would look good.
 s-trim-off-how = Look up the drawing. If an airbag is near: isolate the battery and wait as the maker says.
@@ -2950,6 +2986,8 @@ wait-over = { $minutes ->
     [one] Time has been up for a minute
    *[other] Time has been up for { $minutes } minutes
 }
+wait-holds = { $step }: { $left }. Wait, or end the wait by hand.
+heads-paint-first = First: { $step }. Start its wait or tick it under All steps, or skip it there with a reason.
 wait-clock-jumped = The phone's clock went back behind the start: nobody knows how long it has been. Start the wait again.
 wait-clock-doubt = { $minutes ->
     [one] The phone's clock went back during this job: a minute may be missing.
@@ -2973,6 +3011,16 @@ photo-no-words = Type the words first.
 sheet-logo = The workshop's logo
 sheet-photo-missing = photo not on this phone
 sheet-page = { $page } / { $pages }
+sheet-more-lines = and { $left } more in the workshop's file
+sheet-more-rows = { $left ->
+    [one] and one more line in the workshop's file
+   *[other] and { $left } more lines in the workshop's file
+}
+sheet-more-photos = { $left ->
+    [one] and one more photo in the workshop's file
+   *[other] and { $left } more photos in the workshop's file
+}
+sheet-shortened = What ends in … is shortened here and stands whole in the workshop's file.
 
 customer-title = Parking sensors: your vehicle
 customer-what = What was fitted
@@ -2989,10 +3037,15 @@ customer-care-tow-bar = Tow bar, rack or load changed at the back: have it learn
 customer-care-back = False alarms or silence: come back; how it was fitted is on record.
 customer-open-agreed = The positions were not confirmed by you in writing.
 customer-open-behind = Not every position is recorded as seen from behind before drilling.
+customer-open-walk = It was not tested by walking behind the vehicle: what it sees of yours is not on record.
+customer-open-walk-half = The test by walking behind the vehicle was not finished.
+customer-open-learn = It was not taught to ignore anything: a tow bar, rack or wheel behind can make it sound.
 customer-open-back = The vehicle came back; the work is not finished.
 sheet-date-plain = Date
 sheet-head-photo = Head { $label }
 sheet-photos = Photos
+sheet-photo-before = Before, { $when }
+sheet-photo-after = After, { $when }
 sheet-step-photo = { $what }, { $when }
 sheet-written = Written down
 sheet-minutes = Working time
@@ -3055,6 +3108,11 @@ look-paper = Paper
 look-dark = Dark
 look-sunlight = Sunlight
 look-why = Sunlight is white and black with thick lines, for a screen in the sun.
+new-jobs-title = What new jobs start with
+new-jobs-kit-why = A new job takes the kit sheet used last, or the one chosen among the kit sheets.
+new-jobs-kit = Kit of the next job: { $kit }
+new-jobs-kits = To the kit sheets
+new-jobs-limits-why = Limits that your workshop wants instead of the kit sheet's. Empty: the sheet's counts.
 letter-title = Head of the job sheet
 letter-why = Stands on every printed sheet. Leave empty what you don't want there.
 letter-name = Workshop
@@ -3068,6 +3126,13 @@ sheet-pdf-workshop = PDF for the workshop
 sheet-pdf-workshop-why = The whole file with every figure, its ± and what was not done.
 sheet-json = Data for other programs (JSON)
 sheet-json-why = The whole file in figures and words, for a workshop's own system. Holds the customer's data.
+issues-title = Issued earlier
+issues-why = Each number as it was handed out; the paper and the letterhead are today's.
+issue-line = Number { $number }, { $when }
+issue-customer = For the customer
+issue-workshop = For the workshop
+issue-of = { $what }, number { $number }
+issue-not-kept = Number { $number } was issued before the app kept each issue. Look for the file that was handed out.
 sheet-file = Job sheet { $job } { $number }
 sheet-foot = Job { $id } · Rakeline { $version }
 
@@ -3131,6 +3196,8 @@ photo-at = Taken { $when }
 photo-not-stored = The photo that you took is not stored yet. { $why }
 photo-store-again = Save the photo again
 photo-give-up = Give the photo up
+photo-job-gone = A photo came for a job that is not among the jobs any more. Bring the job back and take the photo again.
+photo-job-unread = A photo came for a job that can't be read. { $why }
 photo-copy-only = The photo is kept as its copy. The original found no place. { $why }
 photo-draw = Draw on it
 photo-smaller = Small again

@@ -20,7 +20,7 @@ use rakeline_core::units::Millis;
 use crate::backup::Stop;
 use crate::driver::{
     Action, AgainIntent, AppState, Intent, KIT_DRAFT_KEY, KIT_EDIT_KEY, KIT_PREFIX, KitIntent,
-    LevelIntent, Measure, Now, Place, Target, handle, rings, screen_turn,
+    LevelIntent, Measure, Now, Place, Target, counts, handle, rings, screen_turn,
 };
 use crate::platform::{Alone, InFile, MotionEvent, Platform, Task, Ticker, WorkHandle};
 use crate::route::KitId;
@@ -29,8 +29,8 @@ use crate::route::KitId;
 /// for the eye and leave the phone cool.
 const TURN: Millis = Millis(100.0);
 
-/// How often waits are looked at; the screens count their seconds.
-const WAITS: Millis = Millis(5_000.0);
+/// How often waits are looked at: their seconds are counted on the screen.
+const WAITS: Millis = Millis(1_000.0);
 
 /// Id of the video element that shows the live picture.
 pub const LIVE_PICTURE: &str = "live-picture";
@@ -110,8 +110,11 @@ impl Shell {
     fn listen(&self) {
         let shell = self.clone();
         let look = Rc::new(move || {
-            if rings(&shell.state.peek(), shell.now().at) {
+            let now = shell.now().at;
+            if rings(&shell.state.peek(), now) {
                 shell.post(FromDevice::Intent(Intent::WaitOver));
+            } else if counts(&shell.state.peek(), now) {
+                shell.post(FromDevice::Intent(Intent::SecondPassed));
             }
         });
         let waits = self.platform.page.every(WAITS, look);
@@ -218,6 +221,8 @@ impl Shell {
             | Action::ChoosePicture(..)
             | Action::MakeSmaller(..)
             | Action::PutBlob(..)
+            | Action::Fetch(_)
+            | Action::ReadIssue(..)
             | Action::ReadBlob(..)
             | Action::DropBlob(_)
             | Action::HidePictures => self.picture(action),

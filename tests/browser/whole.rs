@@ -41,6 +41,53 @@ fn the_survey_hides_what_does_not_apply_and_a_stage_is_closed_as_usual() {
 }
 
 #[test]
+fn a_wait_counts_down_on_the_screen_and_its_step_is_not_done_before_its_end() {
+    let server = Server::start();
+    let phone = first_screen(&server, setup());
+    start_job(&phone);
+    all_steps(&phone);
+    phone.eval("document.querySelectorAll('details.stage').forEach(s => s.open = true)");
+    let step = "[...document.querySelectorAll('.step-list > li')].find(s => s.textContent.includes('Control box self-test'))";
+    let press = |words: &str| {
+        phone.eval(&format!(
+            "[...{step}.querySelectorAll('button')].find(b => b.textContent === '{words}').click()"
+        ));
+    };
+    press("Start the wait");
+    phone.wait_for("to go", PATIENCE);
+    let left = || phone.eval(&format!("{step}.querySelector('[role=timer]').textContent"));
+    let first = left();
+    phone.until("the countdown to move", || left() != first);
+    press("Done");
+    phone.wait_for("Wait, or end the wait by hand.", PATIENCE);
+    look(&phone, "all-steps-wait");
+    press("End the wait");
+    phone.wait_gone("to go", PATIENCE);
+    saved(&phone);
+    assert_eq!(phone.errors(), Vec::<String>::new());
+}
+
+#[test]
+fn the_letterhead_stands_at_the_head_of_what_is_printed() {
+    let server = Server::start();
+    let phone = first_screen(&server, setup());
+    phone.tap_named("Workshop and look");
+    phone.wait_for("Head of the job sheet", PATIENCE);
+    phone.type_into("Workshop", "Fell & Tarn Fitting");
+    phone.type_into("Licence or registration", "Reg. 4711");
+    phone.goto("/?sample");
+    phone.wait_for("Tape is on", PATIENCE);
+    phone.eval("[...document.querySelectorAll('.path button')].at(-1).click()");
+    phone.wait_for("Issue and print", PATIENCE);
+    let head = phone.eval("document.querySelector('.paper-sheet > .letterhead').textContent");
+    assert_eq!(head, "Fell & Tarn FittingReg. 4711");
+    look(&phone, "sheet-letterhead");
+    // After a page opened by its address no finger was on the screen yet.
+    phone.forgive("navigator.vibrate");
+    assert_eq!(phone.errors(), Vec::<String>::new());
+}
+
+#[test]
 fn the_look_is_chosen_for_the_dark_and_for_the_sun_and_stays() {
     let server = Server::start();
     let phone = first_screen(&server, setup());

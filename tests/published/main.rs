@@ -32,6 +32,7 @@ mod rear_zone;
 mod reversal;
 mod ring_set;
 mod ring_set_enumerated;
+mod step_schema;
 mod tilt_monte_carlo;
 mod tones;
 mod tones_numpy;

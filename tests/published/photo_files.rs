@@ -3,7 +3,8 @@
 use std::io::Cursor;
 
 use image::{GrayImage, ImageFormat};
-use rakeline_core::estimate::photo::decode::{LARGEST_FILE, MOST_PIXELS, PhotoFault, decode};
+use rakeline_core::estimate::photo::decode::{PhotoFault, decode};
+use rakeline_core::estimate::photo::fault::{LARGEST_FILE, MOST_PIXELS};
 use rakeline_core::estimate::photo::seen::{Exif, Origin};
 use rakeline_tests::dice::Dice;
 use rakeline_tests::scene::cases::usual;
@@ -219,7 +220,7 @@ fn checksum(bytes: &[u8]) -> u32 {
 }
 
 #[test]
-fn a_file_of_more_than_64_megabytes_is_refused() {
+fn a_file_larger_than_the_limit_is_refused() {
     let bytes = vec![0xFFu8; LARGEST_FILE + 1];
     let fault = decode(&bytes).expect_err("too large");
     assert_eq!(fault.message().key, "photo-file-too-large");

@@ -4,7 +4,7 @@ use rakeline::driver::{AgainIntent, FleetView, Intent, Said};
 use rakeline::platform::OpenedFile;
 use rakeline::route::Route;
 use rakeline_core::again::{Line, PassedFault, TaughtBy, fleet::stands, pass_on, read_passed};
-use rakeline_core::decide::parts::Part;
+use rakeline_core::decide::parts::{Part, PartLine};
 use rakeline_core::job::{Facing, JobId, Particular};
 use rakeline_tests::again_cases::{EARLIER, STAYS, full_job};
 use serde_json::{Value, json};
@@ -50,6 +50,20 @@ fn a_full_job_is_passed_on_without_any_value_of_its_customer() {
     let back = read_passed(&text).expect("it is read back");
     assert_eq!(back.lessons.len(), 1);
     assert!(back.lessons[0].by.is_some(), "marked as theirs");
+}
+
+#[test]
+fn words_that_name_the_end_of_the_vin_or_the_kits_serial_number_stay_here() {
+    let mut job = full_job().expect("a job");
+    for words in ["clip for C4D55667", "seal of ks 90417", "felt strip"] {
+        let part = Part::Other(words.to_owned());
+        job.quote.extra.push(PartLine { part, count: 1 });
+    }
+    let text = pass_on(&[job], TaughtBy::default(), &[]).expect("a file");
+    assert!(text.contains("felt strip"));
+    for stays in ["C4D55667", "90417"] {
+        assert!(!text.contains(stays), "{stays} leaves");
+    }
 }
 
 #[test]

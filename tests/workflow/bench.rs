@@ -269,6 +269,8 @@ impl Bench {
             | Action::ChoosePicture(..)
             | Action::MakeSmaller(..)
             | Action::PutBlob(..)
+            | Action::Fetch(_)
+            | Action::ReadIssue(..)
             | Action::DropBlob(_)
             | Action::ReadBlob(..)
             | Action::HidePictures => self.picture(action),

@@ -7,6 +7,7 @@ use rakeline::driver::{CameraState, CardsIntent, GuideIntent, Intent, PictureFro
 use rakeline::platform::{CameraFault, Picture, cleaned};
 use rakeline::route::Step;
 use rakeline_core::estimate::photo::decode::decode;
+use rakeline_core::estimate::photo::fault::PhotoFault;
 use rakeline_core::estimate::photo::result::{Tap, U_CENTRED, U_TAP};
 use rakeline_core::job::{self, CardPhotosEvent, Note, ShapeFrom};
 use rakeline_core::units::Millis;
@@ -331,9 +332,12 @@ fn looking_is_stopped_and_begun_again() {
 #[test]
 fn what_is_no_photo_is_named_with_what_to_do() {
     let heic = cleaned(b"\0\0\0\x18ftypheic\0\0\0\0mif1".to_vec());
-    assert_eq!(heic, Err(CameraFault::Heic));
+    assert_eq!(heic, Err(CameraFault::File(PhotoFault::Heic)));
     let mut bench = at_cards();
-    bench.phone.camera.refuses_file(CameraFault::Heic);
+    bench
+        .phone
+        .camera
+        .refuses_file(CameraFault::File(PhotoFault::Heic));
     bench.send(Intent::Cards(CardsIntent::Ask(PictureFrom::Files)));
     assert_eq!(trouble(&bench), Some("photo-heic"));
     let broken = Picture {

@@ -76,6 +76,25 @@ fn jobs_are_found_by_customer_plate_vehicle_kit_name_and_day() {
 }
 
 #[test]
+fn a_job_is_found_by_the_end_of_its_vehicles_number_and_by_its_kits_serial_number() {
+    let mut bench = three();
+    let id = bench.app.jobs[0].id.clone();
+    bench.send(Intent::OpenJob(id));
+    for (which, text) in [
+        (Particular::Vin, "ZFGT1A2B 3C4D55667"),
+        (Particular::KitSerial, "KS-90417"),
+    ] {
+        bench.send(Intent::Particular(which, text.to_owned()));
+    }
+    bench.send(Intent::GoJobs);
+    let plate = plates(&bench)[0].to_owned();
+    assert_eq!(search(&mut bench, "3c4d55667"), [plate.clone()]);
+    assert_eq!(search(&mut bench, "ks90417"), [plate.clone()]);
+    let mut bench = bench.killed();
+    assert_eq!(search(&mut bench, "55667"), [plate], "also from its brief");
+}
+
+#[test]
 fn jobs_are_filtered_by_standing_and_kit_and_all_come_back() {
     let mut bench = three();
     let id = bench.app.jobs[1].id.clone();

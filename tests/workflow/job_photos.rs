@@ -1,13 +1,17 @@
 //! Photos at steps and of finished heads: kept as copies, drawn on, on the
 //! job sheet, without the place where they were taken.
 
+use std::path::Path;
+
 use rakeline::driver::{
     Intent, PhotoIntent, PhotoPolicy, PictureFrom, Sheets, Shows, WorkshopIntent,
 };
 use rakeline::platform::{CameraFault, Picture, cleaned};
 use rakeline::route::Step;
+use rakeline::texts::say;
+use rakeline_core::estimate::photo::fault::{LARGEST_FILE, PhotoFault};
 use rakeline_core::job::{
-    self, JOB_PHOTOS_GREATEST, JobEvent, Note, PhotoEvent, PhotoOf, PicturePlace,
+    self, JOB_PHOTOS_GREATEST, JobEvent, Note, PhotoEvent, PhotoOf, PicturePlace, Whose,
 };
 use rakeline_core::steps::StepName;
 use rakeline_core::units::Millis;
@@ -194,15 +198,132 @@ fn two_hundred_photos_are_kept_and_the_next_is_refused_in_words() {
 
 #[test]
 fn an_empty_file_and_a_heic_file_are_named() {
-    assert_eq!(cleaned(Vec::new()), Err(CameraFault::Empty));
+    assert_eq!(
+        cleaned(Vec::new()),
+        Err(CameraFault::File(PhotoFault::Empty))
+    );
     let heic = b"\0\0\0\x18ftypheic\0\0\0\0mif1heic".to_vec();
-    assert_eq!(cleaned(heic), Err(CameraFault::Heic));
+    assert_eq!(cleaned(heic), Err(CameraFault::File(PhotoFault::Heic)));
     let mut bench = at_sheet();
-    bench.phone.camera.refuses_file(CameraFault::Heic);
+    bench
+        .phone
+        .camera
+        .refuses_file(CameraFault::File(PhotoFault::Heic));
     let ask = PhotoIntent::Ask(Shows::Job(at_step()), PictureFrom::Files);
     bench.send(Intent::Photo(ask));
     assert_eq!(bench.notice(), Some("photo-heic"));
     assert!(bench.job().photos.is_empty());
+}
+
+#[test]
+fn a_file_that_is_too_large_is_told_with_its_size_and_fifty_megapixels_are_taken() {
+    let refused = cleaned(vec![0xFF; LARGEST_FILE + 1_000_000]).expect_err("too large");
+    let words = say(&refused.message());
+    assert!(words.contains("41.0 MB; at most 40 MB"), "{words}");
+    let (wide, high) = (8_192, 6_144);
+    let picture = cleaned(file((wide, high), 1)).expect("50 megapixels");
+    assert_eq!((picture.width, picture.height), (8_192, 6_144));
+    let mut bench = at_sheet();
+    take(&mut bench, PhotoOf::Head(0), picture);
+    assert_eq!(bench.notice(), None);
+    assert_eq!(bench.job().photos.len(), 1);
+}
+
+#[test]
+fn notes_on_a_dark_photo_are_seen_in_black_and_white() {
+    let mut bench = at_sheet();
+    let dark = encode((320, 240), &[12; 320 * 240], Wrapping::default(), None);
+    take(
+        &mut bench,
+        PhotoOf::Head(0),
+        cleaned(dark.expect("a file")).expect("a picture"),
+    );
+    let light = |bench: &mut Bench, name: &str| {
+        let printed = pdf(bench, Sheets::Workshop, name);
+        let pages = printed.images();
+        let greys = pages.iter().map(|page| pgm(page));
+        greys
+            .map(|page| page.iter().filter(|grey| **grey > 200).count())
+            .sum::<usize>()
+    };
+    let before = light(&mut bench, "photos-dark");
+    let blob = bench.job().photos[0].blob.clone();
+    let place = |x, y| PicturePlace { x, y };
+    for note in [
+        Note::Arrow(place(0.1, 0.1), place(0.5, 0.5)),
+        Note::Circle(place(0.5, 0.5), place(0.6, 0.5)),
+        Note::Words(place(0.9, 0.95), "scratch".to_owned()),
+    ] {
+        let noted = PhotoEvent::Noted(blob.clone(), note);
+        bench.send(Intent::Fit(Box::new(JobEvent::Photo(noted))));
+    }
+    let after = light(&mut bench, "photos-dark-noted");
+    // At 300 dots an inch the white edges and the field of the words are
+    // some thousands of dots.
+    assert!(after > before + 5_000, "{before} light dots, then {after}");
+}
+
+/// The grey values of an image (Netpbm, pgm(5), raw).
+fn pgm(path: &Path) -> Vec<u8> {
+    let bytes = std::fs::read(path).expect("an image");
+    let head: usize = bytes
+        .split_inclusive(|byte| *byte == b'\n')
+        .take(3)
+        .map(<[u8]>::len)
+        .sum();
+    bytes[head..].to_vec()
+}
+
+#[test]
+fn a_photo_stays_with_its_job_when_that_is_left_before_the_camera_gives_it() {
+    let mut bench = at_sheet();
+    let id = bench.job().id.clone();
+    bench.phone.camera.gives(little());
+    let shows = Shows::Job(PhotoOf::Head(1));
+    let ask = Intent::Photo(PhotoIntent::Ask(shows, PictureFrom::Camera));
+    bench.at_once([ask, Intent::GoJobs]);
+    assert_eq!(bench.app.job(), None);
+    bench.send(Intent::OpenJob(id.clone()));
+    assert_eq!(bench.job().photos.len(), 1);
+    let blob = bench.job().photos[0].blob.clone();
+    assert_eq!(bench.phone.storage.blobs(), std::slice::from_ref(&blob));
+    // It is in the record and not only on the screen.
+    let bench = bench.killed();
+    assert_eq!(bench.app.jobs[0].blobs, [blob]);
+    assert_eq!(bench.app.jobs[0].id, id);
+}
+
+#[test]
+fn a_photo_goes_into_its_own_job_while_another_one_is_on_the_screen() {
+    let mut bench = at_sheet();
+    let first = bench.job().id.clone();
+    bench.phone.camera.gives(little());
+    let shows = Shows::Job(PhotoOf::Head(0));
+    let ask = Intent::Photo(PhotoIntent::Ask(shows, PictureFrom::Camera));
+    let other = bench.new_id();
+    bench.at_once([ask, Intent::GoJobs, Intent::StartJob(other.clone())]);
+    assert_eq!(bench.job().id, other);
+    assert!(bench.job().photos.is_empty());
+    assert!(bench.saved());
+    bench.send(Intent::GoJobs);
+    bench.send(Intent::OpenJob(first));
+    assert_eq!(bench.job().photos.len(), 1);
+}
+
+#[test]
+fn originals_of_the_look_behind_are_kept_where_the_workshop_wants_them() {
+    let mut bench = at_sheet();
+    let policy = WorkshopIntent::Photos(PhotoPolicy::Originals);
+    bench.send(Intent::Workshop(policy));
+    bench.phone.camera.gives(large());
+    let shows = Shows::Behind(Whose::Bumper);
+    let ask = PhotoIntent::Ask(shows, PictureFrom::Camera);
+    bench.send(Intent::Photo(ask));
+    let photo = bench.job().behind.photos[0].clone();
+    let original = photo.original.expect("an original");
+    let kept = bench.phone.storage.picture(&original);
+    assert_eq!(kept.map(|bytes| bytes.len()), Some(5_000));
+    assert_eq!(job::blobs_of(bench.job()), [photo.blob, original]);
 }
 
 #[test]

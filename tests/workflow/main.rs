@@ -62,6 +62,7 @@ mod tape_check;
 mod template;
 mod twice;
 mod undo;
+mod variants;
 mod verdicts;
 mod walk;
 mod whole_job;

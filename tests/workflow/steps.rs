@@ -1,18 +1,21 @@
 //! All steps of a job: survey, done, skipped, as usual, waits, visits.
 
-use rakeline::driver::{Intent, KEPT_JOB_PREFIX, rings};
+use rakeline::driver::{Intent, KEPT_JOB_PREFIX, WorkshopIntent, counts, rings};
+use rakeline::route::Step;
 use rakeline::steps::book;
 use rakeline::texts::say;
 use rakeline_core::job::{
-    JobEvent, JobState, Standing, StandingEvent, StepStands, StepsEvent, WaitEvent, paint_warning,
-    step_path,
+    HolesEvent, JobEvent, JobState, Limit, Photo, PhotoEvent, PhotoOf, RingsEvent, Standing,
+    StandingEvent, StepStands, StepsEvent, WaitEvent, limit_value, paint_warning, stages_spent,
+    step_path, wait_words,
 };
 use rakeline_core::record;
-use rakeline_core::steps::{Question, Stage, StepName, Truth};
+use rakeline_core::report::{Block, kept};
+use rakeline_core::steps::{Question, Stage, StepName, Truth, read_book};
 use rakeline_core::units::Millis;
 
 use crate::bench::Bench;
-use crate::fitting::ready_to_drill;
+use crate::fitting::{drill, ready_to_drill};
 use crate::scenario;
 
 fn fit(bench: &mut Bench, event: JobEvent) {
@@ -173,6 +176,178 @@ fn two_waits_run_at_once_and_outlive_a_killed_app() {
     assert_eq!(job(&bench).waits.len(), 2);
     let killed = bench.killed();
     assert_eq!(job(&killed).waits, job(&bench).waits);
+}
+
+#[test]
+fn paint_that_cures_holds_the_heads_back_and_says_how_long() {
+    let mut bench = ready_to_drill();
+    fit(&mut bench, JobEvent::Holes(HolesEvent::CautionsHeeded));
+    drill(&mut bench, 0);
+    let painted = StepsEvent::Answered(Question::Painted, Truth::Yes);
+    fit(&mut bench, JobEvent::Steps(painted));
+    let seat = || JobEvent::Rings(RingsEvent::Seated(0));
+    fit(&mut bench, seat());
+    assert_eq!(bench.notice(), Some("heads-paint-first"));
+    fit(&mut bench, JobEvent::Steps(StepsEvent::Done(name("paint"))));
+    let start = WaitEvent::Started(name("paint-cured"), 30);
+    fit(&mut bench, JobEvent::Wait(start));
+    bench.pass(Millis(10.0 * 60_000.0));
+    for refused in [
+        seat(),
+        JobEvent::Steps(StepsEvent::Done(name("paint-cured"))),
+        JobEvent::Steps(StepsEvent::Done(name("heads-in"))),
+    ] {
+        fit(&mut bench, refused);
+        let said = bench.app.notice.as_ref().map(|notice| say(&notice.message));
+        let said = said.expect("it is said");
+        assert!(said.contains("Paint cured: 20:00 to go"), "{said}");
+    }
+    assert!(job(&bench).rings.seated.is_empty());
+    let path = step_path(job(&bench), book());
+    let mut steps = path.into_iter().flat_map(|stage| stage.steps);
+    let heads = steps.find(|step| step.sheet.name.0 == "heads-in").unwrap();
+    assert!(matches!(heads.stands, StepStands::Blocked(_)));
+    assert_eq!(heads.held_by.map(|wait| wait.minutes), Some(30));
+    bench.pass(Millis(20.0 * 60_000.0));
+    fit(
+        &mut bench,
+        JobEvent::Steps(StepsEvent::Done(name("paint-cured"))),
+    );
+    assert_eq!(stands(&bench, "heads-in"), Some(StepStands::Due));
+    fit(&mut bench, seat());
+    assert!(job(&bench).rings.seated.contains_key(&0));
+}
+
+#[test]
+fn seconds_are_counted_while_a_wait_runs_on_its_screen() {
+    let mut bench = started();
+    let start = JobEvent::Wait(WaitEvent::Started(name("self-test"), 2));
+    fit(&mut bench, start);
+    assert!(!counts(&bench.app, bench.now().at), "not on this screen");
+    bench.send(Intent::GoStep(Step::Whole));
+    assert!(counts(&bench.app, bench.now().at));
+    let shown = |bench: &Bench| {
+        let wait = job(bench).waits[0].clone();
+        say(&wait_words(job(bench), &wait, bench.now().at)[0])
+    };
+    assert_eq!(shown(&bench), "2:00 to go");
+    bench.pass(Millis(1_000.0));
+    bench.send(Intent::SecondPassed);
+    assert_eq!(shown(&bench), "1:59 to go");
+    bench.pass(Millis(119_000.0));
+    assert!(!counts(&bench.app, bench.now().at), "it is over");
+}
+
+#[test]
+fn a_job_in_which_nothing_was_ticked_says_on_its_sheet_what_is_open() {
+    let bench = started();
+    assert!(job(&bench).steps.ended.is_empty());
+    let sections = kept(job(&bench), book());
+    let steps = sections.iter().find(|one| one.heading.key == "sheet-steps");
+    let Some(Block::Lines(lines)) = steps.map(|section| &section.blocks[0]) else {
+        panic!("the steps that are open are not on the sheet");
+    };
+    let walk = lines.iter().map(say);
+    assert!(
+        walk.into_iter()
+            .any(|line| line == "Walk test: not recorded")
+    );
+}
+
+#[test]
+fn a_step_file_that_does_not_parse_says_what_is_wrong_with_it() {
+    let step = r#"{"name":"tape","depth":"quick","asks":["tick"]}"#;
+    let file = |steps: &str| {
+        format!(r#"{{"version":1,"stages":[{{"stage":"survey","steps":[{steps}]}}]}}"#)
+    };
+    for (text, says) in [
+        ("{".to_owned(), "no step file"),
+        (r#"{"version":3,"stages":[]}"#.to_owned(), "version 3"),
+        (file(""), "0 steps"),
+        (file(&step.replace("tape", "Tape 1")), "'Tape 1'"),
+        (file(&format!("{step},{step}")), "'tape' stands twice"),
+        (
+            file(&step.replace("]}", r#"],"after":["saw"]}"#)),
+            "waits for 'saw'",
+        ),
+        (file(&step.replace("quick", "deep")), "no step file"),
+    ] {
+        let fault = read_book(&text).expect_err("it does not parse");
+        let words = say(&fault.0);
+        assert!(words.contains(says), "{words}");
+    }
+}
+
+#[test]
+fn minutes_at_a_step_are_those_of_its_stage() {
+    let mut bench = started();
+    bench.pass(Millis(5.0 * 60_000.0));
+    fit(
+        &mut bench,
+        JobEvent::Steps(StepsEvent::Done(name("loom-laid"))),
+    );
+    bench.pass(Millis(3.0 * 60_000.0));
+    fit(&mut bench, JobEvent::Steps(StepsEvent::Done(name("tidy"))));
+    let spent = [(Stage::Loom, 5), (Stage::HandOver, 3)];
+    assert_eq!(stages_spent(job(&bench)), spent);
+    bench.send(Intent::Undo);
+    assert_eq!(stands(&bench, "tidy"), Some(StepStands::Due));
+}
+
+#[test]
+fn the_workshops_limits_stand_in_every_new_job_where_they_make_sense() {
+    let mut bench = Bench::new();
+    for (limit, text) in [(Limit::Clearance, "12"), (Limit::Inner, "soon")] {
+        let typed = WorkshopIntent::Limit(limit, text.to_owned());
+        bench.send(Intent::Workshop(typed));
+    }
+    let mut bench = bench.killed();
+    bench.send(Intent::StartJob(bench.new_id()));
+    let limit = |bench: &Bench, limit| limit_value(job(bench), limit).map(|mm| mm.0);
+    assert_eq!(limit(&bench, Limit::Clearance), Some(12.0));
+    let sheet = job(&bench).kit.mark_out.inner.0;
+    assert_eq!(limit(&bench, Limit::Inner), Some(sheet));
+    bench.send(Intent::GoJobs);
+    let empty = WorkshopIntent::Limit(Limit::Clearance, String::new());
+    bench.send(Intent::Workshop(empty));
+    bench.send(Intent::StartJob(bench.new_id()));
+    let sheet = job(&bench).kit.mark_out.clearance.0;
+    assert_eq!(limit(&bench, Limit::Clearance), Some(sheet));
+}
+
+#[test]
+fn photos_before_and_after_stand_side_by_side_on_the_workshops_file() {
+    let mut bench = started();
+    for (step, blob) in [("damage", "b1"), ("damage", "b2"), ("bumper-after", "a1")] {
+        let photo = Photo {
+            blob: blob.to_owned(),
+            original: None,
+            width: 40,
+            height: 30,
+            of: PhotoOf::Step(name(step)),
+            at: bench.now().at,
+            elevation: None,
+            notes: Vec::new(),
+        };
+        fit(
+            &mut bench,
+            JobEvent::Photo(PhotoEvent::Taken(Box::new(photo))),
+        );
+    }
+    let sections = kept(job(&bench), book());
+    let photos = sections
+        .iter()
+        .find(|one| one.heading.key == "sheet-photos");
+    let rows: Vec<Vec<&str>> = photos
+        .map(|section| section.blocks.iter())
+        .into_iter()
+        .flatten()
+        .filter_map(|block| match block {
+            Block::Photos(row) => Some(row.iter().map(|one| one.blob.as_str()).collect()),
+            _ => None,
+        })
+        .collect();
+    assert_eq!(rows, [vec!["b1", "a1"], vec!["b2"]]);
 }
 
 #[test]

@@ -241,15 +241,29 @@ fn customers(job: &JobState) -> Vec<String> {
     all.extend(words_of(&job.name).filter(|word| !vehicle.contains(word)));
     for (which, text) in &job.particulars {
         match which {
-            Particular::Vehicle => {}
+            // How far it has run names nobody.
+            Particular::Vehicle | Particular::Odometer => {}
             // As one word: part of a plate is no name.
-            Particular::Plate => all.push(plain(text)),
+            Particular::Plate | Particular::KitSerial => all.push(plain(text)),
+            Particular::Vin => all.extend(vin_and_its_end(text)),
             Particular::Customer | Particular::Fitter => all.push(text.clone()),
         }
     }
     all.extend(job.check.agreed.as_ref().map(|agreed| agreed.name.clone()));
     all.extend(job.measuring.profile.as_ref().map(|p| p.name.clone()));
     all
+}
+
+/// A vehicle's number, and its last eight and six signs, by which workshops
+/// call a vehicle as well.
+fn vin_and_its_end(text: &str) -> Vec<String> {
+    let whole = plain(text);
+    let signs: Vec<char> = whole.chars().collect();
+    let ends = [8, 6].into_iter().filter(|end| signs.len() > *end);
+    let ends: Vec<String> = ends
+        .map(|end| signs[signs.len() - end..].iter().collect())
+        .collect();
+    std::iter::once(whole).chain(ends).collect()
 }
 
 fn without_customer(lesson: &mut Lesson, kept_in: &Secrets) {

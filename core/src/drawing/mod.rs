@@ -166,17 +166,6 @@ pub(crate) fn line(pen: Pen, points: &[(f64, f64)]) -> Item {
     }
 }
 
-#[cfg(feature = "pdf")]
-pub(crate) fn literal_text(at: At, size: f64, words: &str) -> Item {
-    Item::Text {
-        lettering: Lettering::Strong,
-        at,
-        anchor: Anchor::Start,
-        size,
-        words: Words::Literal(words.to_owned()),
-    }
-}
-
 pub(crate) fn area(pen: Pen, points: &[(f64, f64)]) -> Item {
     Item::Area {
         pen,

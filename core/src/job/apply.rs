@@ -47,7 +47,7 @@ pub struct Refusal(pub Message);
 /// | `KitChosen` | needs that no hole is drilled; with as many heads and marks inside its limits marks and readings stay, else they go; sets taken by hand go |
 /// | `KitFilled` | what is typed for asked fields goes on the job's sheet |
 /// | `Behind` | answers, photos, no-drill areas; the panel's material only before the first hole |
-/// | `Rings` | by hand needs a reason and the hole that is there; seated needs the hole |
+/// | `Rings` | by hand needs a reason and the hole that is there; seated needs the hole, cured paint, dry primer |
 /// | `Holes` | a hole needs its plan, the cautions and the mark confirmed from behind |
 /// | `Loom` | answers; a fuse that is too large is refused |
 /// | `Learned` | a run needs its object, the sheet's procedure and the gate; one at a time |
@@ -57,8 +57,9 @@ pub struct Refusal(pub Message);
 /// | `Measuring(PhoneUsed)` | refused where another phone's readings, or the same phone's with another case or feet, would be corrected by it |
 /// | `Measuring(Swept)` | needs a sweep that closes |
 /// | other `Measuring` | kept; all face angles follow |
-/// | `Steps` | answers and how steps ended; a skip needs its reason |
+/// | `Steps` | answers and how steps ended; a skip needs its reason, done needs that no wait runs there |
 /// | `Wait` | one wait a step at a time |
+/// | `WorkedAt` | the time since the last event counts for that stage |
 /// | `Time` | a stage's minutes as corrected |
 /// | `Standing` | how the job stands; a visit needs its reason |
 /// | `Photo` | a photo joins or leaves the job, something is drawn on it |
@@ -150,6 +151,8 @@ pub fn apply(
         JobEvent::Measuring(event) => measuring::apply(&mut next, event)?,
         JobEvent::Steps(event) => steps_done::apply(&mut next, event, at)?,
         JobEvent::Wait(event) => waits::apply(&mut next, event, at)?,
+        // Counted above.
+        JobEvent::WorkedAt(_) => {}
         JobEvent::Time(event) => time_spent::apply(&mut next, event)?,
         JobEvent::Standing(event) => standing::apply(&mut next, event, at)?,
         JobEvent::Photo(event) => job_photos::apply(&mut next, event, at)?,

@@ -27,6 +27,7 @@ use super::walk::WalkEvent;
 use crate::decide::mark_out::PlanKind;
 use crate::estimate::rake::FaceReading;
 use crate::kit::KitSheet;
+use crate::steps::Stage;
 use crate::units::{Millimetres, Offset};
 
 /// Something that happened in a job.
@@ -100,6 +101,8 @@ pub enum JobEvent {
     Steps(StepsEvent),
     /// Something about a wait.
     Wait(WaitEvent),
+    /// This stage is worked at: the time since the last event is its own.
+    WorkedAt(Stage),
     /// A stage's working minutes were corrected.
     Time(TimeCorrected),
     /// How the job stands with its customer.

@@ -158,7 +158,10 @@ pub use tape_by_photos::{TapeByPhotos, tape_by_photos};
 pub use time_spent::{
     PAUSE, SPENT_GREATEST, TimeCorrected, TimeSpent, minutes_spent, stages_spent,
 };
-pub use waits::{WAIT_GREATEST, WAITS_GREATEST, Wait, WaitEvent, WaitStands, wait_words, waits_at};
+pub use waits::{
+    WAIT_GREATEST, WAITS_GREATEST, Wait, WaitEvent, WaitStands, heads_wait, wait_holds, wait_words,
+    waits_at,
+};
 pub use walk::{
     AgainstPrediction, Answered, Half, HeadAnswer, LearnedObject, Misplug, PointCompared,
     SharesSaid, Tap, VoidWhy, Voided, WalkEvent, WalkKind, WalkState, WalkTest, against_prediction,

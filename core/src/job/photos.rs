@@ -20,6 +20,9 @@ pub const BEHIND_PHOTOS_GREATEST: usize = 20;
 pub struct BehindPhoto {
     /// Key of the picture in the blob store.
     pub blob: String,
+    /// Key of the picture as it came, where the workshop keeps it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub original: Option<String>,
     /// What it shows: the whole bumper or one head's place.
     pub whose: Whose,
     /// Width as it is shown, pixels.
@@ -72,7 +75,10 @@ pub fn photo_name(job: &JobState, photo: &BehindPhoto) -> Message {
 #[must_use]
 pub fn blobs_of(job: &JobState) -> Vec<String> {
     let level = job.measuring.photos.iter().map(|photo| photo.blob.clone());
-    let behind = job.behind.photos.iter().map(|photo| photo.blob.clone());
+    let behind = job.behind.photos.iter().flat_map(|photo| {
+        let copy = std::iter::once(photo.blob.clone());
+        copy.chain(photo.original.clone())
+    });
     let taken = job.photos.iter().flat_map(|photo| {
         let copy = std::iter::once(photo.blob.clone());
         copy.chain(photo.original.clone())

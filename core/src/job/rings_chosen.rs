@@ -8,6 +8,7 @@ use super::apply::Refusal;
 use super::drilled_set::{holes_stay, other_hole, set_needs_other_hole};
 use super::rings::{ring_choice, ring_choices, with_plus_minus};
 use super::state::JobState;
+use super::waits::heads_wait;
 use crate::decide::drill::Instead;
 use crate::decide::ring_set::{
     InsertUse, Pair, RingChoice, RingSet, aim_words, choose_by_hand, pair,
@@ -110,6 +111,9 @@ pub(super) fn apply(
                 return Err(Refusal(msg("refused-seated-before-hole")));
             }
             if let Some(why) = set_needs_other_hole(next, usize::from(spot)) {
+                return Err(Refusal(why));
+            }
+            if let Some(why) = heads_wait(next, at) {
                 return Err(Refusal(why));
             }
             if let Some(taken) = set_taken(next, usize::from(spot)) {

@@ -45,12 +45,45 @@ pub struct JobId(pub String);
 pub enum Particular {
     /// Customer's name.
     Customer,
-    /// Make, model, year.
+    /// Make, model, body, year: one line, by which earlier jobs are found.
     Vehicle,
     /// Number plate.
     Plate,
+    /// Vehicle identification number (ISO 3779).
+    Vin,
+    /// What the odometer showed, with its unit.
+    Odometer,
     /// Who fits.
     Fitter,
+    /// Serial number of the kit that was fitted.
+    KitSerial,
+}
+
+impl Particular {
+    /// All, in the order in which they are asked.
+    pub const ALL: [Self; 7] = [
+        Self::Customer,
+        Self::Vehicle,
+        Self::Plate,
+        Self::Vin,
+        Self::Odometer,
+        Self::Fitter,
+        Self::KitSerial,
+    ];
+
+    /// Its name.
+    #[must_use]
+    pub fn message(self) -> Message {
+        msg(match self {
+            Self::Customer => "particular-customer",
+            Self::Vehicle => "particular-vehicle",
+            Self::Plate => "particular-plate",
+            Self::Vin => "particular-vin",
+            Self::Odometer => "particular-odometer",
+            Self::Fitter => "particular-fitter",
+            Self::KitSerial => "particular-kit-serial",
+        })
+    }
 }
 
 /// How far the times of this job can be trusted.

@@ -12,7 +12,7 @@ use super::rings::ring_choices;
 use super::rings_chosen::sets_taken;
 use super::state::{JobState, Tape};
 use super::steps_done::{Ended, HowEnded, PAINT, SUPPLY};
-use super::waits::waits_at;
+use super::waits::{Wait, waits_at};
 use super::walk::WalkTest;
 use crate::decide::leads::RouteRule;
 use crate::decide::look_behind::Behind;
@@ -45,6 +45,8 @@ pub struct StepView<'a> {
     pub stands: StepStands,
     /// What is still missing of what is to be recorded.
     pub missing: Vec<Message>,
+    /// The wait that runs at a step which has to come first.
+    pub held_by: Option<Wait>,
 }
 
 /// A stage of this job.
@@ -226,6 +228,12 @@ pub fn paint_warning(job: &JobState) -> Option<Message> {
     }
 }
 
+/// The wait that runs at a step which has to come first.
+fn running_before(job: &JobState, sheet: &StepSheet) -> Option<Wait> {
+    let mut first = sheet.after.iter();
+    first.find_map(|name| waits_at(job, name).next().cloned())
+}
+
 fn has_ended(job: &JobState, sheet: &StepSheet) -> bool {
     job.steps.ended.contains_key(&sheet.name)
         || sheet
@@ -252,10 +260,15 @@ pub fn step_path<'a>(job: &JobState, book: &'a StepBook) -> Vec<StageView<'a>> {
             if sheet.weight == Weight::Gate && !matches!(stands, StepStands::Done) {
                 gate.get_or_insert_with(|| sheet.what());
             }
+            let held_by = match stands {
+                StepStands::Blocked(_) => running_before(job, sheet),
+                _ => None,
+            };
             steps.push(StepView {
                 sheet,
                 stands,
                 missing: missing(job, sheet),
+                held_by,
             });
         }
         StageView {

@@ -8,6 +8,7 @@ use super::apply::{Refusal, cut};
 use super::loom::fuse_fitted;
 use super::state::JobState;
 use super::step_path::paint_waits;
+use super::waits::{heads_wait, wait_holds};
 use crate::steps::{Question, StepName, Truth};
 use crate::table::Table;
 use crate::text::msg;
@@ -16,6 +17,13 @@ use crate::text::msg;
 pub const PAINT: &str = "paint";
 /// The step of the supply, with the fuse at the take-off.
 pub const SUPPLY: &str = "supply";
+
+/// The step at which the paint of heads and rings cures.
+pub const CURED: &str = "paint-cured";
+/// The step at which the primer on the holes' edges dries.
+pub const PRIMER: &str = "primer-dry";
+/// The step at which the heads go in.
+pub const HEADS_IN: &str = "heads-in";
 
 /// How a step ended.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -72,8 +80,10 @@ pub(super) fn apply(
     at: DateTime<FixedOffset>,
 ) -> Result<(), Refusal> {
     match &event {
-        StepsEvent::Done(name) => may_end(next, name)?,
-        StepsEvent::DoneAsUsual(names) => names.iter().try_for_each(|name| may_end(next, name))?,
+        StepsEvent::Done(name) => may_end(next, name, at)?,
+        StepsEvent::DoneAsUsual(names) => {
+            names.iter().try_for_each(|name| may_end(next, name, at))?;
+        }
         StepsEvent::Skipped(name, _) => fuse_first(next, name)?,
         StepsEvent::Answered(..) | StepsEvent::Reopened(_) | StepsEvent::Written(..) => {}
     }
@@ -84,6 +94,11 @@ pub(super) fn apply(
         }
         StepsEvent::Done(name) => {
             let how = HowEnded::Done;
+            for wait in &mut next.waits {
+                if wait.step == name && wait.ended.is_none() {
+                    wait.ended = Some(at);
+                }
+            }
             steps.ended.insert(name, Ended { how, at });
         }
         StepsEvent::DoneAsUsual(names) => {
@@ -118,8 +133,17 @@ pub(super) fn apply(
 }
 
 /// Refuses to end what is not done: painting before the rings are settled,
-/// the supply before its fuse is fitted.
-fn may_end(job: &JobState, name: &StepName) -> Result<(), Refusal> {
+/// the supply before its fuse is fitted, anything whose wait still runs, the
+/// heads before their paint is cured and the primer dry.
+fn may_end(job: &JobState, name: &StepName, at: DateTime<FixedOffset>) -> Result<(), Refusal> {
+    if let Some(held) = wait_holds(job, name, at) {
+        return Err(Refusal(held));
+    }
+    if name.0 == HEADS_IN
+        && let Some(held) = heads_wait(job, at)
+    {
+        return Err(Refusal(held));
+    }
     if name.0 == PAINT
         && let Some(why) = paint_waits(job)
     {

@@ -6,7 +6,8 @@ use serde::{Deserialize, Serialize};
 
 use super::apply::Refusal;
 use super::state::JobState;
-use crate::steps::StepName;
+use super::steps_done::{CURED, PRIMER};
+use crate::steps::{Question, StepName, Truth};
 use crate::text::{Message, msg};
 
 /// Longest wait, minutes: a week.
@@ -92,6 +93,48 @@ pub fn waits_at<'a>(job: &'a JobState, step: &'a StepName) -> impl Iterator<Item
     (job.waits.iter()).filter(move |wait| wait.step == *step && wait.ended.is_none())
 }
 
+/// Why a step with a wait is not done yet at a time of day: its wait runs
+/// and has time left, or nobody knows whether it has. `None` where no wait
+/// runs there, or it is over.
+#[must_use]
+pub fn wait_holds(job: &JobState, step: &StepName, now: DateTime<FixedOffset>) -> Option<Message> {
+    let left = waits_at(job, step).find_map(|wait| match wait.stands(now) {
+        WaitStands::Left(seconds) => Some(left_words(seconds)),
+        WaitStands::ClockJumped => Some(msg("wait-clock-jumped")),
+        WaitStands::Over(_) => None,
+    })?;
+    Some(
+        msg("wait-holds")
+            .message("step", step.what())
+            .message("left", left),
+    )
+}
+
+/// Why no head goes in yet at a time of day: its paint is not cured, or the
+/// primer of its hole is not dry. What was ended or skipped with a reason
+/// holds nothing back.
+#[must_use]
+pub fn heads_wait(job: &JobState, now: DateTime<FixedOffset>) -> Option<Message> {
+    [CURED, PRIMER].into_iter().find_map(|name| {
+        let step = StepName(name.to_owned());
+        if job.steps.ended.contains_key(&step) {
+            return None;
+        }
+        wait_holds(job, &step, now).or_else(|| {
+            let painted = job.steps.answers.get(&Question::Painted) == Some(&Truth::Yes);
+            let waited = job.waits.iter().any(|wait| wait.step == step);
+            (name == CURED && painted && !waited)
+                .then(|| msg("heads-paint-first").message("step", step.what()))
+        })
+    })
+}
+
+fn left_words(seconds: i64) -> Message {
+    msg("wait-left")
+        .count("minutes", seconds / 60)
+        .text("seconds", format!("{:02}", seconds % 60))
+}
+
 /// How a wait stands at a time of day.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum WaitStands {
@@ -130,9 +173,7 @@ impl Wait {
 #[must_use]
 pub fn wait_words(job: &JobState, wait: &Wait, now: DateTime<FixedOffset>) -> Vec<Message> {
     let stands = match wait.stands(now) {
-        WaitStands::Left(seconds) => msg("wait-left")
-            .count("minutes", seconds / 60)
-            .text("seconds", format!("{:02}", seconds % 60)),
+        WaitStands::Left(seconds) => left_words(seconds),
         WaitStands::Over(seconds) => msg("wait-over").count("minutes", seconds / 60),
         WaitStands::ClockJumped => return vec![msg("wait-clock-jumped")],
     };
@@ -174,5 +215,43 @@ mod tests {
     fn a_clock_that_jumped_back_is_said_and_not_counted() {
         let before = at("2026-03-12T07:00:00Z");
         assert_eq!(wait().stands(before), WaitStands::ClockJumped);
+    }
+
+    fn job() -> JobState {
+        let sheet = include_str!("../../../assets/kits/plain-four.json");
+        let kit = crate::kit::parse(sheet).unwrap();
+        let id = crate::job::JobId("a1".to_owned());
+        JobState::start(id, kit, at("2026-03-12T08:50:00+01:00"))
+    }
+
+    #[test]
+    fn a_wait_that_runs_holds_the_heads_back_and_says_how_long() {
+        let mut job = job();
+        assert_eq!(heads_wait(&job, at("2026-03-12T09:00:00+01:00")), None);
+        job.waits.push(wait());
+        let held = heads_wait(&job, at("2026-03-12T09:05:30+01:00")).unwrap();
+        let left = msg("wait-left").count("minutes", 14).text("seconds", "30");
+        let step = StepName("primer-dry".to_owned()).what();
+        let said = msg("wait-holds")
+            .message("step", step)
+            .message("left", left);
+        assert_eq!(held, said);
+        let jumped = heads_wait(&job, at("2026-03-12T08:59:00+01:00"));
+        assert!(jumped.is_some(), "nobody knows whether it is dry");
+        assert_eq!(heads_wait(&job, at("2026-03-12T09:20:00+01:00")), None);
+    }
+
+    #[test]
+    fn painted_heads_wait_for_the_paint_also_where_no_wait_was_started() {
+        let mut job = job();
+        job.steps.answers.insert(Question::Painted, Truth::Yes);
+        let now = at("2026-03-12T09:05:30+01:00");
+        assert_eq!(heads_wait(&job, now).unwrap().key, "heads-paint-first");
+        job.waits.push(Wait {
+            step: StepName(CURED.to_owned()),
+            ended: Some(now),
+            ..wait()
+        });
+        assert_eq!(heads_wait(&job, now), None, "ended by hand");
     }
 }

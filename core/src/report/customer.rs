@@ -8,10 +8,11 @@ use super::walk::walk;
 use super::{Block, Document, Section, SheetPhoto};
 use crate::drawing::marks_drawing;
 use crate::job::{
-    JobState, Particular, Standing, aim_at, head_photo, ignores, offset_words, seen_from_behind,
-    sets_taken,
+    Ignores, JobState, Particular, Standing, WalkTest, aim_at, head_photo, ignores, learn_done,
+    offset_words, seen_from_behind, sets_taken,
 };
 use crate::moment;
+use crate::steps::{Answers, Question, Truth};
 use crate::text::{Message, msg};
 
 /// The customer's page as of a moment.
@@ -69,20 +70,16 @@ fn lines(heading: &'static str, keys: &[&'static str]) -> Section {
 
 fn particulars(job: &JobState, at: DateTime<FixedOffset>) -> Section {
     let mut pairs = Vec::new();
-    let named = [
-        (Particular::Customer, "particular-customer"),
-        (Particular::Vehicle, "particular-vehicle"),
-        (Particular::Plate, "particular-plate"),
-        (Particular::Fitter, "particular-fitter"),
-    ];
-    for (which, key) in named {
+    for which in Particular::ALL {
+        if which == Particular::KitSerial {
+            pairs.push((msg("sheet-date-plain"), literal(&moment::date(&at))));
+            pairs.push((msg("sheet-kit"), literal(&job.kit.name)));
+        }
         let text = job.particular(which).trim();
         if !text.is_empty() {
-            pairs.push((msg(key), literal(text)));
+            pairs.push((which.message(), literal(text)));
         }
     }
-    pairs.push((msg("sheet-date-plain"), literal(&moment::date(&at))));
-    pairs.push((msg("sheet-kit"), literal(&job.kit.name)));
     if let Some(issue) = job.issued() {
         let number = msg("sheet-job-issue")
             .text("id", job.id.0.clone())
@@ -147,6 +144,25 @@ pub(super) fn head_photos(job: &JobState) -> Vec<SheetPhoto> {
     photos.collect()
 }
 
+/// Whether it was walked behind, in the customer's words.
+fn not_walked(job: &JobState) -> Option<Message> {
+    let test = job.walk.test.as_ref();
+    match test.map(WalkTest::is_whole) {
+        Some(true) => None,
+        Some(false) => Some(msg("customer-open-walk-half")),
+        None => Some(msg("customer-open-walk")),
+    }
+}
+
+/// Whether it was taught what always stands behind; nothing where there is
+/// nothing to be taught, or its own section says it.
+fn not_taught(job: &JobState) -> Option<Message> {
+    let behind = job.answer(Question::TowBar) != Some(Truth::No);
+    let untaught = matches!(ignores(job), Ignores::Nothing | Ignores::Cleared);
+    let open = job.kit.obstacle_learn.is_some() && behind && untaught && !learn_done(job);
+    open.then(|| msg("customer-open-learn"))
+}
+
 /// What the customer must know was not done.
 fn not_done(job: &JobState) -> Vec<Message> {
     let mut lines = Vec::new();
@@ -157,8 +173,43 @@ fn not_done(job: &JobState) -> Vec<Message> {
     if unseen {
         lines.push(msg("customer-open-behind"));
     }
+    lines.extend(not_walked(job));
+    lines.extend(not_taught(job));
     if job.standing == Standing::CameBack {
         lines.push(msg("customer-open-back"));
     }
     lines
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::job::{JobEvent, JobId, StepsEvent, apply};
+
+    fn at() -> DateTime<FixedOffset> {
+        DateTime::parse_from_rfc3339("2026-03-12T09:30:00+01:00").unwrap()
+    }
+
+    fn job() -> JobState {
+        let sheet = include_str!("../../../assets/kits/metal-four.json");
+        let kit = crate::kit::parse(sheet).unwrap();
+        JobState::start(JobId("a1".to_owned()), kit, at())
+    }
+
+    fn keys(job: &JobState) -> Vec<String> {
+        let lines = not_done(job).into_iter();
+        lines.map(|line| line.key.into_owned()).collect()
+    }
+
+    #[test]
+    fn a_walk_and_a_learn_that_were_not_done_are_not_hidden_from_the_customer() {
+        let job = job();
+        assert!(job.kit.obstacle_learn.is_some());
+        for open in ["customer-open-walk", "customer-open-learn"] {
+            assert!(keys(&job).contains(&open.to_owned()), "{open}");
+        }
+        let none = StepsEvent::Answered(Question::TowBar, Truth::No);
+        let job = apply(&job, JobEvent::Steps(none), at()).unwrap();
+        assert!(!keys(&job).contains(&"customer-open-learn".to_owned()));
+    }
 }

@@ -5,15 +5,15 @@ use chrono::{DateTime, FixedOffset};
 use super::angles::angles;
 use super::fitting::{fitting, not_fitted};
 use super::learned::{learned, not_learned};
-use super::{Block, Document, Section};
+use super::{Block, Document, Section, head_row};
 use crate::decide::mark_out::NoDrill;
 use crate::decide::ring_set::Verdict;
 use crate::drawing::marks_drawing;
 use crate::estimate::ground::{Ground, GroundHow};
 use crate::estimate::rake::{Against, Origin, U_UNZEROED};
 use crate::job::{
-    ClockTrust, JobState, Particular, Spot, TakenBy, Tape, aim_at, face_with_plus_minus,
-    height_fault, offset_words, rake_at, ring_choice, set_taken, tape_checked,
+    ClockTrust, JobState, Particular, Spot, Tape, height_fault, offset_words, rake_at, ring_choice,
+    tape_checked,
 };
 use crate::moment;
 use crate::text::{Message, msg};
@@ -69,22 +69,18 @@ fn particulars(job: &JobState, at: DateTime<FixedOffset>, zone: &str) -> Section
     if !job.name.trim().is_empty() {
         pairs.push((msg("sheet-name"), literal(job.name.trim())));
     }
-    let named = [
-        (Particular::Customer, "particular-customer"),
-        (Particular::Vehicle, "particular-vehicle"),
-        (Particular::Plate, "particular-plate"),
-        (Particular::Fitter, "particular-fitter"),
-    ];
-    for (which, key) in named {
+    for which in Particular::ALL {
+        if which == Particular::KitSerial {
+            pairs.push((msg("sheet-kit"), literal(&job.kit.name)));
+        }
         let text = job.particular(which).trim();
         let value = if text.is_empty() {
             msg("sheet-not-given")
         } else {
             literal(text)
         };
-        pairs.push((msg(key), value));
+        pairs.push((which.message(), value));
     }
-    pairs.push((msg("sheet-kit"), literal(&job.kit.name)));
     let mut blocks = vec![Block::Pairs(pairs)];
     if let ClockTrust::WentBack { minutes } = job.clock {
         blocks.push(Block::Lines(vec![
@@ -143,28 +139,9 @@ fn area_words(area: &NoDrill) -> Message {
 }
 
 fn heads(job: &JobState) -> Section {
-    let rows = job
-        .spots
-        .iter()
-        .enumerate()
-        .map(|(index, spot)| head_row(job, index, spot))
-        .collect();
-    let head = [
-        "sheet-head",
-        "sheet-position",
-        "sheet-face",
-        "sheet-ring",
-        "sheet-aim",
-    ];
     Section {
         heading: msg("sheet-heads"),
-        blocks: vec![
-            Block::Table {
-                head: head.into_iter().map(msg).collect(),
-                rows,
-            },
-            Block::Lines(how_to_read(job)),
-        ],
+        blocks: vec![head_row::table(job), Block::Lines(how_to_read(job))],
     }
 }
 
@@ -193,6 +170,7 @@ fn how_to_read(job: &JobState) -> Vec<Message> {
     }
     if job.marks.is_some() {
         lines.push(msg("sheet-straight"));
+        lines.push(msg("sheet-position-why"));
     }
     lines
 }
@@ -287,32 +265,6 @@ fn checked(job: &JobState) -> Option<Section> {
             (msg("sheet-check-agreed-name"), agreed),
         ])],
     })
-}
-
-fn head_row(job: &JobState, index: usize, spot: &Spot) -> Vec<Message> {
-    let none = || msg("sheet-not-measured");
-    let position = job
-        .marks
-        .as_ref()
-        .and_then(|marks| marks.offsets.get(index))
-        .map_or_else(none, |offset| offset_words(*offset));
-    let face = face_with_plus_minus(job, spot).unwrap_or_else(none);
-    let choice = ring_choice(job, spot);
-    let taken = set_taken(job, index);
-    let ring = match (&choice, taken) {
-        (Some(choice), Some(taken)) if taken.by == TakenBy::Rule => choice.headline(),
-        (Some(_), Some(taken)) => taken.set.name(),
-        (Some(choice), None) => choice.headline(),
-        (None, _) => none(),
-    };
-    let aim = aim_at(job, index);
-    vec![
-        literal(&spot.label),
-        position,
-        face,
-        ring,
-        aim.unwrap_or_else(none),
-    ]
 }
 
 /// What a reader of the sheet must know was not done or not settled.
@@ -451,7 +403,12 @@ mod tests {
     #[test]
     fn a_gauge_zeroed_on_the_board_says_nothing_of_the_eye() {
         let job = read(Against::Board);
-        let said = ["sheet-gauge-on-board", "sheet-plus-minus", "sheet-straight"];
+        let said = [
+            "sheet-gauge-on-board",
+            "sheet-plus-minus",
+            "sheet-straight",
+            "sheet-position-why",
+        ];
         assert_eq!(keys(&how_to_read(&job)), said);
     }
 

@@ -8,7 +8,7 @@ use crate::job::{
     HowEnded, JobState, Photo, PhotoOf, StepStands, not_done, photo_name, stages_spent, step_path,
 };
 use crate::moment;
-use crate::steps::{StepBook, StepName};
+use crate::steps::{Asks, StepBook, StepName};
 use crate::text::{Message, msg};
 
 /// Sections of photos, steps, minutes and visits, as far as there are any.
@@ -30,12 +30,15 @@ fn photos(job: &JobState, book: &StepBook) -> Option<Section> {
     if !heads.is_empty() {
         blocks.push(Block::Photos(heads));
     }
+    blocks.extend(pairs(job, book).into_iter().map(Block::Photos));
     let steps: Vec<SheetPhoto> = job
         .photos
         .iter()
         .filter_map(|photo| match &photo.of {
-            PhotoOf::Step(name) => Some(step_photo(photo, name, book)),
-            PhotoOf::Head(_) => None,
+            PhotoOf::Step(name) if half(book, name).is_none() => {
+                Some(step_photo(photo, name, book))
+            }
+            PhotoOf::Step(_) | PhotoOf::Head(_) => None,
         })
         .collect();
     if !steps.is_empty() {
@@ -55,6 +58,40 @@ fn photos(job: &JobState, book: &StepBook) -> Option<Section> {
         heading: msg("sheet-photos"),
         blocks,
     })
+}
+
+/// Photos before and after side by side, in the order in which they were
+/// taken; where one has no other half, it stands alone.
+fn pairs(job: &JobState, book: &StepBook) -> Vec<Vec<SheetPhoto>> {
+    let of = |wanted: &Asks, key: &'static str| -> Vec<SheetPhoto> {
+        let photos = job.photos.iter().filter(|photo| match &photo.of {
+            PhotoOf::Step(name) => half(book, name) == Some(wanted),
+            PhotoOf::Head(_) => false,
+        });
+        let named = photos.map(|photo| SheetPhoto {
+            blob: photo.blob.clone(),
+            caption: msg(key).text("when", moment::day_and_clock(&photo.at)),
+            size: (photo.width, photo.height),
+            notes: photo.notes.clone(),
+        });
+        named.collect()
+    };
+    let before = of(&Asks::Before, "sheet-photo-before");
+    let after = of(&Asks::After, "sheet-photo-after");
+    let count = before.len().max(after.len());
+    (0..count)
+        .map(|at| {
+            let both = [before.get(at), after.get(at)];
+            both.into_iter().flatten().cloned().collect()
+        })
+        .collect()
+}
+
+/// Which half of a pair the photos of a step are.
+fn half<'a>(book: &'a StepBook, name: &StepName) -> Option<&'a Asks> {
+    let (_, step) = book.step(name)?;
+    let mut asks = step.asks.iter();
+    asks.find(|asks| matches!(asks, Asks::Before | Asks::After))
 }
 
 fn step_photo(photo: &Photo, name: &StepName, book: &StepBook) -> SheetPhoto {
@@ -127,9 +164,6 @@ fn visits(job: &JobState) -> Option<Section> {
 
 /// Skipped with a reason, open, and closed as usual: each is said.
 fn skipped(job: &JobState, book: &StepBook) -> Option<Section> {
-    if job.steps.ended.is_empty() {
-        return None;
-    }
     let mut lines = not_done(job, book);
     let path = step_path(job, book);
     let usual = path

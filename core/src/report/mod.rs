@@ -4,6 +4,7 @@
 mod angles;
 mod customer;
 mod fitting;
+mod head_row;
 mod job_sheet;
 mod kept;
 mod learned;
@@ -22,6 +23,8 @@ mod template_facts;
 pub mod tiles;
 mod walk;
 mod walk_sheet;
+#[cfg(feature = "pdf")]
+mod wording;
 mod workshop;
 
 pub use customer::customer_sheet;

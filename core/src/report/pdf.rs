@@ -218,7 +218,7 @@ fn through(points: &[At], closed: bool) -> Option<Path> {
     path.finish()
 }
 
-fn circle(centre: At, radius: f64) -> Option<Path> {
+pub(super) fn circle(centre: At, radius: f64) -> Option<Path> {
     let mut path = PathBuilder::new();
     let on = |x: f64, y: f64| {
         (

@@ -49,17 +49,17 @@ fn literal(text: &str) -> Message {
 
 fn particulars(job: &JobState, at: DateTime<FixedOffset>) -> Vec<(Message, Message)> {
     let named = [
-        (Particular::Customer, "particular-customer"),
-        (Particular::Vehicle, "particular-vehicle"),
-        (Particular::Plate, "particular-plate"),
-        (Particular::Fitter, "particular-fitter"),
+        Particular::Customer,
+        Particular::Vehicle,
+        Particular::Plate,
+        Particular::Fitter,
     ];
     let date = literal(&moment::date(&at));
     let mut pairs = vec![(msg("sheet-date"), date)];
-    for (which, key) in named {
+    for which in named {
         let text = job.particular(which).trim();
         if !text.is_empty() {
-            pairs.push((msg(key), literal(text)));
+            pairs.push((which.message(), literal(text)));
         }
     }
     pairs.push((msg("sheet-kit"), literal(&job.kit.name)));

@@ -7,9 +7,13 @@
 
 mod applies;
 mod parse;
+#[cfg(feature = "schema")]
+mod schema;
 
 pub use applies::{Answers, Applies, Question, Truth};
 pub use parse::{BOOK_GREATEST, BookFault, STEPS_GREATEST, read_book};
+#[cfg(feature = "schema")]
+pub use schema::{json_schema, json_schema_file};
 
 use serde::{Deserialize, Serialize};
 
@@ -168,6 +172,18 @@ pub enum Caution {
 #[serde(transparent)]
 pub struct StepName(pub String);
 
+impl StepName {
+    /// What to do at the step of this name.
+    #[must_use]
+    pub fn what(&self) -> Message {
+        self.words("")
+    }
+
+    fn words(&self, tail: &str) -> Message {
+        Message::from_data(format!("s-{}{tail}", self.0))
+    }
+}
+
 /// A screen of the app that does a step.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
@@ -207,13 +223,13 @@ pub enum Screen {
 
 impl StepSheet {
     fn words(&self, tail: &str) -> Message {
-        Message::from_data(format!("s-{}{tail}", self.name.0))
+        self.name.words(tail)
     }
 
     /// What to do.
     #[must_use]
     pub fn what(&self) -> Message {
-        self.words("")
+        self.name.what()
     }
 
     /// Why, and for an extra what it buys.

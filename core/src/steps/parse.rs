@@ -13,7 +13,7 @@ pub const BOOK_GREATEST: usize = 256 * 1024;
 pub const STEPS_GREATEST: usize = 200;
 
 /// Longest name of a step, characters.
-const NAME_GREATEST: usize = 40;
+pub(super) const NAME_GREATEST: usize = 40;
 
 /// Why a step file can't be used.
 #[derive(Clone, Debug, PartialEq)]

@@ -9,6 +9,7 @@ use super::intent::{Action, Now};
 use super::jobs;
 use super::state::AppState;
 use super::{held, phone};
+use crate::route::{Route, Step};
 use crate::steps::book;
 
 /// A wait that has been over for longer was seen to, or belongs to a job
@@ -33,6 +34,16 @@ fn over(app: &AppState, now: DateTime<FixedOffset>) -> impl Iterator<Item = &Wai
 #[must_use]
 pub fn rings(app: &AppState, now: DateTime<FixedOffset>) -> bool {
     over(app, now).next().is_some()
+}
+
+/// Whether a screen that shows a wait is to count its seconds: one of the
+/// open job's waits runs, on the screen of all steps or of the holes.
+#[must_use]
+pub fn counts(app: &AppState, now: DateTime<FixedOffset>) -> bool {
+    let shows = matches!(app.route, Route::Job(_, Step::Whole | Step::Holes));
+    let mut waits = app.job().into_iter().flat_map(|job| &job.waits);
+    shows
+        && waits.any(|wait| wait.ended.is_none() && matches!(wait.stands(now), WaitStands::Left(_)))
 }
 
 pub(super) fn ring(app: &mut AppState, now: &Now) -> Vec<Action> {

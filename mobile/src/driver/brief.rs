@@ -14,7 +14,7 @@ use crate::platform::Write;
 pub const BRIEF_PREFIX: &str = "brief/";
 
 /// The form that is written. Another form is made anew from its record.
-pub const BRIEF_VERSION: &str = "1";
+pub const BRIEF_VERSION: &str = "2";
 
 /// Parts the fields; no text of an entry holds it.
 const FIELD: char = '\u{1f}';
@@ -65,6 +65,7 @@ pub fn write(entry: &JobEntry) -> String {
         entry.vehicle.clone(),
         entry.customer.clone(),
         entry.plate.clone(),
+        entry.numbers.clone(),
         moment(&entry.created),
         moment(&entry.changed),
         entry.revision.to_string(),
@@ -115,6 +116,7 @@ pub fn read(key: &str, text: &str) -> Option<JobEntry> {
         vehicle: next()?.to_owned(),
         customer: next()?.to_owned(),
         plate: next()?.to_owned(),
+        numbers: next()?.to_owned(),
         created: read_moment(next()?)?,
         changed: read_moment(next()?)?,
         revision: next()?.parse().ok()?,
@@ -172,16 +174,16 @@ mod tests {
     fn signs_that_part_an_entry_are_not_taken_from_what_was_typed() {
         let entry = entry();
         assert_eq!(entry.name, "Dent   and  line \u{1F6A7}");
-        assert_eq!(write(&entry).matches('\u{1f}').count(), 17);
+        assert_eq!(write(&entry).matches('\u{1f}').count(), 18);
     }
 
     #[test]
     fn a_brief_of_another_version_or_cut_off_is_made_anew() {
         let text = write(&entry());
         assert!(read("brief/job/a1", &text).is_some());
-        assert_eq!(read("brief/job/a1", &text.replacen('1', "2", 1)), None);
+        assert_eq!(read("brief/job/a1", &text.replacen('2', "1", 1)), None);
         assert_eq!(read("brief/job/a1", &format!("{text}\u{1f}more")), None);
-        for fields in 0..17 {
+        for fields in 0..18 {
             let cut: Vec<&str> = text.split('\u{1f}').take(fields).collect();
             assert_eq!(read("brief/job/a1", &cut.join("\u{1f}")), None, "{fields}");
         }

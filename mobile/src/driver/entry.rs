@@ -22,6 +22,8 @@ pub struct JobEntry {
     pub customer: String,
     /// The number plate, empty if not typed.
     pub plate: String,
+    /// Vehicle's number and kit's serial number, in one; empty if not typed.
+    pub numbers: String,
     /// When it was started.
     pub created: DateTime<FixedOffset>,
     /// Its last change.
@@ -65,6 +67,11 @@ impl JobEntry {
             vehicle: said(Particular::Vehicle),
             customer: said(Particular::Customer),
             plate: said(Particular::Plate),
+            numbers: [Particular::Vin, Particular::KitSerial]
+                .map(|which| without_gaps(&said(which)))
+                .join(" ")
+                .trim()
+                .to_owned(),
             created: job.created,
             changed: job.changed,
             revision: job.revision,
@@ -94,15 +101,17 @@ impl JobEntry {
         json::read(&self.parts_text).unwrap_or_default()
     }
 
-    /// Fills what is searched: the texts, and the plate without its gaps.
+    /// Fills what is searched: the texts, and plate and numbers without
+    /// their gaps.
     pub(super) fn index(&mut self) {
-        let plate: String = self.plate.chars().filter(|c| c.is_alphanumeric()).collect();
+        let plate = without_gaps(&self.plate);
         let texts = [
             &self.name,
             &self.customer,
             &self.vehicle,
             &self.plate,
             &plate,
+            &self.numbers,
             &self.kit,
         ];
         self.found_by.clear();
@@ -111,6 +120,10 @@ impl JobEntry {
             self.found_by.push('\n');
         }
     }
+}
+
+fn without_gaps(text: &str) -> String {
+    text.chars().filter(|c| c.is_alphanumeric()).collect()
 }
 
 /// A typed text as one line, without the signs that part a stored entry.

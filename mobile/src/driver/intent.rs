@@ -10,6 +10,7 @@ use super::again::AgainIntent;
 use super::backup::BackupIntent;
 use super::cards::CardsIntent;
 use super::entry::JobEntry;
+use super::issues::IssueIntent;
 use super::kit_shelf::KitIntent;
 use super::layout::{CheckIntent, MarkOutIntent};
 use super::learn::LearnIntent;
@@ -81,6 +82,8 @@ pub enum Intent {
     OpenSample(JobId),
     /// A wait of the open job may have come to its end.
     WaitOver,
+    /// A second passed while a wait is on the screen.
+    SecondPassed,
     /// Opens a job of the list.
     OpenJob(JobId),
     /// A job's record was read, `None` if there is none.
@@ -175,6 +178,8 @@ pub enum Intent {
     PrintQuote,
     /// Makes sheets at full size as PDF.
     MakeSheets(Sheets),
+    /// About a job sheet that was issued earlier.
+    Issue(IssueIntent),
     /// Measuring by photos of mark cards.
     Cards(CardsIntent),
     /// What the heads will see.
@@ -194,6 +199,10 @@ pub enum Action {
     Commit(u64, Vec<Write>),
     /// Reads a job's record for a step.
     Load(JobId, Step),
+    /// Reads a job as it was when its sheet of that number was issued.
+    ReadIssue(JobId, u32, Sheets),
+    /// Reads a job's record, for photos that came after it was left.
+    Fetch(JobId),
     /// Moves a record to where this entry says, in one atomic step.
     Move(Box<JobEntry>),
     /// Deletes records for good; these pictures of theirs stay, because

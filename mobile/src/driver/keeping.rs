@@ -11,7 +11,7 @@ use super::entry::JobEntry;
 use super::intent::Action;
 use super::jobs::{best_step, place, say};
 use super::state::{AppState, Boot, LeftHow, LeftJob, Notice, OpenJob, Saved};
-use super::{KEPT_SETTINGS_KEY, SETTINGS_KEY, brief, paper, reading, work};
+use super::{KEPT_SETTINGS_KEY, SETTINGS_KEY, brief, issues, paper, reading, work};
 use crate::platform::{StorageFault, Write};
 use crate::route::{Route, Step};
 
@@ -31,7 +31,9 @@ pub(super) fn save(app: &mut AppState) -> Vec<Action> {
     app.commits += 1;
     open.saved = Saved::Saving(app.commits);
     let entry = JobEntry::of(&open.job, &value);
+    let issued = issues::kept(&open.job, &value);
     let mut writes = put(&entry, value).to_vec();
+    writes.extend(issued);
     place(&mut app.jobs, entry);
     writes.extend(left_again(app));
     writes.extend(settings(app));

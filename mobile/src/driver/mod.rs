@@ -24,6 +24,7 @@ mod glimpse;
 mod guide;
 mod held;
 mod intent;
+mod issues;
 mod jobs;
 mod keeping;
 mod keys;
@@ -47,6 +48,7 @@ mod sight;
 mod state;
 mod store;
 mod stored;
+mod storing;
 mod target;
 mod typed_face;
 mod visits;
@@ -59,7 +61,7 @@ pub use again::{
     AgainDraft, AgainIntent, FleetView, Group, PASSED_PREFIX, RECALLED_GREATEST, Recalled, Said,
     fitted_before,
 };
-pub use alarm::rings;
+pub use alarm::{counts, rings};
 pub use backup::{BACKUP_DAYS, BackupDraft, BackupIntent, Chosen, WayBack, Whole, backup_due};
 pub use beside_head::words as beside_words;
 pub use brief::BRIEF_PREFIX;
@@ -72,6 +74,7 @@ pub use erase::{EraseWhat, TRASH_DAYS, customers};
 pub use guide::{GuideDraft, GuideIntent};
 pub use held::{Beside, BoardWay, Held, Phase, Target};
 pub use intent::{Action, Intent, Now, Place};
+pub use issues::{IssueIntent, sheet_key};
 pub use keeping::put as record_and_entry;
 pub use kit_shelf::{Editing, KitEntry, KitIntent, Kits, QUICK_PAGES, Told};
 pub use layout::{CheckIntent, MarkOutIntent};
@@ -116,6 +119,8 @@ pub const KEPT_PREFIX: &str = "kept/";
 pub const KEPT_JOB_PREFIX: &str = "kept/job/";
 /// What follows the job in the key of one that a restore put by.
 pub const KEPT_RESTORED_PREFIX: &str = "restored";
+/// What follows the job in the key of one that is kept as its sheet was issued.
+pub const KEPT_SHEET_PREFIX: &str = "sheet";
 /// Key of a kit sheet that a restore put by.
 pub const KEPT_KIT_PREFIX: &str = "kept/kit/";
 /// Key of the list of pictures whose jobs are gone.
@@ -169,6 +174,7 @@ fn follow(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
         Intent::Loaded(id, step, found) => {
             let mut actions = jobs::loaded(app, &id, step, found);
             actions.extend(learn::found(app, now));
+            actions.extend(storing::catch_up(app, now));
             actions
         }
         Intent::DeleteJob(id) => jobs::delete(app, &id, now),
@@ -212,6 +218,7 @@ fn follow(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
         Intent::PrintQuote => work::print_once(app, now),
         Intent::MakeSheets(sheets) => paper::make(app, sheets, now),
         Intent::StopSheets => paper::stop(app),
+        Intent::Issue(said) => issues::handle(app, said),
         Intent::Cards(said) => cards::handle(app, said, now),
         Intent::Worked(number, event) => match sight::worked(app, number, &event)
             .or_else(|| guide::worked(app, number, &event))
@@ -243,6 +250,8 @@ fn follow(app: &mut AppState, intent: Intent, now: &Now) -> Vec<Action> {
             actions
         }
         Intent::WaitOver => alarm::ring(app, now),
+        // The screens that show a wait are drawn anew.
+        Intent::SecondPassed => Vec::new(),
         Intent::Learn(said) => learn::handle(app, said, now),
         Intent::Seen(visibility) => {
             let mut actions = held::seen(app, visibility);

@@ -6,7 +6,7 @@ use rakeline_core::report::{
     Document, Length, Paper, SheetLook, customer_sheet, job_sheet, kept, template_facts,
     walk_sheet, workshop_walk,
 };
-use rakeline_core::text::msg;
+use rakeline_core::text::{Message, msg};
 
 use super::intent::{Action, Now};
 use super::sight;
@@ -90,13 +90,35 @@ pub(super) fn make(app: &mut AppState, sheets: Sheets, now: &Now) -> Vec<Action>
         Sheets::Customer | Sheets::Workshop | Sheets::Data => {
             let (task, keys) = sheet_task(app, job, sheets);
             pictures = keys;
-            let number = job.sheets.last().map_or(0, |sheet| sheet.number);
-            let name = msg("sheet-file")
-                .text("job", job.name.clone())
-                .count("number", i64::from(number));
-            (task, name)
+            (task, sheet_name(job))
         }
     };
+    actions.extend(under_way(app, sheets, &name, task, pictures));
+    actions
+}
+
+/// Makes a job sheet again of the job as it was when it was issued.
+pub(super) fn make_of(app: &mut AppState, job: &JobState, sheets: Sheets) -> Vec<Action> {
+    let (task, pictures) = sheet_task(app, job, sheets);
+    let name = sheet_name(job);
+    under_way(app, sheets, &name, task, pictures)
+}
+
+fn sheet_name(job: &JobState) -> Message {
+    let number = job.sheets.last().map_or(0, |sheet| sheet.number);
+    msg("sheet-file")
+        .text("job", job.name.clone())
+        .count("number", i64::from(number))
+}
+
+/// Starts the task that makes sheets.
+fn under_way(
+    app: &mut AppState,
+    sheets: Sheets,
+    name: &Message,
+    task: Task,
+    pictures: Vec<String>,
+) -> Vec<Action> {
     sight::give_way(app);
     app.worked += 1;
     app.notice = None;
@@ -104,10 +126,9 @@ pub(super) fn make(app: &mut AppState, sheets: Sheets, now: &Now) -> Vec<Action>
         number: app.worked,
         sheets,
         share: 0.0,
-        name: file_name(&say(&name), ending(sheets)),
+        name: file_name(&say(name), ending(sheets)),
     });
-    actions.push(Action::StartSheet(app.worked, task, pictures));
-    actions
+    vec![Action::StartSheet(app.worked, task, pictures)]
 }
 
 /// The job sheet in one of its two forms, as it was issued, with the keys of

@@ -1,8 +1,6 @@
 //! Photos of a job: asked for, made smaller, stored, looked at, taken out.
 
-use rakeline_core::job::{
-    BehindEvent, BehindPhoto, JobEvent, JobId, Photo, PhotoEvent, PhotoOf, Whose,
-};
+use rakeline_core::job::{BehindEvent, JobEvent, JobId, PhotoEvent, PhotoOf, Whose};
 use rakeline_core::text::{Message, msg};
 
 use super::cards::CardsIntent;
@@ -11,8 +9,9 @@ use super::intent::{Action, Intent, Now};
 use super::level::LevelIntent;
 use super::measure::Measure;
 use super::state::{AppState, Notice, UndoOf};
+use super::storing::{self, Storing};
 use super::work::{self, Back};
-use super::workshop::{PhotoPolicy, WorkshopIntent};
+use super::workshop::WorkshopIntent;
 use crate::platform::{CameraFault, Picture, PictureFrom, StorageFault};
 
 /// Longer side of the copy of a photo that a job keeps, pixels.
@@ -57,12 +56,12 @@ impl PictureUse {
         }
     }
 
-    /// The picture is in the store, or not.
+    /// The picture of that key is in the store, or not.
     #[must_use]
-    pub fn stored(self, outcome: Result<(), StorageFault>) -> Intent {
+    pub fn stored(self, key: String, outcome: Result<(), StorageFault>) -> Intent {
         match self {
             Self::Level => Intent::Measure(Measure::Level(LevelIntent::Stored(outcome))),
-            Self::Job => Intent::Photo(PhotoIntent::Stored(outcome)),
+            Self::Job => Intent::Photo(PhotoIntent::Stored(key, outcome)),
             Self::Logo => Intent::Workshop(WorkshopIntent::LogoStored(outcome)),
             Self::Cards => Intent::Cards(CardsIntent::Stored(outcome)),
         }
@@ -96,8 +95,10 @@ pub enum PhotoIntent {
     Came(Result<Option<Picture>, CameraFault>),
     /// It has a smaller copy, or none could be made.
     Smaller(Picture, Option<Picture>),
-    /// It is in the store, or not.
-    Stored(Result<(), StorageFault>),
+    /// The picture of that key is in the store, or not.
+    Stored(String, Result<(), StorageFault>),
+    /// The record of a job whose photo came after it was left.
+    Fetched(JobId, Result<Option<String>, StorageFault>),
     /// One that could not be stored is to be stored again.
     StoreAgain,
     /// One that could not be stored is given up.
@@ -110,28 +111,15 @@ pub enum PhotoIntent {
     Drop(String),
 }
 
-/// A photo on its way to the store.
-#[derive(Clone, Debug, PartialEq)]
-struct Storing {
-    /// The job that it was taken for.
-    job: JobId,
-    /// What the job hears once all of it is stored.
-    event: JobEvent,
-    /// The picture under way, by its key.
-    now: (String, Vec<u8>),
-    /// What is stored after it.
-    then: Option<(String, Vec<u8>)>,
-    /// Why it could not be stored; it waits for another try.
-    failed: Option<Message>,
-}
-
 /// Photos of a job under way.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct PhotosDraft {
-    /// What the photo that is asked for will show.
-    asked: Option<Shows>,
-    /// A photo on its way to the store.
-    storing: Option<Storing>,
+    /// What the photo that is asked for will show, and of which job.
+    pub(super) asked: Option<(JobId, Shows)>,
+    /// Photos on their way to the store.
+    pub(super) storing: Vec<Storing>,
+    /// What jobs that are not on the screen hear once they are read.
+    pub(super) late: Vec<(JobId, JobEvent)>,
     /// Kept photos on the screen.
     shown: Vec<SeenPhoto>,
 }
@@ -158,57 +146,54 @@ impl PhotosDraft {
     #[must_use]
     pub fn is_storing(&self, job: &JobId) -> bool {
         let mut storing = self.storing.iter();
-        storing.any(|storing| storing.job == *job)
+        storing.any(|one| one.is_of(job))
     }
 
     /// Why the photo of this job that was taken last is not stored yet.
     #[must_use]
     pub fn not_stored(&self, job: &JobId) -> Option<&Message> {
-        let storing = self.storing.as_ref();
-        let storing = storing.filter(|storing| storing.job == *job);
-        storing.and_then(|storing| storing.failed.as_ref())
+        let mut of_this = self.storing.iter().filter(|one| one.is_of(job));
+        of_this.find_map(Storing::failed)
     }
 
-    /// What stays when a screen is left: the photo on its way.
+    /// What stays when a screen is left: photos on their way, also one that
+    /// the camera has not given yet.
     pub(super) fn kept(&mut self) -> Self {
         Self {
-            storing: self.storing.take(),
-            ..Self::default()
+            shown: Vec::new(),
+            ..std::mem::take(self)
         }
     }
 }
 
 pub(super) fn handle(app: &mut AppState, said: PhotoIntent, now: &Now) -> Vec<Action> {
-    let draft = &mut app.drafts.photos;
     match said {
         PhotoIntent::Ask(shows, from) => {
-            draft.asked = Some(shows);
+            let Some(job) = app.job().map(|job| job.id.clone()) else {
+                return Vec::new();
+            };
+            app.drafts.photos.asked = Some((job, shows));
             vec![Action::ChoosePicture(PictureUse::Job, from)]
         }
-        PhotoIntent::Came(Ok(None)) => Vec::new(),
+        PhotoIntent::Came(Ok(None)) => {
+            app.drafts.photos.asked = None;
+            Vec::new()
+        }
         PhotoIntent::Came(Ok(Some(picture))) => {
             if picture.width.max(picture.height) > COPY_SIDE {
                 vec![Action::MakeSmaller(PictureUse::Job, picture, COPY_SIDE)]
             } else {
-                store(app, picture, None, now)
+                storing::store(app, picture, None, now)
             }
         }
-        PhotoIntent::Smaller(picture, copy) => store(app, picture, copy, now),
+        PhotoIntent::Smaller(picture, copy) => storing::store(app, picture, copy, now),
         PhotoIntent::Came(Err(fault)) => refuse(app, fault.message()),
-        PhotoIntent::Stored(outcome) => stored(app, outcome, now),
-        PhotoIntent::StoreAgain => store_again(app),
-        PhotoIntent::GiveUp => {
-            if draft
-                .storing
-                .as_ref()
-                .is_some_and(|one| one.failed.is_some())
-            {
-                draft.storing = None;
-                app.notice = None;
-            }
-            Vec::new()
-        }
+        PhotoIntent::Stored(key, outcome) => storing::stored(app, &key, outcome, now),
+        PhotoIntent::Fetched(job, found) => storing::fetched(app, &job, found, now),
+        PhotoIntent::StoreAgain => storing::again(app),
+        PhotoIntent::GiveUp => storing::give_up(app),
         PhotoIntent::Look(key) => {
+            let draft = &mut app.drafts.photos;
             if draft.shown.iter().any(|photo| photo.key == key) {
                 return Vec::new();
             }
@@ -219,7 +204,7 @@ pub(super) fn handle(app: &mut AppState, said: PhotoIntent, now: &Now) -> Vec<Ac
             vec![Action::ReadBlob(PictureUse::Job, key)]
         }
         PhotoIntent::Read(key, found) => {
-            let mut shown = draft.shown.iter_mut();
+            let mut shown = app.drafts.photos.shown.iter_mut();
             if let Some(photo) = shown.find(|photo| photo.key == key) {
                 photo.found = Some(match found {
                     Ok(Some(url)) => Ok(url),
@@ -259,123 +244,10 @@ pub(super) fn leave(app: &AppState) -> Vec<Action> {
     }
 }
 
-fn refuse(app: &mut AppState, message: Message) -> Vec<Action> {
+pub(super) fn refuse(app: &mut AppState, message: Message) -> Vec<Action> {
     app.notice = Some(Notice {
         message,
         undo: None,
     });
     held::refused()
-}
-
-/// What a job keeps of a photo: the copy, and the picture as it came where
-/// the workshop wants it.
-fn store(app: &mut AppState, picture: Picture, copy: Option<Picture>, now: &Now) -> Vec<Action> {
-    let asked = app.drafts.photos.asked.take();
-    let (Some(job), Some(shows)) = (app.job(), asked) else {
-        return Vec::new();
-    };
-    let stamp = format!("{}-{}", job.id.0, now.at.timestamp_millis());
-    let blob = format!("photo-{stamp}");
-    let keeps = app.settings.photos == PhotoPolicy::Originals;
-    let (copy, original) = match copy {
-        Some(copy) => (copy, keeps.then_some(picture)),
-        None => (picture, None),
-    };
-    let original = original.map(|picture| (format!("original-{stamp}"), picture.bytes));
-    let (width, height, at) = (copy.width, copy.height, now.at);
-    let event = match shows {
-        Shows::Behind(whose) => JobEvent::Behind(BehindEvent::PhotoKept(BehindPhoto {
-            blob: blob.clone(),
-            whose,
-            width,
-            height,
-            at,
-        })),
-        Shows::Job(of) => JobEvent::Photo(PhotoEvent::Taken(Box::new(Photo {
-            blob: blob.clone(),
-            original: original.as_ref().map(|(key, _)| key.clone()),
-            width,
-            height,
-            of,
-            at,
-            elevation: None,
-            notes: Vec::new(),
-        }))),
-    };
-    let original = original.filter(|_| matches!(event, JobEvent::Photo(_)));
-    let put = Action::PutBlob(PictureUse::Job, blob.clone(), copy.bytes.clone());
-    app.drafts.photos.storing = Some(Storing {
-        job: job.id.clone(),
-        event,
-        now: (blob, copy.bytes),
-        then: original,
-        failed: None,
-    });
-    vec![put]
-}
-
-/// Tries once more what could not be stored.
-fn store_again(app: &mut AppState) -> Vec<Action> {
-    let Some(storing) = &mut app.drafts.photos.storing else {
-        return Vec::new();
-    };
-    if storing.failed.take().is_none() {
-        return Vec::new();
-    }
-    app.notice = None;
-    let (key, bytes) = storing.now.clone();
-    vec![Action::PutBlob(PictureUse::Job, key, bytes)]
-}
-
-/// The picture is stored, or waits for another try: it is not taken twice.
-/// Where only the original finds no room, the copy is the photo.
-fn stored(app: &mut AppState, outcome: Result<(), StorageFault>, now: &Now) -> Vec<Action> {
-    let Some(mut storing) = app.drafts.photos.storing.take() else {
-        return Vec::new();
-    };
-    // The job was left meanwhile.
-    if app.job().is_none_or(|job| job.id != storing.job) {
-        return Vec::new();
-    }
-    match (outcome, storing.then.take()) {
-        (Ok(()), Some((key, bytes))) => {
-            let put = Action::PutBlob(PictureUse::Job, key.clone(), bytes.clone());
-            storing.now = (key, bytes);
-            app.drafts.photos.storing = Some(storing);
-            vec![put]
-        }
-        (Ok(()), None) => {
-            app.notice = None;
-            work::event(app, storing.event, Back::Step, now)
-        }
-        (Err(fault), None) if is_original(&storing) => {
-            let mut event = storing.event;
-            if let JobEvent::Photo(PhotoEvent::Taken(photo)) = &mut event {
-                photo.original = None;
-            }
-            let actions = work::event(app, event, Back::Step, now);
-            let said = msg("photo-copy-only").message("why", fault.message());
-            app.notice = Some(Notice {
-                message: said,
-                undo: None,
-            });
-            actions
-        }
-        (Err(fault), then) => {
-            storing.then = then;
-            storing.failed = Some(fault.message());
-            app.drafts.photos.storing = Some(storing);
-            refuse(app, msg("level-not-stored").message("why", fault.message()))
-        }
-    }
-}
-
-/// Whether the picture under way is the original beside a stored copy.
-fn is_original(storing: &Storing) -> bool {
-    match &storing.event {
-        JobEvent::Photo(PhotoEvent::Taken(photo)) => {
-            photo.original.as_ref() == Some(&storing.now.0)
-        }
-        _ => false,
-    }
 }

@@ -1,5 +1,5 @@
-//! What was put by of jobs: as they were before a visit, or before a backup
-//! took their place. Each can be kept as a job of its own.
+//! What was put by of jobs: as they were before a visit, before a backup
+//! took their place, or when a job sheet was issued. Each can be kept as a job of its own.
 
 use chrono::{DateTime, FixedOffset};
 use rakeline_core::job::{JobId, JobState};
@@ -10,7 +10,7 @@ use rakeline_core::text::msg;
 use super::intent::{Action, Now};
 use super::jobs;
 use super::state::AppState;
-use super::{KEPT_JOB_PREFIX, KEPT_RESTORED_PREFIX};
+use super::{KEPT_JOB_PREFIX, KEPT_RESTORED_PREFIX, KEPT_SHEET_PREFIX};
 use crate::platform::StorageFault;
 use crate::route::Step;
 
@@ -21,6 +21,8 @@ pub enum PutByWhy {
     Visit,
     /// A backup's took its place.
     Restored,
+    /// A job sheet was issued.
+    Issued,
 }
 
 /// A job that was put by.
@@ -56,9 +58,12 @@ pub(super) fn found(
         .map(|(key, text)| {
             let rest = key.strip_prefix(KEPT_JOB_PREFIX).unwrap_or(&key);
             let part = rest.split_once('/').map_or("", |(_, part)| part);
-            let why = match part.starts_with(KEPT_RESTORED_PREFIX) {
-                true => PutByWhy::Restored,
-                false => PutByWhy::Visit,
+            let why = if part.starts_with(KEPT_RESTORED_PREFIX) {
+                PutByWhy::Restored
+            } else if part.starts_with(KEPT_SHEET_PREFIX) {
+                PutByWhy::Issued
+            } else {
+                PutByWhy::Visit
             };
             let job = record::read(&text).ok().map(Box::new);
             PutBy { key, why, job }

@@ -3,7 +3,7 @@
 use chrono::{DateTime, FixedOffset};
 use rakeline_core::again::Fleet;
 use rakeline_core::decide::parts::Part;
-use rakeline_core::job::{Field, JobId, JobState};
+use rakeline_core::job::{Field, JobId, JobState, Limit};
 use rakeline_core::kit::KitSheet;
 use rakeline_core::report::{Logo, Paper};
 use rakeline_core::sample::CheckLine;
@@ -151,6 +151,8 @@ pub struct Settings {
     pub restocked: Option<chrono::DateTime<chrono::FixedOffset>>,
     /// What of the parts that jobs took was bought again.
     pub bought: Bought,
+    /// Limits of the mark-out that every new job starts with, as typed.
+    pub limits: Vec<(Limit, String)>,
     /// The phone that reads.
     pub phone: PhoneSettings,
     /// Bays whose ground was measured, last measured first.

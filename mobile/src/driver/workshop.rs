@@ -1,6 +1,7 @@
 //! The workshop's own: how the screen looks, what stands at the head of
 //! printed sheets.
 
+use rakeline_core::job::Limit;
 use rakeline_core::report::Logo;
 use rakeline_core::text::{Message, msg};
 use serde::{Deserialize, Serialize};
@@ -179,6 +180,8 @@ pub enum WorkshopIntent {
     Look(Theme),
     /// A line was typed.
     Typed(Letter, String),
+    /// A limit that new jobs start with was typed; empty takes the sheet's.
+    Limit(Limit, String),
 }
 
 pub(super) fn handle(app: &mut AppState, intent: WorkshopIntent, now: &Now) -> Vec<Action> {
@@ -216,6 +219,13 @@ pub(super) fn handle(app: &mut AppState, intent: WorkshopIntent, now: &Now) -> V
             return vec![Action::Push(Route::Settings)];
         }
         WorkshopIntent::Look(theme) => app.settings.theme = theme,
+        WorkshopIntent::Limit(limit, text) => {
+            let limits = &mut app.settings.limits;
+            limits.retain(|(other, _)| *other != limit);
+            if !text.trim().is_empty() {
+                limits.push((limit, text.chars().take(LETTER_GREATEST).collect()));
+            }
+        }
         WorkshopIntent::Typed(which, text) => {
             let line = text.chars().take(LETTER_GREATEST).collect();
             app.settings.letterhead.0[which as usize] = line;

@@ -1,6 +1,7 @@
 //! The camera: a live picture on the screen, a photo from it, a picture
 //! from a file.
 
+use rakeline_core::estimate::photo::fault::PhotoFault;
 use rakeline_core::text::{Message, msg};
 use rakeline_core::units::Degrees;
 
@@ -26,10 +27,8 @@ pub enum CameraFault {
     NoCamera,
     /// The live picture has not begun yet.
     NotYet,
-    /// There is nothing in the file.
-    Empty,
-    /// A phone's HEIC or AVIF file, or a film.
-    Heic,
+    /// The file is empty, too large, or of a kind that can't be read.
+    File(PhotoFault),
     /// The file is no picture that can be kept.
     NotAPicture,
     /// Anything else, in the system's own words.
@@ -44,8 +43,7 @@ impl CameraFault {
             Self::Refused => msg("camera-refused"),
             Self::NoCamera => msg("camera-none"),
             Self::NotYet => msg("camera-not-yet"),
-            Self::Empty => msg("photo-empty"),
-            Self::Heic => msg("photo-heic"),
+            Self::File(fault) => fault.message(),
             Self::NotAPicture => msg("camera-not-a-picture"),
             Self::Failed(why) => msg("camera-failed").text("why", why.clone()),
         }

@@ -38,7 +38,7 @@ pub use files::{Files, InFile, OpenedFile, OwnFuture};
 pub use microphone::{Microphone, MicrophoneEvent, MicrophoneFault, MicrophoneSink};
 pub use motion::{Motion, MotionEvent, MotionFault, MotionSink, SourceName};
 pub use page::{Page, Ticker, Told, Visibility, VolumeKeys};
-pub use picture::{LARGEST, MOST_PIXELS, cleaned};
+pub use picture::cleaned;
 pub use share::{OutFile, OutStream, Share, Shared};
 pub use signals::{Note, Print, Pulse, Sound, Tone, Vibration, Wake};
 pub use speech::Speech;

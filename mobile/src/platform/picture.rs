@@ -5,30 +5,22 @@
 use img_parts::jpeg::Jpeg;
 use img_parts::{Bytes, ImageEXIF};
 
-use super::{CameraFault, Picture, jpeg_file};
+use rakeline_core::estimate::photo::fault::PhotoFault;
 
-/// Largest file that is taken, bytes.
-pub const LARGEST: usize = 40_000_000;
-/// Widest or highest picture that is taken, pixels.
-pub const MOST_PIXELS: u32 = 20_000;
+use super::{CameraFault, Picture, jpeg_file};
 
 /// Takes location, maker's notes and thumbnails out of a JPEG, PNG or WebP
 /// file.
 ///
 /// # Errors
-/// [`CameraFault::Empty`], [`CameraFault::Heic`], and
-/// [`CameraFault::NotAPicture`] for anything else.
+/// [`CameraFault::File`] for an empty, too large or HEIC file and for too many
+/// pixels, [`CameraFault::NotAPicture`] for anything else.
 pub fn cleaned(bytes: Vec<u8>) -> Result<Picture, CameraFault> {
-    if bytes.is_empty() {
-        return Err(CameraFault::Empty);
-    }
     // ISO base media (ISO/IEC 14496-12, 4.3): HEIC, AVIF, or a film.
     if bytes.get(4..8) == Some(b"ftyp") {
-        return Err(CameraFault::Heic);
+        return Err(CameraFault::File(PhotoFault::Heic));
     }
-    if bytes.len() > LARGEST {
-        return Err(CameraFault::NotAPicture);
-    }
+    PhotoFault::of_file(bytes.len()).map_err(CameraFault::File)?;
     let picture = if bytes.starts_with(&[0xFF, 0xD8]) {
         jpeg(bytes)
     } else if bytes.starts_with(b"RIFF") {
@@ -36,10 +28,10 @@ pub fn cleaned(bytes: Vec<u8>) -> Result<Picture, CameraFault> {
     } else {
         png(bytes)
     };
-    let fits = |size: u32| (1..=MOST_PIXELS).contains(&size);
-    picture
-        .filter(|picture| fits(picture.width) && fits(picture.height))
-        .ok_or(CameraFault::NotAPicture)
+    let picture = picture.ok_or(CameraFault::NotAPicture)?;
+    let (width, height) = (u64::from(picture.width), u64::from(picture.height));
+    PhotoFault::of_size(width, height).map_err(CameraFault::File)?;
+    Ok(picture)
 }
 
 fn jpeg(bytes: Vec<u8>) -> Option<Picture> {

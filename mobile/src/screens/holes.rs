@@ -8,6 +8,7 @@ use rakeline_core::job::{
 use rakeline_core::text::{Message, msg};
 
 use super::marks::{NoMarks, Stale};
+use super::whole_step::HeadsWait;
 use crate::driver::{CheckIntent, Intent};
 use crate::parts::{AskedFields, Cautions, DrawingView, Frame, TypedEntry};
 use crate::route::Step;
@@ -108,6 +109,9 @@ pub fn Holes() -> Element {
                 p { class: "why", {t("holes-why")} }
             }
             Stale { job: job.clone() }
+            if matches!(next, Next::Seat(_)) {
+                HeadsWait { job: job.clone() }
+            }
             if !heeded && !cautions.is_empty() {
                 Cautions { lines: cautions }
             }

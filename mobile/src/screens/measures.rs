@@ -217,12 +217,15 @@ pub fn Particulars() -> Element {
     let Some(job) = state.job() else {
         return rsx! {};
     };
-    const FIELDS: [(Particular, &str, &str); 4] = [
-        (Particular::Customer, "customer", "particular-customer"),
-        (Particular::Vehicle, "vehicle", "particular-vehicle"),
-        (Particular::Plate, "plate", "particular-plate"),
-        (Particular::Fitter, "fitter", "particular-fitter"),
-    ];
+    let fields = Particular::ALL.map(|which| match which {
+        Particular::Customer => (which, "customer", None),
+        Particular::Vehicle => (which, "vehicle", Some(t("particular-vehicle-note"))),
+        Particular::Plate => (which, "plate", None),
+        Particular::Vin => (which, "vin", None),
+        Particular::Odometer => (which, "odometer", Some(t("particular-odometer-note"))),
+        Particular::Fitter => (which, "fitter", None),
+        Particular::KitSerial => (which, "kit-serial", None),
+    });
     let rename = shell.clone();
     rsx! {
         details {
@@ -235,11 +238,12 @@ pub fn Particulars() -> Element {
                 value: job.name.clone(),
                 on_type: move |text| rename.send(Intent::Rename(text)),
             }
-            for (which , id , label) in FIELDS {
+            for (which , id , note) in fields {
                 Entry {
                     key: "{id}",
                     id,
-                    label: t(label),
+                    label: say(&which.message()),
+                    note,
                     kind: Kind::Words,
                     value: job.particular(which).to_owned(),
                     on_type: {

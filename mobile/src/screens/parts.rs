@@ -6,7 +6,7 @@ use rakeline_core::job::{self, Field, JobEvent, JobState, QuoteEvent, money_trou
 use rakeline_core::report::quote_sheet;
 use rakeline_core::text::msg;
 
-use super::sheet::Paper;
+use super::sheet::{LetterHead, Paper};
 use crate::driver::{Intent, KitIntent, to_buy};
 use crate::parts::{Entry, Frame, Kind, NoticeBar, TypedEntry};
 use crate::route::{Route, Step};
@@ -90,7 +90,10 @@ pub fn Parts() -> Element {
                 {t("part-add")}
             }
             }
-            Paper { document: quote_sheet(job, shell.now().at) }
+            Paper {
+                document: quote_sheet(job, shell.now().at),
+                head: rsx! { LetterHead {} },
+            }
         }
     }
 }

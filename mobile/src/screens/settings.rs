@@ -1,9 +1,14 @@
 //! The workshop: how the screen looks, what stands on printed sheets.
 
 use dioxus::prelude::*;
+use rakeline_core::job::{Limit, read_length};
+use rakeline_core::text::msg;
 
-use crate::driver::{Intent, Letter, PhotoIntent, PhotoPolicy, Theme, Units, WorkshopIntent};
+use crate::driver::{
+    Intent, KitIntent, Letter, PhotoIntent, PhotoPolicy, Theme, Units, WorkshopIntent,
+};
 use crate::parts::{Entry, Kind, NoticeBar};
+use crate::route::Route;
 use crate::shell::use_shell;
 use crate::texts::{say, t};
 
@@ -96,8 +101,54 @@ pub fn SettingsScreen() -> Element {
                     }
                 }
                 LogoChoice {}
+                ForNewJobs {}
             }
             div { class: "base", NoticeBar {} }
+        }
+    }
+}
+
+/// What every new job starts with: its kit and limits of the mark-out.
+#[component]
+fn ForNewJobs() -> Element {
+    let shell = use_shell();
+    let state = shell.state.read();
+    let kit = state.settings.last_kit.as_ref().map(|kit| kit.name.clone());
+    let typed = |limit: Limit| -> String {
+        let mut limits = state.settings.limits.iter();
+        let found = limits.find(|(other, _)| *other == limit);
+        found.map(|(_, text)| text.clone()).unwrap_or_default()
+    };
+    let kits = shell.clone();
+    rsx! {
+        h2 { {t("new-jobs-title")} }
+        p { class: "why", {t("new-jobs-kit-why")} }
+        if let Some(kit) = kit {
+            p { {say(&msg("new-jobs-kit").text("kit", kit))} }
+        }
+        button {
+            class: "also",
+            onclick: move |_| kits.send(Intent::Kits(KitIntent::Go(Route::Kits))),
+            {t("new-jobs-kits")}
+        }
+        p { class: "why", {t("new-jobs-limits-why")} }
+        for limit in Limit::ALL {
+            Entry {
+                key: "{limit:?}",
+                id: "limit-{limit:?}",
+                label: say(&limit.message()),
+                value: typed(limit),
+                wrong: {
+                    let text = typed(limit);
+                    let wrong = (!text.trim().is_empty()).then(|| read_length(&text).err()).flatten();
+                    wrong.as_ref().map(say)
+                },
+                note: t("in-mm"),
+                on_type: {
+                    let shell = shell.clone();
+                    move |text| shell.send(Intent::Workshop(WorkshopIntent::Limit(limit, text)))
+                },
+            }
         }
     }
 }

@@ -45,7 +45,7 @@ pub fn Sheet() -> Element {
             div { class: "no-print", Particulars {} }
             HeadPhotos { job: job.clone() }
             SheetFiles {}
-            Paper { document }
+            Paper { document, head: rsx! { LetterHead {} } }
             Workshop {}
         }
     }
@@ -80,11 +80,51 @@ fn Workshop() -> Element {
     }
 }
 
-/// A document as it prints.
+/// The workshop's name, address, licence lines and logo at the head of what
+/// is printed; nothing where none was entered.
 #[component]
-pub fn Paper(document: Document) -> Element {
+pub fn LetterHead() -> Element {
+    let shell = use_shell();
+    let state = shell.state.read();
+    let lines = state.settings.letterhead.lines();
+    let logo = state.settings.logo.as_ref().map(|logo| logo.blob.clone());
+    let found = logo
+        .as_ref()
+        .and_then(|blob| state.drafts.photos.found(blob).cloned());
+    if lines.is_empty() && logo.is_none() {
+        return rsx! {};
+    }
+    let look = shell.clone();
+    rsx! {
+        header { class: "letterhead",
+            div {
+                for line in lines {
+                    p { {line} }
+                }
+            }
+            if let Some(blob) = logo {
+                div {
+                    key: "{blob}",
+                    onmounted: move |_| look.send(Intent::Photo(PhotoIntent::Look(blob.clone()))),
+                    match found {
+                        Some(Ok(url)) => rsx! { img { src: "{url}", alt: t("sheet-logo") } },
+                        Some(Err(why)) => rsx! { p { class: "no-print", {say(&why)} } },
+                        None => rsx! { p { class: "no-print", role: "status", {t("level-reading-photo")} } },
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// A document as it prints, below its letterhead.
+#[component]
+pub fn Paper(document: Document, #[props(default)] head: Option<Element>) -> Element {
     rsx! {
         article { class: "paper-sheet",
+            if let Some(head) = head {
+                {head}
+            }
             h1 { {say(&document.title)} }
             for section in document.sections {
                 SectionView { section }

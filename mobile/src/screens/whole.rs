@@ -2,11 +2,10 @@
 
 use dioxus::prelude::*;
 use rakeline_core::job::{
-    self, JobEvent, JobState, Standing, StandingEvent, StepStands, StepView, StepsEvent,
-    TimeCorrected,
+    self, JobEvent, JobState, Standing, StandingEvent, StepStands, StepsEvent, TimeCorrected,
 };
 use rakeline_core::moment;
-use rakeline_core::steps::{Question, Stage, StepSheet, Truth};
+use rakeline_core::steps::{Question, Stage, Truth};
 use rakeline_core::text::msg;
 
 use super::whole_step::{OneStep, step_of};
@@ -179,17 +178,6 @@ fn StageFold(stage: Stage, open: usize, usual: bool, unfolded: bool, job: JobSta
     let names = view.as_usual();
     let minutes = job::minutes_spent(&job, stage);
     let count = i64::try_from(open).unwrap_or(i64::MAX);
-    let steps: Vec<(StepSheet, StepStands, Vec<String>)> = view
-        .steps
-        .into_iter()
-        .map(
-            |StepView {
-                 sheet,
-                 stands,
-                 missing,
-             }| { (sheet.clone(), stands, missing.iter().map(say).collect()) },
-        )
-        .collect();
     rsx! {
         details { class: "fold stage", open: unfolded,
             summary {
@@ -199,8 +187,15 @@ fn StageFold(stage: Stage, open: usize, usual: bool, unfolded: bool, job: JobSta
                 }
             }
             ol { class: "step-list",
-                for (sheet , stands , missing) in steps {
-                    OneStep { key: "{sheet.name.0}", sheet, stands, missing, job: job.clone() }
+                for step in view.steps {
+                    OneStep {
+                        key: "{step.sheet.name.0}",
+                        sheet: step.sheet.clone(),
+                        stands: step.stands,
+                        missing: step.missing.iter().map(say).collect::<Vec<String>>(),
+                        held_by: step.held_by,
+                        job: job.clone(),
+                    }
                 }
             }
             if usual {

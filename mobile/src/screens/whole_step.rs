@@ -1,7 +1,9 @@
 //! One step of the whole job.
 
 use dioxus::prelude::*;
-use rakeline_core::job::{self, JobEvent, JobState, PhotoOf, StepStands, StepsEvent, WaitEvent};
+use rakeline_core::job::{
+    self, JobEvent, JobState, PhotoOf, StepStands, StepsEvent, Wait, WaitEvent,
+};
 use rakeline_core::moment;
 use rakeline_core::steps::{Asks, Screen, StepSheet};
 use rakeline_core::text::msg;
@@ -38,6 +40,7 @@ pub fn OneStep(
     sheet: StepSheet,
     stands: StepStands,
     missing: Vec<String>,
+    held_by: Option<Wait>,
     job: JobState,
 ) -> Element {
     let shell = use_shell();
@@ -64,7 +67,12 @@ pub fn OneStep(
                 span { class: "offscreen", ", " {word} }
             }
             match &stands {
-                StepStands::Blocked(first) => rsx! { p { class: "note", {say(first)} } },
+                StepStands::Blocked(first) => rsx! {
+                    p { class: "note", {say(first)} }
+                    if let Some(wait) = held_by {
+                        Countdown { job: job.clone(), wait }
+                    }
+                },
                 StepStands::Skipped(why) => rsx! { p { class: "note", {say(&msg("step-skipped-why").text("why", why.clone()))} } },
                 _ => rsx! {},
             }
@@ -157,12 +165,48 @@ fn Skip(job: JobState, sheet: StepSheet) -> Element {
     }
 }
 
+/// What is left of a wait, drawn anew every second.
+#[component]
+fn Countdown(job: JobState, wait: Wait) -> Element {
+    let shell = use_shell();
+    // A second that passed writes the state: whoever reads it is drawn anew.
+    drop(shell.state.read());
+    let now = shell.now().at;
+    rsx! {
+        div { role: "timer",
+            for line in job::wait_words(&job, &wait, now) {
+                p { class: "note", {say(&line)} }
+            }
+        }
+    }
+}
+
+/// Why no head goes in yet, with what is left; nothing where they may.
+#[component]
+pub fn HeadsWait(job: JobState) -> Element {
+    let shell = use_shell();
+    drop(shell.state.read());
+    let held = job::heads_wait(&job, shell.now().at);
+    let go = shell.clone();
+    rsx! {
+        if let Some(held) = held {
+            div { class: "trouble-box", role: "timer",
+                p { {say(&held)} }
+                button {
+                    class: "also",
+                    onclick: move |_| go.send(Intent::GoStep(Step::Whole)),
+                    {t("step-whole")}
+                }
+            }
+        }
+    }
+}
+
 /// A wait at a step: started, running till a time of day, over.
 #[component]
 fn WaitAt(sheet: StepSheet, minutes: u16, job: JobState, due: bool) -> Element {
     let shell = use_shell();
     let mut typed = use_signal(|| minutes.to_string());
-    let now = shell.now().at;
     let name = sheet.name.clone();
     let running = job::waits_at(&job, &name).next().cloned();
     let fits = read(&typed()).is_some();
@@ -174,9 +218,7 @@ fn WaitAt(sheet: StepSheet, minutes: u16, job: JobState, due: bool) -> Element {
                 p {
                     {say(&msg("wait-until").text("time", moment::clock(&wait.until())))}
                 }
-                for line in job::wait_words(&job, &wait, now) {
-                    p { class: "note", {say(&line)} }
-                }
+                Countdown { job: job.clone(), wait: wait.clone() }
                 button {
                     class: "plain",
                     onclick: move |_| fit(&end, JobEvent::Wait(WaitEvent::Ended(for_end.clone()))),

@@ -1,9 +1,12 @@
-//! Pictures: the live one, those taken or chosen, and where they are kept.
+//! Pictures: the live one, those taken or chosen, and where they are kept;
+//! jobs that are read beside the open one.
 
 use dioxus::core::spawn_forever;
 
 use super::{LIVE_PICTURE, Shell};
-use crate::driver::{Action, Intent, LevelIntent, Measure};
+use crate::driver::{
+    Action, Intent, IssueIntent, LevelIntent, Measure, PhotoIntent, Place, sheet_key,
+};
 
 impl Shell {
     pub(super) fn picture(&self, action: Action) {
@@ -42,7 +45,20 @@ impl Shell {
             Action::PutBlob(purpose, key, bytes) => {
                 spawn_forever(async move {
                     let outcome = platform.storage.blob_put(&key, bytes).await;
-                    shell.send(purpose.stored(outcome));
+                    shell.send(purpose.stored(key, outcome));
+                });
+            }
+            Action::Fetch(id) => {
+                spawn_forever(async move {
+                    let found = platform.storage.get(&Place::Jobs.key(&id)).await;
+                    shell.send(Intent::Photo(PhotoIntent::Fetched(id, found)));
+                });
+            }
+            Action::ReadIssue(id, number, sheets) => {
+                spawn_forever(async move {
+                    let found = platform.storage.get(&sheet_key(&id, number)).await;
+                    let read = IssueIntent::Read(id, number, sheets, found);
+                    shell.send(Intent::Issue(read));
                 });
             }
             Action::DropBlob(key) => {

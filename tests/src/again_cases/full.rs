@@ -14,8 +14,8 @@ use rakeline_core::estimate::ground::Ground;
 use rakeline_core::estimate::zero::PhoneProfile;
 use rakeline_core::job::{
     Agreed, AgreedHow, Answer, BehindPhoto, ClockTrust, Drilled, Ended, Field, FromJob, HandTaken,
-    HowEnded, JobState, Limit, Load, Photo, PhotoOf, Row, SeenBehind, ShapeFrom, SheetIssue,
-    Standing, Symptom, Visit, Wait, Where, WhichLead, Whose,
+    HowEnded, JobState, Limit, Load, Particular, Photo, PhotoOf, Row, SeenBehind, ShapeFrom,
+    SheetIssue, Standing, Symptom, Visit, Wait, Where, WhichLead, Whose,
 };
 use rakeline_core::steps::{Question, Stage, StepName, Truth};
 use rakeline_core::units::{Degrees, Millimetres, Offset};
@@ -23,7 +23,7 @@ use rakeline_core::units::{Degrees, Millimetres, Offset};
 use super::{EARLIER, done};
 
 /// Figures and words that stay with this vehicle, to be looked for.
-pub const STAYS: [&str; 12] = [
+pub const STAYS: [&str; 14] = [
     "Fell & Ghyll",
     "FG 12 TARN",
     "A. Beck",
@@ -36,6 +36,8 @@ pub const STAYS: [&str; 12] = [
     "11.87",
     "Europe/Paris",
     "fgtarnvin12345678",
+    "ZFGT1A2B3C4D55667",
+    "KS-90417",
 ];
 
 fn step(name: &str) -> StepName {
@@ -45,6 +47,7 @@ fn step(name: &str) -> StepName {
 fn behind_photo(at: DateTime<FixedOffset>) -> BehindPhoto {
     BehindPhoto {
         blob: "blob-behind".to_owned(),
+        original: None,
         whose: Whose::Bumper,
         width: 40,
         height: 30,
@@ -69,6 +72,13 @@ pub fn full_job() -> Option<JobState> {
         case: String::new(),
         feet: Feet::On,
     });
+    for (which, text) in [
+        (Particular::Vin, "ZFGT1A2B3C4D55667"),
+        (Particular::Odometer, "84 210 km"),
+        (Particular::KitSerial, "KS-90417"),
+    ] {
+        job.particulars.insert(which, text.to_owned());
+    }
     for (field, text) in [
         (Field::Volts(Reading::ReverseOn), "11.87"),
         (Field::AgreedName, "J. Ghyll"),

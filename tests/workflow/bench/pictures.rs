@@ -2,7 +2,9 @@
 
 use std::task::{Context, Waker};
 
-use rakeline::driver::{Action, Intent, LevelIntent, Measure};
+use rakeline::driver::{
+    Action, Intent, IssueIntent, LevelIntent, Measure, PhotoIntent, Place, sheet_key,
+};
 use rakeline::platform::{Camera, Storage};
 
 use super::Bench;
@@ -35,7 +37,22 @@ impl Bench {
             Action::PutBlob(purpose, key, bytes) => {
                 let storage = self.phone.storage.clone();
                 self.waiting.push_back(Box::pin(async move {
-                    purpose.stored(storage.blob_put(&key, bytes).await)
+                    let outcome = storage.blob_put(&key, bytes).await;
+                    purpose.stored(key, outcome)
+                }));
+            }
+            Action::Fetch(id) => {
+                let storage = self.phone.storage.clone();
+                self.waiting.push_back(Box::pin(async move {
+                    let found = storage.get(&Place::Jobs.key(&id)).await;
+                    Intent::Photo(PhotoIntent::Fetched(id, found))
+                }));
+            }
+            Action::ReadIssue(id, number, sheets) => {
+                let storage = self.phone.storage.clone();
+                self.waiting.push_back(Box::pin(async move {
+                    let found = storage.get(&sheet_key(&id, number)).await;
+                    Intent::Issue(IssueIntent::Read(id, number, sheets, found))
                 }));
             }
             Action::DropBlob(key) => {

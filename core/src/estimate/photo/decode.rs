@@ -15,62 +15,13 @@ use zune_jpeg::zune_core::colorspace::ColorSpace;
 use zune_jpeg::zune_core::options::DecoderOptions;
 
 use super::beside::beside;
+use super::fault::MOST_PIXELS;
+pub use super::fault::PhotoFault;
 use super::luma::Luma;
-use crate::text::{Message, msg};
 
-/// Largest file, bytes.
-pub const LARGEST_FILE: usize = 64_000_000;
-/// Most pixels of a picture.
-pub const MOST_PIXELS: u64 = 100_000_000;
 /// Most bytes that a picture's pixels may take on the way: four channels of
 /// so many pixels.
 const MOST_BYTES: u64 = 4 * MOST_PIXELS;
-
-/// Why a file gives no picture.
-#[derive(Clone, Debug, PartialEq)]
-pub enum PhotoFault {
-    /// The file is larger than [`LARGEST_FILE`].
-    FileTooLarge {
-        /// Its bytes.
-        bytes: usize,
-    },
-    /// The picture has more than [`MOST_PIXELS`].
-    TooManyPixels {
-        /// Its size.
-        size: (u64, u64),
-    },
-    /// It has no pixels.
-    Empty,
-    /// A phone's HEIC or AVIF file.
-    Heic,
-    /// Neither JPEG nor PNG nor WebP.
-    OtherType,
-    /// The file ends too early.
-    CutShort,
-    /// The file is damaged.
-    Damaged(String),
-}
-
-impl PhotoFault {
-    /// What is wrong and what to do.
-    #[must_use]
-    pub fn message(&self) -> Message {
-        const MEGA: f64 = 1e6;
-        match self {
-            Self::FileTooLarge { bytes } => msg("photo-file-too-large")
-                .number("size", *bytes as f64 / MEGA, 0)
-                .number("limit", LARGEST_FILE as f64 / MEGA, 0),
-            Self::TooManyPixels { size } => msg("photo-too-many-pixels")
-                .text("size", format!("{} × {}", size.0, size.1))
-                .number("limit", MOST_PIXELS as f64 / MEGA, 0),
-            Self::Empty => msg("photo-empty"),
-            Self::Heic => msg("photo-heic"),
-            Self::OtherType => msg("photo-other-type"),
-            Self::CutShort => msg("photo-cut-short"),
-            Self::Damaged(why) => msg("photo-damaged").text("why", why.clone()),
-        }
-    }
-}
 
 /// The file types that are read.
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -86,9 +37,7 @@ enum Kind {
 /// # Errors
 /// [`PhotoFault`]; its message says what to do.
 pub fn decode(bytes: &[u8]) -> Result<Luma, PhotoFault> {
-    if bytes.len() > LARGEST_FILE {
-        return Err(PhotoFault::FileTooLarge { bytes: bytes.len() });
-    }
+    PhotoFault::of_file(bytes.len())?;
     let (width, height, pixels) = match kind(bytes)? {
         Kind::Jpeg => jpeg(bytes, ColorSpace::Luma)?,
         Kind::Png => luma(picture(PngDecoder::new(Cursor::new(bytes)))?),
@@ -108,9 +57,7 @@ pub fn decode(bytes: &[u8]) -> Result<Luma, PhotoFault> {
 /// # Errors
 /// [`PhotoFault`]; its message says what to do.
 pub fn colours(bytes: &[u8]) -> Result<(Pixels, u16), PhotoFault> {
-    if bytes.len() > LARGEST_FILE {
-        return Err(PhotoFault::FileTooLarge { bytes: bytes.len() });
-    }
+    PhotoFault::of_file(bytes.len())?;
     let rgb = |picture: DynamicImage| {
         let size = (picture.width() as usize, picture.height() as usize);
         (size.0, size.1, picture.into_rgb8().into_raw())
@@ -142,23 +89,12 @@ fn kind(bytes: &[u8]) -> Result<Kind, PhotoFault> {
     }
 }
 
-/// Holds a picture's size to the limits.
-fn held(width: u64, height: u64) -> Result<(), PhotoFault> {
-    match width.checked_mul(height) {
-        Some(0) => Err(PhotoFault::Empty),
-        Some(1..=MOST_PIXELS) => Ok(()),
-        _ => Err(PhotoFault::TooManyPixels {
-            size: (width, height),
-        }),
-    }
-}
-
 /// Width, height and rows.
 pub type Pixels = (usize, usize, Vec<u8>);
 
 fn jpeg(bytes: &[u8], wanted: ColorSpace) -> Result<Pixels, PhotoFault> {
     let (width, height) = jpeg_size(bytes).ok_or(PhotoFault::CutShort)?;
-    held(width.into(), height.into())?;
+    PhotoFault::of_size(width.into(), height.into())?;
     if !jpeg_ends(bytes) {
         return Err(PhotoFault::CutShort);
     }
@@ -238,7 +174,7 @@ fn picture<D: ImageDecoder>(
 ) -> Result<DynamicImage, PhotoFault> {
     let decoder = decoder.map_err(fault)?;
     let (width, height) = decoder.dimensions();
-    held(width.into(), height.into())?;
+    PhotoFault::of_size(width.into(), height.into())?;
     if decoder.total_bytes() > MOST_BYTES {
         return Err(PhotoFault::TooManyPixels {
             size: (width.into(), height.into()),

@@ -40,6 +40,7 @@ pub mod decode;
 pub mod detect;
 #[cfg(feature = "photo")]
 mod erf;
+pub mod fault;
 #[cfg(feature = "photo")]
 pub mod frame;
 #[cfg(feature = "photo")]

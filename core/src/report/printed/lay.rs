@@ -21,7 +21,7 @@ const LEADING: f64 = 1.32;
 /// Highest drawing, mm.
 const DRAWING_HIGHEST: f64 = 75.0;
 
-/// Highest photo, mm.
+/// Highest photo, mm, with body text of its usual size.
 const PHOTO_HIGHEST: f64 = 62.0;
 
 /// What a piece of a page is.
@@ -248,7 +248,8 @@ fn photos(cursor: &mut Cursor, photos: &[SheetPhoto]) {
     let share = (cursor.width() - gap * (across as f64 - 1.0)) / across as f64;
     for row in photos.chunks(across) {
         let small = cursor.body * 0.85;
-        let fitted: Vec<At> = row.iter().map(|photo| fit(photo, share)).collect();
+        let highest = PHOTO_HIGHEST * cursor.body / super::BODY;
+        let fitted: Vec<At> = row.iter().map(|photo| fit(photo, share, highest)).collect();
         let words: Vec<Vec<String>> = row
             .iter()
             .map(|photo| lines(cursor.face, &(cursor.say)(&photo.caption), small, share))
@@ -276,11 +277,11 @@ fn photos(cursor: &mut Cursor, photos: &[SheetPhoto]) {
 }
 
 /// A photo inside its share of the width, as high as it may be.
-fn fit(photo: &SheetPhoto, share: f64) -> At {
+fn fit(photo: &SheetPhoto, share: f64, highest: f64) -> At {
     let (wide, high) = (f64::from(photo.size.0), f64::from(photo.size.1));
     if !(wide > 0.0 && high > 0.0) {
-        return At(share, share * 0.75);
+        return At(share, (share * 0.75).min(highest));
     }
-    let scale = (share / wide).min(PHOTO_HIGHEST / high);
+    let scale = (share / wide).min(highest / high);
     At(wide * scale, high * scale)
 }

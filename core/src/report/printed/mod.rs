@@ -2,8 +2,10 @@
 //! tagged PDF/A with fonts embedded.
 
 mod lay;
+mod notes;
 mod paint;
 mod picture;
+mod shorter;
 mod table;
 mod wrap;
 
@@ -27,6 +29,10 @@ const BODY: f64 = 3.5;
 /// own figure).
 const BODY_LEAST: f64 = 2.3;
 
+/// Smallest body text at all, mm: what 16 heads and a letterhead of the
+/// longest lines come down to.
+const BODY_LAST: f64 = 1.2;
+
 /// Pictures of a sheet by blob: JPEG, upright, without location.
 pub type Pictures = BTreeMap<String, Vec<u8>>;
 
@@ -47,20 +53,46 @@ pub fn sheet_pdf(
     painted(paint::Conform::PdfA).or_else(|_| painted(paint::Conform::Plain))
 }
 
+/// As many pages as it needs, or one: first the lettering shrinks, then the
+/// document is shortened step by step; what is left of the longest shrinks
+/// below what is read at arm's length rather than run onto a second page.
 fn laid_out(
     document: &Document,
     look: &SheetLook,
     face: &Face,
     say: &dyn Fn(&Message) -> String,
 ) -> lay::Laid {
+    let with = |document: &Document, body: f64| lay::lay(document, look, face, say, body);
+    if look.length == Length::AsNeeded {
+        return with(document, BODY);
+    }
+    if let Some(page) = one_page(BODY_LEAST, &|body| with(document, body)) {
+        return page;
+    }
+    for cut in shorter::CUTS {
+        let less = shorter::shorter(document, cut);
+        if let Some(page) = one_page(BODY_LEAST, &|body| with(&less, body)) {
+            return page;
+        }
+    }
+    let least = shorter::shorter(document, shorter::CUTS[shorter::CUTS.len() - 1]);
+    let page = one_page(BODY_LAST, &|body| with(&least, body));
+    page.unwrap_or_else(|| with(&least, BODY_LAST))
+}
+
+/// The page with the largest lettering from [`BODY`] down to `least` that
+/// fits it.
+fn one_page(least: f64, with: &dyn Fn(f64) -> lay::Laid) -> Option<lay::Laid> {
     let mut body = BODY;
     loop {
-        let laid = lay::lay(document, look, face, say, body);
-        let fits = look.length == Length::AsNeeded || laid.pages.len() <= 1;
-        if fits || body <= BODY_LEAST {
-            return laid;
+        let laid = with(body);
+        if laid.pages.len() <= 1 {
+            return Some(laid);
         }
-        body = (body * 0.94).max(BODY_LEAST);
+        if body <= least {
+            return None;
+        }
+        body = (body * 0.94).max(least);
     }
 }
 

@@ -19,10 +19,10 @@ use super::super::lettering::Face;
 use super::super::pdf::{POINTS, PdfFault, draw, draw_scaled, write};
 use super::super::{Document, SheetPhoto};
 use super::lay::{BOTTOM, Laid, Means, Placed, SIDE, What};
+use super::notes::{Frame, notes};
 use super::wrap::plain;
 use super::{Pictures, SheetLook, standing};
-use crate::drawing::{Anchor, At, Item, Pen, line};
-use crate::job::{Note, PicturePlace};
+use crate::drawing::{Anchor, At, Pen, line};
 use crate::text::{Message, msg};
 
 /// What the file is held to.
@@ -187,50 +187,7 @@ fn picture(
             write(surface, face, &words, middle, Anchor::Middle, 2.6);
         }
     }
-    for note in &photo.notes {
-        for item in note_items(note, at, size) {
-            draw(surface, &item, face, say);
-        }
-    }
-}
-
-/// What was drawn on a photo, on paper.
-fn note_items(note: &Note, at: At, size: At) -> Vec<Item> {
-    let on = |place: &PicturePlace| {
-        (
-            at.0 + f64::from(place.x) * size.0,
-            at.1 + f64::from(place.y) * size.1,
-        )
-    };
-    match note {
-        Note::Arrow(from, to) => {
-            let (from, to) = (on(from), on(to));
-            let (x, y) = (to.0 - from.0, to.1 - from.1);
-            let long = x.hypot(y).max(0.1);
-            let (x, y) = (x / long * 3.0, y / long * 3.0);
-            let barb = |side: f64| (to.0 - x - side * y * 0.5, to.1 - y + side * x * 0.5);
-            vec![
-                line(Pen::Outline, &[from, to]),
-                line(Pen::Outline, &[barb(1.0), to, barb(-1.0)]),
-            ]
-        }
-        Note::Circle(middle, edge) => {
-            let (middle, edge) = (on(middle), on(edge));
-            vec![Item::Circle {
-                pen: Pen::Outline,
-                centre: At(middle.0, middle.1),
-                radius: (edge.0 - middle.0).hypot(edge.1 - middle.1).max(0.5),
-            }]
-        }
-        Note::Words(place, words) => {
-            let place = on(place);
-            vec![crate::drawing::literal_text(
-                At(place.0, place.1),
-                3.0,
-                words,
-            )]
-        }
-    }
+    notes(surface, &photo.notes, Frame { at, size }, face);
 }
 
 fn foot(

@@ -2,7 +2,7 @@ use chrono::{DateTime, FixedOffset};
 
 use super::*;
 use crate::job::{JobId, JobState, Particular};
-use crate::report::{customer_sheet, job_sheet};
+use crate::report::{Block, Section, SheetPhoto, customer_sheet, job_sheet};
 
 fn job() -> JobState {
     let sheet = include_str!("../../../../assets/kits/plain-four.json");
@@ -75,6 +75,77 @@ fn the_customers_page_is_one_page_also_with_a_name_of_500_characters() {
         &say,
     );
     assert_eq!(laid.pages.len(), 1);
+}
+
+/// The customer's page with everything as long as it can be: 16 heads with
+/// photos, every text of 500 characters, forty lines of the walk.
+fn longest() -> Document {
+    let long = "Wolfeschlegelsteinhausen ".repeat(20);
+    let text = |text: &str| crate::text::msg("literal").text("text", text);
+    let mut job = job();
+    for which in [Particular::Vehicle, Particular::Plate, Particular::Fitter] {
+        job.particulars.insert(which, long.clone());
+    }
+    job.kit.name = long.clone();
+    let mut document = customer_sheet(&job, moment());
+    let row = |number: usize| vec![text(&number.to_string()), text(&long), text(&long)];
+    let photo = |number: usize| SheetPhoto {
+        blob: number.to_string(),
+        caption: text(&format!("Head {number} {long}")),
+        size: (1_200, 1_600),
+        notes: Vec::new(),
+    };
+    for section in &mut document.sections {
+        if section.heading.key == "sheet-heads" {
+            section.blocks.push(Block::Table {
+                head: vec![text("Head"), text("Position"), text("Ring")],
+                rows: (0..16).map(row).collect(),
+            });
+            section
+                .blocks
+                .push(Block::Photos((0..16).map(photo).collect()));
+        }
+    }
+    document.sections.push(Section {
+        heading: crate::text::msg("sheet-walk"),
+        blocks: vec![Block::Lines((0..40).map(|_| text(&long)).collect())],
+    });
+    document
+}
+
+#[test]
+fn the_longest_customers_page_is_one_page_and_says_what_it_leaves_out() {
+    let face = Face::built_in().unwrap();
+    for (paper, letterhead) in [(Paper::A4, 1), (Paper::Letter, 4)] {
+        let look = SheetLook {
+            paper,
+            workshop: vec!["Fell & Tarn Fitting ".repeat(6); letterhead],
+            ..look(Length::OnePage)
+        };
+        let laid = laid_out(&longest(), &look, &face, &say);
+        assert_eq!(laid.pages.len(), 1);
+        assert!(laid.body >= BODY_LEAST, "{}", laid.body);
+        let At(width, height) = standing(paper);
+        let mut said = String::new();
+        for placed in &laid.pages[0] {
+            if let lay::What::Text(at, _, size, text) = &placed.what {
+                said.push_str(text);
+                said.push(' ');
+                assert!(at.1 <= height - lay::BOTTOM + 1e-9, "{text}");
+                let right = at.0 + face.width(text) * size;
+                assert!(right <= width - lay::SIDE + 1e-6, "{text}");
+            }
+        }
+        for whole in [
+            "customer-limit-driver",
+            "customer-limit-near",
+            "customer-care-tow-bar",
+            "sheet-more-lines",
+            "sheet-shortened",
+        ] {
+            assert!(said.contains(whole), "{whole} is not in {said}");
+        }
+    }
 }
 
 #[test]
