@@ -1,7 +1,7 @@
 //! What is answered and done at the car on the screens of look-behind, ring
 //! sets, holes, loom, parts: each press is one event of the job.
 
-use rakeline_core::job::{Asked, Field, JobEvent, JobState, QuoteEvent};
+use rakeline_core::job::{Asked, FaultEvent, Field, JobEvent, JobState, QuoteEvent};
 
 use super::intent::{Action, Now};
 use super::kits;
@@ -16,7 +16,13 @@ pub(super) fn event(app: &mut AppState, event: JobEvent, now: &Now) -> Vec<Actio
         return work::event(app, event, Back::Typing, now);
     }
     app.notice = None;
-    work::event(app, event, Back::Step, now)
+    let cleared = event == JobEvent::Fault(FaultEvent::Cleared);
+    let actions = work::event(app, event, Back::Step, now);
+    if cleared {
+        // At the next visit every question is open again.
+        app.drafts.walk.passed.clear();
+    }
+    actions
 }
 
 /// Puts what is typed for the asked fields on the job's sheet, and on the
