@@ -66,6 +66,7 @@ pub(super) fn handle(app: &mut AppState, said: SightIntent) -> Vec<Action> {
     let heads = app.job().map_or(0, |job| job.spots.len());
     let asked = &mut app.drafts.sight.asked;
     match said {
+        SightIntent::Tilt(by, _) if by.is_nan() => return Vec::new(),
         SightIntent::Only(head) => asked.only = head.filter(|head| *head < heads),
         SightIntent::Tilt(by, squares) => {
             let by = by.clamp(-TILT_GREATEST, TILT_GREATEST);
