@@ -1054,7 +1054,6 @@ head-answers-other = Head { $label } answers as head { $other }
 refused-walk-gate = First everything that has to be so behind the vehicle: read it and press 'All of this is so'.
 refused-walk-not-started = Start the walk test first.
 refused-no-such-point = The walk test has no such point.
-refused-no-tap = There is nothing to take back.
 
 ## A fault: symptoms and findings
 

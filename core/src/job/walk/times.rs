@@ -102,8 +102,11 @@ pub fn times_said(job: &JobState) -> Vec<Message> {
         let measured = read(typed).unwrap_or(Millis(f64::NAN));
         let words = match judge_time(measured, limit.greatest) {
             TimeVerdict::NoTime => {
-                let words = msg("walk-time-no-figure").message("time", of.name());
-                return Some(words.text("typed", typed));
+                return Some(
+                    msg("walk-time-no-figure")
+                        .message("time", of.name())
+                        .text("typed", typed),
+                );
             }
             TimeVerdict::Within => msg("walk-time-within"),
             TimeVerdict::Over(by) => msg("walk-time-over").number("by", by.0, 0),
