@@ -1,5 +1,6 @@
 //! Bench suite `coverage`: the picture of what the heads see against numpy,
-//! its cost, and the browser's main thread while the aim slider moves.
+//! its cost, the browser's main thread while the aim slider moves, and the
+//! test records of the diagnosis, as the suite `diagnose` has them.
 
 use std::env;
 use std::fs;
@@ -12,6 +13,7 @@ use rakeline_core::decide::coverage::{Target, View, map};
 use rakeline_core::text::Message;
 use rakeline_tests::browser::{Phone, PhoneSetup, Server, frames_ms};
 use rakeline_tests::coverage_plans::{Plan, agreement, numpy_seconds, plans};
+use rakeline_tests::fault_cases::bars;
 
 /// Most milliseconds for 4 heads on 5 m x 4 m in squares of 20 mm.
 const MOST_MS: f64 = 12.0;
@@ -145,6 +147,8 @@ fn run(quick: bool) -> Result<bool, Message> {
         at(1.0)
     );
     met &= bar("slider_main_thread_ms_a_frame", at(0.95), MOST_A_FRAME);
+    // What the record and the prediction tell of a fault.
+    met &= bars(if quick { 300 } else { 3000 });
     Ok(met)
 }
 

@@ -1,10 +1,12 @@
 //! What the heads will see: the map follows the slider, a place tells who
 //! sees it, the weather is one switch.
 
+use std::time::Duration;
+
 use rakeline_tests::browser::{Phone, Server};
 use serde_json::json;
 
-use crate::fitter::{PATIENCE, first_screen, job_with_rings, look, saved, setup, texts};
+use crate::fitter::{PATIENCE, first_screen, job_with_rings, look, path, saved, setup, texts};
 
 /// The squares on the picture from above.
 fn squares(phone: &Phone) -> String {
@@ -17,6 +19,15 @@ fn squares(phone: &Phone) -> String {
 
 /// Touches the picture at this share of its width and height.
 fn touch(phone: &Phone, picture: usize, across: f64, down: f64) {
+    press(phone, picture, [across, down], Duration::ZERO);
+}
+
+/// Lays a finger on the picture and leaves it there for a while.
+fn hold(phone: &Phone, picture: usize, across: f64, down: f64) {
+    press(phone, picture, [across, down], Duration::from_millis(900));
+}
+
+fn press(phone: &Phone, picture: usize, [across, down]: [f64; 2], how_long: Duration) {
     let place = phone.eval(&format!(
         "(() => {{ const at = document.querySelectorAll('.asking')[{picture}];
            at.scrollIntoView({{ block: 'center' }});
@@ -28,6 +39,7 @@ fn touch(phone: &Phone, picture: usize, across: f64, down: f64) {
         "Input.dispatchTouchEvent",
         json!({ "type": "touchStart", "touchPoints": point }),
     );
+    phone.rest(how_long);
     phone.cdp(
         "Input.dispatchTouchEvent",
         json!({ "type": "touchEnd", "touchPoints": [] }),
@@ -66,12 +78,31 @@ fn the_map_follows_the_aim_slider_and_tells_of_a_place() {
         texts(&phone, ".note-box li").join("\n") != told
     });
 
+    // A finger that stays: the same, and it needs no second one.
+    hold(&phone, 0, 0.55, 0.6);
+    phone.until("the held place is told by head and decibels", || {
+        let told = texts(&phone, ".note-box li");
+        let head = |line: &&String| line.starts_with("Head ") && line.contains(" dB ");
+        told.len() == 4 && told.iter().filter(head).count() >= 2
+    });
+    look(&phone, "sight-held");
+
     let warm = squares(&phone);
     phone.tap_named("Winter");
     phone.wait_for("Winter: ", PATIENCE);
     phone.until("the air counts", || squares(&phone) != warm);
     phone.tap_named("2");
     phone.wait_for("Aim of head 2", PATIENCE);
+    phone.wait_for("Mark 2:", PATIENCE);
+    let there = squares(&phone);
+    let place = texts(&phone, ".says");
+    phone.tap_named("10 mm left");
+    phone.until("the mark moves", || texts(&phone, ".says") != place);
+    phone.until("the map follows the mark", || squares(&phone) != there);
+    look(&phone, "sight-moved");
+    phone.tap_nth("Undo", 0);
+    phone.until("it is back", || texts(&phone, ".says") == place);
+    phone.until("so is the map", || squares(&phone) == there);
     phone.tap_named("Tow ball");
     phone.type_into("Its middle behind the bumper", "260");
     phone.type_into("Its middle above the ground", "480");
@@ -83,5 +114,38 @@ fn the_map_follows_the_aim_slider_and_tells_of_a_place() {
     phone.wait_for("Not on the customer's page", PATIENCE);
     phone.wait_for("of the squares", PATIENCE);
     look(&phone, "sheet-workshop");
+    assert_eq!(phone.errors(), Vec::<String>::new());
+}
+
+#[test]
+fn the_map_and_the_search_for_a_fault_stand_in_every_look() {
+    let server = Server::start();
+    let phone = first_screen(&server, setup());
+    for name in ["Paper", "Dark", "Sunlight"] {
+        phone.goto("/settings");
+        phone.wait_for("Head of the job sheet", PATIENCE);
+        phone.tap_named(name);
+        phone.goto("/?sample");
+        phone.wait_for("Tape is on", PATIENCE);
+        let marks = path(&phone);
+        let name = name.to_lowercase();
+        phone.goto(&marks.replace("/marks", "/sight"));
+        phone.wait_for("of the squares", PATIENCE);
+        // The patterns, not colours, tell what is seen: ink on paper.
+        let ink = "getComputedStyle(document.querySelector('.hatch')).stroke";
+        let paper = "getComputedStyle(document.querySelector('.drawing')).backgroundColor";
+        assert_ne!(phone.eval(ink), phone.eval(paper), "{name}");
+        look(&phone, &format!("{name}-sight"));
+        phone.goto(&marks.replace("/marks", "/fault"));
+        phone.wait_for("What does it do?", PATIENCE);
+        phone.eval(
+            "[...document.querySelectorAll('button[aria-pressed=false]')]\
+             .find((one) => one.innerText.trim() === 'Sounds for the ground')?.click()",
+        );
+        phone.wait_for("Causes, the likeliest first", PATIENCE);
+        look(&phone, &format!("{name}-fault"));
+    }
+    // After a page opened by its address no finger was on the screen yet.
+    phone.forgive("navigator.vibrate");
     assert_eq!(phone.errors(), Vec::<String>::new());
 }

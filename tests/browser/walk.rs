@@ -66,6 +66,17 @@ fn a_fault_is_found_by_questions_on_a_vehicle_that_is_not_here() {
     phone.tap_nth("Why:", 0);
     phone.wait_for("Speaks for it", PATIENCE);
     look(&phone, "fault-why");
+    // An answer for one head, given and changed afterwards.
+    phone.tap_nth("All questions", 0);
+    phone.tap_nth("At one head", 0);
+    let row = "[...document.querySelectorAll('[role=group]')]\
+        .find((one) => (one.getAttribute('aria-label') || '').startsWith('Head 2: '))";
+    let pressed = format!("{row}.querySelector('[aria-pressed=true]').innerText");
+    for (nth, answer) in ["Yes", "No", "Not known"].into_iter().enumerate() {
+        phone.eval(&format!("{row}.querySelectorAll('button')[{nth}].click()"));
+        phone.until("the head's answer", || phone.eval(&pressed) == answer);
+    }
+    phone.tap_nth("All questions", 0);
     phone.tap_named("Where does a fitted head point?");
     phone.wait_for("Never rest a phone on a head", PATIENCE);
     phone.tap_nth("2", 0);

@@ -48,6 +48,63 @@ fn records_by_chance_are_found_too() {
     assert!(missed.len() <= 2, "{missed:#?}");
 }
 
+/// The cause after this one; a new one has no place until it is put here.
+fn after(cause: Cause) -> Option<Cause> {
+    use Cause::*;
+    Some(match cause {
+        AimBelowLevel => RingWrong,
+        RingWrong => MetalWithoutInsert,
+        MetalWithoutInsert => TightFit,
+        TightFit => ThickPaint,
+        ThickPaint => HeadUpsideDown,
+        HeadUpsideDown => ObjectInField,
+        ObjectInField => Load,
+        Load => Socket,
+        Socket => SupplyDrop,
+        SupplyDrop => PulsedFeed,
+        PulsedFeed => LooseConnector,
+        LooseConnector => Water,
+        Water => LearnedWrong,
+        LearnedWrong => HeightOutside,
+        HeightOutside => GapBetween,
+        GapBetween => AimTooHigh,
+        AimTooHigh => HeadBroken,
+        HeadBroken => return None,
+    })
+}
+
+#[test]
+fn every_cause_there_is_is_reached_with_evidence_and_settled_by_its_question() {
+    let all: Vec<Cause> =
+        core::iter::successors(Some(Cause::AimBelowLevel), |cause| after(*cause)).collect();
+    assert_eq!(all, Cause::ALL);
+    let cases = one_fault();
+    for cause in all {
+        let seeded: Vec<&Case> = cases.iter().filter(|case| case.seeded == [cause]).collect();
+        assert!(!seeded.is_empty(), "{cause:?} has no record");
+        for case in seeded {
+            let found = diagnose(&case.job).suspects;
+            let one = found.iter().find(|one| one.cause == cause);
+            let one = one.unwrap_or_else(|| panic!("{cause:?} is not in the list"));
+            assert!(!one.for_it.is_empty(), "{}", case.name);
+            assert!(!one.is_ruled_out(), "{}", case.list());
+        }
+        // Its own question moves it more than any other evidence hints.
+        let job = Record::elsewhere().does(Symptom::ConstantAlarm).job;
+        let with = |answer| {
+            let mut job = job.clone();
+            job.fault.found.push(Found {
+                finding: cause.settled_by(),
+                spot: None,
+                answer,
+            });
+            points(&job, cause)
+        };
+        let apart = (with(YesNo::Yes) - with(YesNo::No)).abs();
+        assert!(apart >= 20, "{cause:?}: {apart}");
+    }
+}
+
 fn points(job: &JobState, cause: Cause) -> i32 {
     let suspects = diagnose(job).suspects;
     let mut suspects = suspects.iter().filter(|one| one.cause == cause);

@@ -2,12 +2,14 @@
 
 use rakeline::driver::{Intent, Measure, Target, WalkIntent};
 use rakeline::route::{Route, Step};
-use rakeline_core::diagnose::{Cause, diagnose, next_question};
+use rakeline::texts::say;
+use rakeline_core::decide::coverage::ObjectKind;
+use rakeline_core::diagnose::{Cause, From, diagnose, next_question};
 use rakeline_core::estimate::contact::Feet;
 use rakeline_core::estimate::rake::Side;
 use rakeline_core::job::{
-    BesideHead, FaultEvent, Field, Finding, Found, JobEvent, RingWay, Symptom, Where, YesNo,
-    beside_angle, fitted_aim,
+    BesideHead, CoverageEvent, FaultEvent, Field, Finding, Found, JobEvent, ObjectField, RingWay,
+    Symptom, Where, YesNo, beside_angle, fitted_aim,
 };
 use rakeline_tests::tilt_sim::chain::against_gravity;
 use rakeline_tests::tilt_sim::on_face;
@@ -178,6 +180,87 @@ fn reading_all_marks_again_lets_go_of_what_was_read_beside_the_heads() {
     // The phone without its feet may read now.
     hand::hold(&mut bench, up, 1600.0);
     assert_eq!(bench.readings(), [1, 0, 0, 0]);
+}
+
+#[test]
+fn an_answer_for_a_head_is_changed_and_taken_back_afterwards() {
+    let mut bench = Bench::new();
+    bench.send(Intent::StartFault(bench.new_id()));
+    let said = FaultEvent::SymptomSaid(Symptom::SeesGround, Where::NotKnown);
+    fault(&mut bench, said);
+    let at = |answer| {
+        FaultEvent::Answered(Found {
+            finding: Finding::RingRight,
+            spot: Some(1),
+            answer,
+        })
+    };
+    fault(&mut bench, at(YesNo::No));
+    assert_eq!(first(&bench), Cause::RingWrong);
+    fault(&mut bench, at(YesNo::Yes));
+    assert_ne!(first(&bench), Cause::RingWrong);
+    assert_eq!(bench.job().fault.found.len(), 1);
+    fault(
+        &mut bench,
+        FaultEvent::NotKnown(Finding::RingRight, Some(1)),
+    );
+    assert!(bench.job().fault.found.is_empty());
+    bench.send(Intent::Undo);
+    assert_eq!(bench.job().fault.found.len(), 1);
+}
+
+#[test]
+fn cleared_for_the_next_visit_every_question_is_open_again() {
+    let mut bench = Bench::new();
+    bench.send(Intent::StartFault(bench.new_id()));
+    let said = || FaultEvent::SymptomSaid(Symptom::LateWarning, Where::NotKnown);
+    let asked = |bench: &Bench| {
+        let found = diagnose(bench.job());
+        let asked = next_question(bench.job(), &found, &bench.app.drafts.walk.passed);
+        asked.map(|asked| (asked.finding, asked.spot))
+    };
+    fault(&mut bench, said());
+    let first = asked(&bench).expect("a question");
+    bench.send(Intent::Walk(WalkIntent::Pass(first.0, first.1)));
+    assert_ne!(asked(&bench), Some(first));
+    fault(&mut bench, FaultEvent::Cleared);
+    fault(&mut bench, said());
+    assert_eq!(asked(&bench), Some(first));
+}
+
+#[test]
+fn a_fixed_object_whose_place_is_known_is_said_to_be_heard_and_by_which_heads() {
+    let mut bench = Bench::new();
+    scenario::to_faces(&mut bench);
+    let ball = CoverageEvent::ObjectSaid(Some(ObjectKind::TowBall));
+    bench.send(Intent::Fit(Box::new(JobEvent::Coverage(ball))));
+    bench.send(Intent::GoStep(Step::Fault));
+    let said = FaultEvent::SymptomSaid(Symptom::ConstantAlarm, Where::NotKnown);
+    fault(&mut bench, said);
+    let object = |bench: &Bench| {
+        let suspects = diagnose(bench.job()).suspects;
+        let mut object = suspects
+            .into_iter()
+            .filter(|one| one.cause == Cause::ObjectInField);
+        object.next().expect("it is in the list")
+    };
+    let before = object(&bench);
+    assert!(
+        before
+            .unknown
+            .iter()
+            .any(|one| one.key == "unknown-object-place")
+    );
+    for (field, text) in [(ObjectField::Behind, "300"), (ObjectField::Height, "500")] {
+        bench.send(Intent::Type(Field::Object(field), text.to_owned()));
+    }
+    let known = object(&bench);
+    assert!(known.points > before.points);
+    let heard = known.for_it.iter().find(|one| one.from == From::Prediction);
+    let words = say(&heard.expect("a prediction").said);
+    assert!(words.starts_with("Predicted: heard by"), "{words}");
+    assert!(known.steps[0].key.starts_with("object-shift"));
+    assert!(known.steps[1].key.starts_with("object-learn"));
 }
 
 #[test]

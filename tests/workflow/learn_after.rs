@@ -1,7 +1,7 @@
 //! What an obstacle learn leaves behind: the walk test after it, the job sheet
 //! and the customer's page; what a run may not be taken for.
 
-use rakeline::driver::{Ear, Intent, LearnIntent, WalkIntent};
+use rakeline::driver::{Ear, Intent, LearnIntent, Sheets, WalkIntent};
 use rakeline::platform::{MicrophoneFault, Pulse, VolumeKeys};
 use rakeline::route::Step;
 use rakeline_core::decide::walk_test::Sounded;
@@ -132,7 +132,14 @@ fn a_run_voids_the_walk_before_it_and_the_next_begins_beside_the_object() {
     for (field, text) in [(Field::ObjectWidth, "60"), (Field::ObjectReach, "140")] {
         bench.send(Intent::Type(field, text.to_owned()));
     }
+    // A printed page without the object's place would leave out its points.
+    let print = || Intent::MakeSheets(Sheets::Walk(WalkKind::Nine));
+    bench.send(print());
+    assert_eq!(bench.notice(), Some("walk-object-first"));
+    assert!(bench.phone.share.files().is_empty());
     walk(&mut bench, WalkEvent::ObjectLearned);
+    bench.send(print());
+    assert_eq!(bench.phone.share.files().len(), 1);
     walked(&mut bench);
     let test = bench.job().walk.test.as_ref().expect("a test");
     assert_eq!(test.points.len(), 12);

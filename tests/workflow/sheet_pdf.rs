@@ -108,13 +108,25 @@ fn a_number_that_was_issued_earlier_is_opened_again_as_it_was() {
 #[test]
 fn the_page_to_walk_by_is_one_page_with_every_place_and_is_no_sheet_number() {
     let mut bench = sample();
-    let page = pdf(&mut bench, Sheets::Walk, "sheet-walk-page");
+    let page = pdf(&mut bench, Sheets::Walk(WalkKind::Nine), "sheet-walk-page");
     let text = page.texts().concat();
     for words in ["Walk test", "764 mm", "300", "900", "1500", "Steady tone"] {
         assert!(text.contains(words), "{words} in {text}");
     }
     assert_eq!(page.texts().len(), 1, "one page");
     assert_eq!(bench.job().sheets.len(), 0);
+}
+
+#[test]
+fn the_grid_has_a_page_of_its_own_without_a_prediction() {
+    let mut bench = sample();
+    let page = pdf(&mut bench, Sheets::Walk(WalkKind::Grid), "sheet-walk-grid");
+    let text = page.texts().concat();
+    for words in ["250 mm", "950 mm", "1 to 17", "Write into each square"] {
+        assert!(text.contains(words), "{words} in {text}");
+    }
+    assert_eq!(page.texts().len(), 1, "one page");
+    assert!(!text.contains("prediction"), "{text}");
 }
 
 #[test]

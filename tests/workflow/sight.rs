@@ -1,13 +1,18 @@
 //! What the heads will see, on the memory platform: asked of the worker,
 //! followed by the slider, kept off the customer's page.
 
-use rakeline::driver::{Intent, Sheets, SightIntent};
+use rakeline::driver::{Intent, MarkOutIntent, Sheets, SightIntent, WalkIntent};
 use rakeline::route::{Route, Step};
 use rakeline::texts::say;
 use rakeline_core::decide::coverage::ObjectKind;
-use rakeline_core::drawing::{Day, Probe, Sight, Squares, Standing};
-use rakeline_core::job::{AirField, CoverageEvent, Field, JobEvent, ObjectField};
-use rakeline_core::report::{job_sheet, workshop_sheet};
+use rakeline_core::decide::walk_test::Sounded;
+use rakeline_core::drawing::{Day, Item, Probe, Sight, Squares, Standing};
+use rakeline_core::job::{
+    AirField, CoverageEvent, Field, JobEvent, ObjectField, WalkEvent, WalkKind, would_break,
+};
+use rakeline_core::report::{Block, customer_sheet, job_sheet, workshop_sheet};
+use rakeline_core::units::Offset;
+use rakeline_tests::printed::Printed;
 
 use crate::bench::Bench;
 
@@ -223,6 +228,90 @@ fn an_object_where_a_head_still_rings_is_said_so_and_has_advice() {
     let wheel = CoverageEvent::ObjectSaid(Some(ObjectKind::SpareWheel));
     bench.send(Intent::Fit(Box::new(JobEvent::Coverage(wheel))));
     assert_eq!(sight(&bench).object[0].key, "object-radius-missing");
+}
+
+#[test]
+fn the_label_of_all_heads_says_where_they_differ() {
+    let mut bench = seen();
+    let tilt = |bench: &Bench| bench.app.drafts.sight.tilt();
+    assert_eq!(tilt(&bench), Some(0.0));
+    ask(&mut bench, SightIntent::Tilt(-2.0, Squares::Fine));
+    assert_eq!(tilt(&bench), Some(-2.0));
+    ask(&mut bench, SightIntent::Only(Some(2)));
+    ask(&mut bench, SightIntent::Tilt(-5.0, Squares::Fine));
+    assert_eq!(tilt(&bench), Some(-5.0));
+    ask(&mut bench, SightIntent::Only(None));
+    assert_eq!(tilt(&bench), None);
+    // Moved together they are alike again.
+    ask(&mut bench, SightIntent::Tilt(1.0, Squares::Fine));
+    assert_eq!(tilt(&bench), Some(1.0));
+}
+
+#[test]
+fn a_spot_moved_on_the_map_takes_the_map_with_it_and_comes_back() {
+    let mut bench = seen();
+    let before = sight(&bench);
+    let places = |bench: &Bench| bench.job().marks.as_ref().expect("marks").offsets.clone();
+    let at = places(&bench);
+    let to = |by: f64| Intent::MarkOut(MarkOutIntent::Move(1, Offset(at[1].0 + by)));
+    bench.send(to(10.0));
+    assert!((places(&bench)[1].0 - at[1].0 - 10.0).abs() < 1e-9);
+    assert_ne!(sight(&bench).above, before.above);
+    bench.send(Intent::Undo);
+    assert_eq!(places(&bench), at);
+    assert_eq!(sight(&bench), before);
+    // The plan's rules hold: it stays, and the rule is told.
+    let broken = would_break(bench.job(), 1, Offset(at[1].0 + 400.0));
+    bench.send(to(400.0));
+    assert_eq!(places(&bench), at);
+    let notice = bench.app.notice.as_ref().expect("the rule");
+    assert_eq!(Some(&notice.message), broken.first());
+    // What was refused is no longer said once a step goes.
+    bench.send(to(-1.0));
+    assert!(bench.app.notice.is_none());
+}
+
+#[test]
+fn no_map_and_no_prediction_is_on_the_customers_page() {
+    let mut bench = seen();
+    let said = CoverageEvent::ObjectSaid(Some(ObjectKind::TowBall));
+    bench.send(Intent::Fit(Box::new(JobEvent::Coverage(said))));
+    typed(&mut bench, Field::Object(ObjectField::Behind), "260");
+    let told = typed(&mut bench, Field::Object(ObjectField::Height), "480");
+    // A walk test against the prediction is the workshop's as well.
+    for walk in [WalkEvent::GateHeeded, WalkEvent::Started(WalkKind::Nine)] {
+        bench.send(Intent::Fit(Box::new(JobEvent::Walk(walk))));
+    }
+    for _ in 0..9 {
+        bench.send(Intent::Walk(WalkIntent::Sounded(Sounded::Nothing)));
+    }
+    let now = bench.job().changed;
+    let page = customer_sheet(bench.job(), now);
+    let drawings = page.sections.iter().flat_map(|one| &one.blocks);
+    let mapped = drawings.filter(|block| match block {
+        Block::Drawing(drawing) => {
+            let squares = |item: &Item| matches!(item, Item::Squares { .. });
+            drawing.items.iter().any(squares)
+        }
+        _ => false,
+    });
+    assert_eq!(mapped.count(), 0);
+    let keys = format!("{page:?}");
+    assert!(keys.contains("sheet-walk"), "the walk test itself is there");
+    let lines = [&told.lines, &told.ground, &told.based, &told.object];
+    for line in lines.into_iter().flatten().chain([&told.headline]) {
+        assert!(!keys.contains(&format!("{:?}", line.key)), "{}", line.key);
+    }
+    for stays in ["walk-miss", "walk-surprise", "walk-predicted"] {
+        assert!(!keys.contains(stays), "{stays}");
+    }
+    bench.send(Intent::MakeSheets(Sheets::Customer));
+    let files = bench.phone.share.files();
+    let file = &files.last().expect("a file").bytes;
+    let text = Printed::new("sheet-customer-no-map", file).texts().concat();
+    for word in ["rediction", "redicted", "dB to spare", "of the squares"] {
+        assert!(!text.contains(word), "{word} in {text}");
+    }
 }
 
 #[test]

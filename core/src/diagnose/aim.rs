@@ -7,6 +7,7 @@
 
 use super::cause::Cause;
 use super::evidence::{Gathered, label};
+use super::seen;
 use crate::decide::ring_set::{Candidate, aim_words};
 use crate::job::{JobState, RingWay, TakenBy, fitted_aim, ring_choice, set_taken, sinks_typed};
 use crate::text::msg;
@@ -64,6 +65,11 @@ impl Aim {
 fn aim(job: &JobState, spot: u8) -> Option<Aim> {
     let found = fitted_aim(job, spot).map(Aim::Found);
     found.or_else(|| planned(job, spot).map(|set| Aim::Planned(set.aim)))
+}
+
+/// The aim of a head: as found at the car, else with the set that goes in.
+pub(super) fn known(job: &JobState, spot: u8) -> Option<Estimate<Degrees>> {
+    aim(job, spot).map(|aim| aim.estimate())
 }
 
 /// What is known of a head's aim, ring and arrow.
@@ -252,6 +258,8 @@ pub(super) fn load(job: &JobState) -> Gathered {
     all.record(points, said);
     if typed.is_none() {
         all.not_known(msg("unknown-load"));
+    } else {
+        all.join(seen::ground_loaded(job, spot, lower));
     }
     all
 }

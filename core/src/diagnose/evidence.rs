@@ -15,6 +15,8 @@ pub enum From {
     Symptom,
     /// The job's record: plans, readings, tests.
     Record,
+    /// Predicted from the record: what the heads should see.
+    Prediction,
     /// Found at the car.
     Car,
 }
@@ -47,6 +49,17 @@ impl Gathered {
                 points,
                 said,
                 from: From::Record,
+            });
+        }
+    }
+
+    /// Adds what is predicted; nothing when it weighs nothing.
+    pub fn predicted(&mut self, points: i16, said: Message) {
+        if points != 0 {
+            self.evidence.push(Evidence {
+                points,
+                said,
+                from: From::Prediction,
             });
         }
     }

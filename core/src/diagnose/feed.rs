@@ -2,11 +2,8 @@
 
 use super::evidence::Gathered;
 use crate::decide::supply::{Judged, LampCircuit, Reading};
-use crate::decide::walk_test::{START_UP_GREATEST, TimeVerdict, judge_time};
-use crate::figure;
-use crate::job::{Answered, Field, JobState, ReadVolts, supply_drop, volts};
+use crate::job::{Answered, JobState, ReadVolts, starts_late_by, supply_drop, volts};
 use crate::text::{Message, msg};
-use crate::units::Millis;
 
 /// Too few volts at the control box.
 pub(super) fn drop(job: &JobState) -> Gathered {
@@ -80,12 +77,7 @@ pub(super) fn pulsed(job: &JobState) -> Gathered {
 
 /// Whether the time from switching on was measured, and is long.
 fn starts_late(job: &JobState, all: &mut Gathered) {
-    let typed = job.typed(Field::WalkStartUp).trim();
-    let typed = typed.trim_end_matches("ms").trim().replace(',', ".");
-    let Some(measured) = figure::read(&typed) else {
-        return;
-    };
-    if let TimeVerdict::Over(by) = judge_time(Millis(measured), START_UP_GREATEST) {
+    if let Some(by) = starts_late_by(job) {
         all.record(6, msg("evidence-starts-late").number("by", by.0, 0));
     }
 }

@@ -37,7 +37,7 @@ pub(super) fn object(job: &JobState) -> Gathered {
 }
 
 /// What the control box ignores, by the learn's proof or as said.
-fn learned_object(job: &JobState) -> Option<Object> {
+pub(super) fn learned_object(job: &JobState) -> Option<Object> {
     match ignores(job) {
         Ignores::This(object) | Ignores::PerhapsThis(object) => Some(object),
         Ignores::NotKnown | Ignores::Tested(_) | Ignores::Cleared => None,
@@ -71,33 +71,57 @@ pub(super) fn learned(job: &JobState) -> Gathered {
     all
 }
 
-/// The middle heads are too far apart.
-pub(super) fn gap(job: &JobState) -> Gathered {
-    let mut all = Gathered::default();
+/// The spacing of the two middle heads and the most that the sheet allows.
+#[derive(Clone, Copy)]
+pub(super) struct MiddleSpacing {
+    pub spacing: Millimetres,
+    pub greatest: Millimetres,
+}
+
+impl MiddleSpacing {
+    /// Whether it is more than the sheet allows, marks being whole millimetres.
+    pub fn is_wide(self) -> bool {
+        self.spacing > self.greatest + Millimetres(1.0)
+    }
+}
+
+/// By the sheet, not by a limit that was changed for this job. `None` without
+/// marks, or where a head sits in the middle.
+pub(super) fn middle_spacing(job: &JobState) -> Option<MiddleSpacing> {
     let heads = job.spots.len();
-    let pair = (heads > 1).then(|| ((heads - 1) / 2, heads / 2));
-    let marks = job.marks.as_ref().filter(|_| heads.is_multiple_of(2));
-    let spacing = marks.zip(pair).and_then(|(marks, (left, right))| {
-        Some(*marks.offsets.get(right)? - *marks.offsets.get(left)?)
-    });
-    let Some(spacing) = spacing else {
-        all.not_known(msg("unknown-gap"));
-        return all;
-    };
-    // By the sheet, not by a limit that was changed for this job.
+    let marks = job.marks.as_ref()?;
+    if heads < 2 || !heads.is_multiple_of(2) {
+        return None;
+    }
+    let at = |head: usize| marks.offsets.get(head).copied();
+    let spacing = at(heads / 2)? - at(heads / 2 - 1)?;
     let sheet = &job.kit.mark_out;
     let inner = sheet.inner * 2.0;
     let greatest = match sheet.spacing_greatest {
         Some(greatest) if greatest < inner => greatest,
         _ => inner,
     };
-    let figures = |key: &'static str| msg(key).mm("spacing", spacing.0).mm("greatest", greatest.0);
-    if spacing > greatest + Millimetres(1.0) {
+    Some(MiddleSpacing { spacing, greatest })
+}
+
+/// The middle heads are too far apart.
+pub(super) fn gap(job: &JobState) -> Gathered {
+    let mut all = Gathered::default();
+    let Some(middle) = middle_spacing(job) else {
+        all.not_known(msg("unknown-gap"));
+        return all;
+    };
+    let figures = |key: &'static str| {
+        msg(key)
+            .mm("spacing", middle.spacing.0)
+            .mm("greatest", middle.greatest.0)
+    };
+    if middle.is_wide() {
         all.record(22, figures("evidence-gap-wide"));
     } else {
         all.record(-10, figures("evidence-gap-right"));
     }
-    if limit_value(job, Limit::Inner).is_some_and(|inner| inner > sheet.inner) {
+    if limit_value(job, Limit::Inner).is_some_and(|inner| inner > job.kit.mark_out.inner) {
         all.record(3, msg("evidence-limit-changed"));
     }
     all

@@ -159,6 +159,18 @@ fn hole(job: &JobState, spot: u8, all: &mut Gathered) {
     all.not_known(msg("unknown-sits-free").text("label", name));
 }
 
+/// What the sheet allows; another's kit is not known.
+fn sheet_limit(job: &JobState) -> Option<Millimetres> {
+    job.kit
+        .paint_limit
+        .filter(|_| job.fault.elsewhere.is_none())
+}
+
+/// Paint that is thick: over the sheet's limit, else over our own.
+pub(super) fn paint_limit(job: &JobState) -> Millimetres {
+    sheet_limit(job).unwrap_or(PAINT_THICK)
+}
+
 fn paint(job: &JobState, spot: u8) -> Gathered {
     let mut all = Gathered::default();
     let name = label(job, spot);
@@ -166,9 +178,11 @@ fn paint(job: &JobState, spot: u8) -> Gathered {
         all.not_known(msg("unknown-paint").text("label", name));
         return all;
     };
-    let (limit, thick, thin) = match job.kit.paint_limit {
-        Some(limit) if job.fault.elsewhere.is_none() => (limit, 25, -20),
-        _ => (PAINT_THICK, 15, -8),
+    let limit = paint_limit(job);
+    let (thick, thin) = if sheet_limit(job).is_some() {
+        (25, -20)
+    } else {
+        (15, -8)
     };
     let figures = |key: &'static str| {
         msg(key)

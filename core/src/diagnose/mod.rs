@@ -3,7 +3,8 @@
 //! and of what was found at the car.
 //!
 //! Start with [`diagnose`]. The weights are data in `weights.rs`; `aim`,
-//! `fit`, `feed`, `field`, `plugs` and `walked` say what the record holds.
+//! `fit`, `feed`, `field`, `plugs` and `walked` say what the record holds,
+//! `seen` what the heads are predicted to see.
 //! Nothing is hidden: a suspect's points are the sum of its evidence, its
 //! prior and how it fits the symptoms.
 
@@ -16,6 +17,7 @@ mod field;
 mod fit;
 mod next;
 mod plugs;
+mod seen;
 mod walked;
 mod weigh;
 mod weights;

@@ -4,7 +4,7 @@ use super::cause::Cause;
 use super::contradict::contradictions;
 use super::evidence::{Evidence, From, Gathered, answers, label};
 use super::weights::{fits, prior};
-use super::{aim, feed, field, fit, plugs, walked};
+use super::{aim, feed, field, fit, plugs, seen, walked};
 use crate::job::{JobState, Symptom, Where};
 use crate::order;
 use crate::text::{Message, msg};
@@ -28,6 +28,9 @@ pub struct Suspect {
     pub against: Vec<Evidence>,
     /// What is not known.
     pub unknown: Vec<Message>,
+    /// What to do once it is this, where the record says more than the
+    /// check: the first thing first.
+    pub steps: Vec<Message>,
     /// Heads where something speaks for it.
     pub heads: Vec<u8>,
     /// The head to look at first, for a cause at a head.
@@ -120,6 +123,10 @@ fn suspect(job: &JobState, cause: Cause) -> Suspect {
         for_it,
         against,
         unknown: gathered.unknown,
+        steps: match cause {
+            Cause::ObjectInField => seen::object_steps(job),
+            _ => Vec::new(),
+        },
         heads,
         first_head,
     }
@@ -229,6 +236,9 @@ fn at_head(job: &JobState, cause: Cause, spot: u8) -> Gathered {
         .and_then(|marks| marks.offsets.get(usize::from(spot)).copied());
     let mut all = answers(job, cause, Some(spot));
     all.join(aim::at_head(job, cause, spot));
+    if cause == Cause::AimBelowLevel {
+        all.join(seen::ground(job, spot));
+    }
     all.join(fit::at_head(job, cause, spot));
     all.join(plugs::at_head(job, cause, spot));
     all.join(walked::at(job, cause, place));
@@ -247,6 +257,11 @@ fn at_vehicle(job: &JobState, cause: Cause) -> Gathered {
         Cause::PulsedFeed => feed::pulsed(job),
         _ => Gathered::default(),
     });
+    match cause {
+        Cause::ObjectInField => all.join(seen::object(job)),
+        Cause::GapBetween => all.join(seen::middle(job)),
+        _ => {}
+    }
     all.join(walked::at(job, cause, None));
     all
 }

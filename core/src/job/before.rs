@@ -327,6 +327,8 @@ pub fn may_be_handed(field: Field) -> bool {
         | Field::WalkShare
         | Field::WalkStartUp
         | Field::WalkLatency
+        | Field::WalkStartUpMost
+        | Field::WalkLatencyMost
         | Field::ObjectWhat
         | Field::ObjectAcross
         | Field::ObjectWidth

@@ -116,6 +116,10 @@ pub enum Field {
     WalkStartUp,
     /// Time from the pole being there to the driver being told, ms.
     WalkLatency,
+    /// Greatest time from switching on that is asked, ms.
+    WalkStartUpMost,
+    /// Greatest time from the pole being there that is asked, ms.
+    WalkLatencyMost,
     /// What the control box learned to ignore, in the fitter's words.
     ObjectWhat,
     /// Its middle, from the centre line.

@@ -164,10 +164,11 @@ pub use waits::{
 };
 pub use walk::{
     AgainstPrediction, Answered, Half, HeadAnswer, LearnedObject, Misplug, PointCompared,
-    SharesSaid, Tap, VoidWhy, Voided, WalkEvent, WalkKind, WalkState, WalkTest, against_prediction,
-    head_check_lines, misplugged, no_longer_seen, object_asked, point_words, share_limit,
-    share_words, swapped_words, swapped_words_of, times_said, typed_object, walk_area,
-    walk_cautions, walk_gate_open, walk_half, walk_headline, walk_points, walk_troubles,
+    SharesSaid, Tap, VoidWhy, Voided, WalkEvent, WalkKind, WalkState, WalkTest, WalkTime,
+    against_prediction, head_check_lines, head_troubles, misplugged, no_longer_seen, object_asked,
+    point_words, share_limit, share_words, starts_late_by, swapped_words, swapped_words_of,
+    time_limit, times_said, typed_object, walk_area, walk_cautions, walk_gate_open, walk_half,
+    walk_headline, walk_points,
 };
 pub use ways_out::{
     MOVE_AT_LEAST, WayChange, WayOut, away_from, moved_alone, ways_out, ways_out_of,

@@ -2,8 +2,8 @@
 //! sets, holes, loom, parts: each press is one event of the job.
 
 use rakeline_core::job::{
-    self, Asked, Field, JobEvent, JobState, MarkOutEvent, PhotoEvent, PhotoOf, QuoteEvent,
-    StepsEvent, WaitEvent, read_length,
+    self, Asked, FaultEvent, Field, JobEvent, JobState, MarkOutEvent, PhotoEvent, PhotoOf,
+    QuoteEvent, StepsEvent, WaitEvent, read_length,
 };
 
 use super::intent::{Action, Now};
@@ -21,7 +21,13 @@ pub(super) fn event(app: &mut AppState, event: JobEvent, now: &Now) -> Vec<Actio
     }
     app.notice = None;
     worked_at(app, &event, now);
-    work::event(app, event, Back::Step, now)
+    let cleared = event == JobEvent::Fault(FaultEvent::Cleared);
+    let actions = work::event(app, event, Back::Step, now);
+    if cleared {
+        // At the next visit every question is open again.
+        app.drafts.walk.passed.clear();
+    }
+    actions
 }
 
 /// What is recorded at a step was worked at in the step's stage.

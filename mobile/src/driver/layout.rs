@@ -120,6 +120,7 @@ pub(super) fn mark_out(app: &mut AppState, intent: MarkOutIntent, now: &Now) -> 
     };
     let lost = lost_by(app, &what);
     let before = app.job().cloned();
+    app.notice = None;
     let mut actions = event(app, JobEvent::MarkOut(what), Back::Step, now);
     if app.job() != before.as_ref() {
         for field in cleared {

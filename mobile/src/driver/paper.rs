@@ -1,7 +1,7 @@
 //! Sheets at full size: asked for, under way, out of the app.
 
 use chrono::{DateTime, FixedOffset};
-use rakeline_core::job::{JobState, marks_fault, read_check_line};
+use rakeline_core::job::{JobState, WalkKind, marks_fault, read_check_line};
 use rakeline_core::report::{
     Document, Length, Paper, SheetLook, customer_sheet, job_sheet, kept, template_facts,
     walk_sheet, workshop_walk,
@@ -78,13 +78,17 @@ pub(super) fn make(app: &mut AppState, sheets: Sheets, now: &Now) -> Vec<Action>
             let marks = job.spots.len();
             (Task::MarkCards { marks, paper }, msg("cards-file"))
         }
-        Sheets::Walk => {
-            let document = match walk_sheet(job, now.at) {
+        Sheets::Walk(kind) => {
+            let document = match walk_sheet(job, kind, now.at) {
                 Ok(document) => document,
                 Err(why) => return jobs::say(app, why),
             };
             let page = (document, Length::OnePage);
-            let name = msg("walk-sheet-file").text("job", job.name.clone());
+            let name = msg(match kind {
+                WalkKind::Nine => "walk-sheet-file",
+                WalkKind::Grid => "walk-sheet-file-grid",
+            });
+            let name = name.text("job", job.name.clone());
             (printed(&app.settings, job, page, now.at).0, name)
         }
         Sheets::Customer | Sheets::Workshop | Sheets::Data => {

@@ -27,11 +27,18 @@ pub struct SightDraft {
 }
 
 impl SightDraft {
-    /// How far the chosen heads are tilted, degrees, + up.
+    /// How far the chosen heads are tilted, degrees, + up; `None` where all
+    /// are chosen and they differ.
     #[must_use]
-    pub fn tilt(&self) -> f64 {
-        let head = self.asked.only.unwrap_or_default();
-        self.asked.tilted.get(head).copied().unwrap_or_default()
+    pub fn tilt(&self) -> Option<f64> {
+        let tilted = &self.asked.tilted;
+        match self.asked.only {
+            Some(head) => Some(tilted.get(head).copied().unwrap_or_default()),
+            None => {
+                let first = tilted.first().copied().unwrap_or_default();
+                tilted.iter().all(|by| *by == first).then_some(first)
+            }
+        }
     }
 }
 
@@ -59,6 +66,7 @@ pub(super) fn handle(app: &mut AppState, said: SightIntent) -> Vec<Action> {
     let heads = app.job().map_or(0, |job| job.spots.len());
     let asked = &mut app.drafts.sight.asked;
     match said {
+        SightIntent::Tilt(by, _) if by.is_nan() => return Vec::new(),
         SightIntent::Only(head) => asked.only = head.filter(|head| *head < heads),
         SightIntent::Tilt(by, squares) => {
             let by = by.clamp(-TILT_GREATEST, TILT_GREATEST);

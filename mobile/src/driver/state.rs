@@ -3,7 +3,7 @@
 use chrono::{DateTime, FixedOffset};
 use rakeline_core::again::Fleet;
 use rakeline_core::decide::parts::Part;
-use rakeline_core::job::{Field, JobId, JobState, Limit};
+use rakeline_core::job::{Field, JobId, JobState, Limit, WalkKind};
 use rakeline_core::kit::KitSheet;
 use rakeline_core::report::{Logo, Paper};
 use rakeline_core::sample::CheckLine;
@@ -206,7 +206,7 @@ pub enum Sheets {
     /// Mark cards for photos.
     MarkCards,
     /// A page to walk by.
-    Walk,
+    Walk(WalkKind),
     /// The job sheet: one page for the customer.
     Customer,
     /// The job sheet: the whole file for the workshop.

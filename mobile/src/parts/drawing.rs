@@ -89,6 +89,50 @@ pub fn Swatch(pen: Option<Pen>) -> Element {
     }
 }
 
+/// What is drawn over the squares of a picture.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Mark {
+    /// The rectangle that is summed up.
+    Counted,
+    /// The largest gap.
+    Gap,
+    /// The weakest place between heads.
+    Weakest,
+    /// The place asked about.
+    Asked,
+    /// A head and where it points.
+    Head,
+}
+
+/// A mark as it is drawn, for a legend.
+#[component]
+pub fn MarkSwatch(mark: Mark) -> Element {
+    let rectangle = |pen: Pen| {
+        rsx! {
+            polyline { class: class_of(pen), points: "60,40 240,40 240,160 60,160 60,40" }
+        }
+    };
+    let drawn = match mark {
+        Mark::Counted => rectangle(Pen::Outline),
+        Mark::Gap => rectangle(Pen::Wrong),
+        Mark::Weakest => rsx! {
+            polygon { class: class_of(Pen::Paper), points: "150,40 210,100 150,160 90,100" }
+        },
+        Mark::Asked => rsx! {
+            circle { class: class_of(Pen::Paper), cx: "150", cy: "100", r: "46" }
+            polyline { class: class_of(Pen::Ink), points: "70,100 230,100" }
+            polyline { class: class_of(Pen::Ink), points: "150,20 150,180" }
+        },
+        Mark::Head => rsx! {
+            polyline { class: class_of(Pen::Ink), points: "100,50 200,50" }
+            polyline { class: class_of(Pen::Ink), points: "150,50 150,170" }
+        },
+    };
+    rsx! {
+        svg { class: "swatch drawing", view_box: "0 0 300 200", "aria-hidden": "true", {drawn} }
+    }
+}
+
 /// The patterns that squares are filled with, in millimetres of a plan.
 #[component]
 pub fn Hatches() -> Element {

@@ -9,7 +9,7 @@ mod notice;
 mod path;
 mod typed;
 
-pub use drawing::{DrawingView, Hatches, Swatch};
+pub use drawing::{DrawingView, Hatches, Mark, MarkSwatch, Swatch};
 pub use field::{Entry, Focus, Kind};
 pub use frame::Frame;
 pub use held::{Figures, HeldBox};

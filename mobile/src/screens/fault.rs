@@ -6,6 +6,7 @@ use rakeline_core::diagnose::{Evidence, Question, Suspect, diagnose, next_questi
 use rakeline_core::job::{FaultEvent, Finding, Found, JobEvent, JobState, Symptom, Where, YesNo};
 use rakeline_core::text::msg;
 
+use super::fault_answers::Answers;
 use super::fault_measures::Measures;
 use crate::driver::{Intent, WalkIntent};
 use crate::parts::Frame;
@@ -213,11 +214,19 @@ fn Cause(job: JobState, place: usize, suspect: Suspect) -> Element {
         "ring"
     };
     let unknown: Vec<String> = suspect.unknown.iter().map(say).collect();
+    let steps: Vec<String> = suspect.steps.iter().map(say).collect();
     rsx! {
         li { class,
             span { class: "spot", "{place + 1}" }
             span { class: "verdict", {say(&suspect.name(&job))} }
             p { {say(&suspect.cause.check())} }
+            if !steps.is_empty() {
+                ol { class: "steps small",
+                    for line in steps {
+                        li { span { {line} } }
+                    }
+                }
+            }
             details {
                 summary {
                     {say(&msg("fault-points").count("points", i64::from(suspect.points)))}
@@ -247,68 +256,6 @@ fn EvidenceList(title: String, list: Vec<Evidence>) -> Element {
         ul { class: "candidates",
             for one in list {
                 li { {say(&msg("fault-evidence").message("said", one.said).count("points", i64::from(one.points)))} }
-            }
-        }
-    }
-}
-
-/// Every question, and what was answered; each can be changed.
-#[component]
-fn Answers(job: JobState) -> Element {
-    rsx! {
-        details {
-            summary {
-                {say(&msg("fault-answers").count("answers", i64::try_from(job.fault.found.len()).unwrap_or(0)))}
-            }
-            ul { class: "stack",
-                for finding in Finding::ALL {
-                    AnswerRow { key: "{finding:?}", job: job.clone(), finding }
-                }
-            }
-        }
-    }
-}
-
-#[component]
-fn AnswerRow(job: JobState, finding: Finding) -> Element {
-    let shell = use_shell();
-    let answer = job.fault.answer(finding, None);
-    let at_heads = job
-        .fault
-        .found
-        .iter()
-        .filter(|found| found.finding == finding);
-    let heads: Vec<String> = at_heads
-        .filter_map(|found| {
-            let place = job.spots.get(usize::from(found.spot?))?;
-            let words = match found.answer {
-                YesNo::Yes => msg("fault-head-yes"),
-                YesNo::No => msg("fault-head-no"),
-            };
-            Some(say(&words.text("label", place.label.clone())))
-        })
-        .collect();
-    rsx! {
-        li { class: "stack",
-            p { {say(&finding.message())} }
-            if !heads.is_empty() {
-                p { class: "why", {heads.join(", ")} }
-            }
-            div { class: "choice", role: "group", "aria-label": say(&finding.message()),
-                for (key , choice) in [("fault-yes", Some(YesNo::Yes)), ("fault-no", Some(YesNo::No)), ("fault-unknown", None)] {
-                    button {
-                        key: "{key}",
-                        "aria-pressed": if answer == choice { "true" } else { "false" },
-                        onclick: {
-                            let shell = shell.clone();
-                            move |_| event(&shell, match choice {
-                                Some(answer) => FaultEvent::Answered(Found { finding, spot: None, answer }),
-                                None => FaultEvent::NotKnown(finding, None),
-                            })
-                        },
-                        {t(key)}
-                    }
-                }
             }
         }
     }

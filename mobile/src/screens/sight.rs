@@ -1,17 +1,19 @@
-//! What the heads will see: squares from above and from the side, the aim
-//! tried higher or lower, and what it comes to.
+//! What the heads will see: squares from above and from the side, and what
+//! it comes to.
 
 use std::rc::Rc;
 
+use dioxus::html::geometry::ClientPoint;
 use dioxus::prelude::*;
-use rakeline_core::drawing::{Drawing, Pen, Probe, Sight, Squares, Standing};
-use rakeline_core::figure;
-use rakeline_core::text::{Message, msg};
+use rakeline_core::drawing::{Drawing, Probe, Sight, Standing};
+use rakeline_core::text::Message;
 
 use super::marks::NoMarks;
 use super::sight_asked::{Based, ObjectBehind, Weather};
-use crate::driver::{Intent, SightIntent, TILT_GREATEST};
-use crate::parts::{DrawingView, Frame, Hatches, Swatch};
+use super::sight_legend::Legend;
+use super::sight_tried::{Nudge, Tilt};
+use crate::driver::{Intent, SightIntent};
+use crate::parts::{DrawingView, Frame, Hatches};
 use crate::route::Step;
 use crate::shell::use_shell;
 use crate::texts::{say, t};
@@ -111,6 +113,7 @@ fn Shown(sight: Rc<Sight>) -> Element {
             }
         }
         Tilt {}
+        Nudge {}
         Lines { lines: sight.ground.clone() }
         Lines { lines: sight.lines.clone() }
         h2 { {t("sight-from-side")} }
@@ -171,75 +174,10 @@ fn Heads() -> Element {
     }
 }
 
-#[component]
-fn Legend() -> Element {
-    rsx! {
-        ul { class: "legend",
-            for (pen , key) in [
-                (Some(Pen::Dense), "sight-legend-well"),
-                (Some(Pen::Sparse), "sight-legend-just"),
-                (None, "sight-legend-not"),
-                (Some(Pen::Dotted), "sight-legend-near"),
-            ] {
-                li {
-                    Swatch { pen }
-                    {t(key)}
-                }
-            }
-        }
-    }
-}
-
-/// The aim of the chosen heads, tried higher or lower.
-#[component]
-fn Tilt() -> Element {
-    let shell = use_shell();
-    let state = shell.state.read();
-    let draft = &state.drafts.sight;
-    let tilt = draft.tilt();
-    let key = if tilt < 0.0 {
-        "sight-lower"
-    } else if tilt > 0.0 {
-        "sight-higher"
-    } else {
-        "sight-as-is"
-    };
-    let label = state.job().zip(draft.asked.only).and_then(|(job, only)| {
-        let spot = job.spots.get(only)?;
-        Some(msg("sight-aim-of").text("label", spot.label.clone()))
-    });
-    let label = label.unwrap_or_else(|| msg("sight-aim-all"));
-    let words = say(&msg(key).number("angle", tilt.abs(), 0));
-    let (moving, rest) = (shell.clone(), shell.clone());
-    let send = |shell: &crate::shell::Shell, typed: &str, squares: Squares| {
-        if let Some(by) = figure::read(typed) {
-            shell.send(Intent::Sight(SightIntent::Tilt(by, squares)));
-        }
-    };
-    rsx! {
-        div { class: "slide",
-            label { r#for: "tilt",
-                b { {say(&label)} }
-                " "
-                {words.clone()}
-            }
-            input {
-                id: "tilt",
-                r#type: "range",
-                min: "{-TILT_GREATEST}",
-                max: "{TILT_GREATEST}",
-                step: "1",
-                value: "{tilt}",
-                "aria-valuetext": words,
-                oninput: move |event| send(&moving, &event.value(), Squares::Coarse),
-                onchange: move |event| send(&rest, &event.value(), Squares::Fine),
-            }
-        }
-    }
-}
-
 /// How far the arrow keys move the place asked about, mm.
 const KEY_STEP: f64 = 100.0;
+/// A finger that moved by more than this scrolls, px.
+const PRESS_MOVES: f64 = 12.0;
 
 /// A picture that tells of a place: by a tap, a long press, or the arrow
 /// keys.
@@ -262,7 +200,7 @@ fn Asking(drawing: Drawing, side: bool) -> Element {
     };
     let at = {
         let ask = ask.clone();
-        move |client: dioxus::html::geometry::ClientPoint| {
+        move |client: ClientPoint| {
             let ask = ask.clone();
             async move {
                 let Some(mounted) = sheet() else { return };
@@ -276,6 +214,9 @@ fn Asking(drawing: Drawing, side: bool) -> Element {
             }
         }
     };
+    // Not every browser tells of a long press: a finger that is put down and
+    // lifted at one place asks, however long it lies there.
+    let mut down = use_signal(|| None::<ClientPoint>);
     let held = at.clone();
     rsx! {
         div {
@@ -284,7 +225,18 @@ fn Asking(drawing: Drawing, side: bool) -> Element {
             role: "group",
             "aria-label": t("sight-ask-keys"),
             onmounted: move |event| sheet.set(Some(event.data())),
-            onclick: move |event| at(event.client_coordinates()),
+            onpointerdown: move |event: PointerEvent| down.set(Some(event.client_coordinates())),
+            onpointercancel: move |_| down.set(None),
+            onpointerup: move |event: PointerEvent| {
+                let at = at.clone();
+                let here = event.client_coordinates();
+                let pressed = down.take().filter(|from| (here - *from).length() < PRESS_MOVES);
+                async move {
+                    if pressed.is_some() {
+                        at(here).await;
+                    }
+                }
+            },
             oncontextmenu: move |event| {
                 event.prevent_default();
                 held(event.client_coordinates())

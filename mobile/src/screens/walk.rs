@@ -69,7 +69,7 @@ pub fn Walk() -> Element {
             } else {
                 Result { job: job.clone() }
             }
-            if job.walk.test.is_none() {
+            if !job.walk.test.as_ref().is_some_and(job::WalkTest::is_whole) {
                 WalkPage {}
             }
             if open {
@@ -87,7 +87,8 @@ pub fn Walk() -> Element {
     }
 }
 
-/// The page to walk by, for who has the phone in the seat.
+/// The pages to walk by, for who has the phone in the seat: the nine points,
+/// or every square; after a learn each begins at what was learned.
 #[component]
 fn WalkPage() -> Element {
     let shell = use_shell();
@@ -95,14 +96,19 @@ fn WalkPage() -> Element {
     let making = state.making.as_ref();
     let making =
         making.map(|making| say(&msg("full-size-making").number("percent", making.percent(), 0)));
-    let print = shell.clone();
     let busy = making.is_some();
     rsx! {
-        button {
-            class: "also",
-            disabled: busy,
-            onclick: move |_| print.send(Intent::MakeSheets(Sheets::Walk)),
-            {t("walk-sheet-print")}
+        for (kind , key) in [(WalkKind::Nine, "walk-sheet-print"), (WalkKind::Grid, "walk-sheet-print-grid")] {
+            button {
+                key: "{key}",
+                class: "also",
+                disabled: busy,
+                onclick: {
+                    let shell = shell.clone();
+                    move |_| shell.send(Intent::MakeSheets(Sheets::Walk(kind)))
+                },
+                {t(key)}
+            }
         }
         if let Some(making) = making {
             p { role: "status", {making} }

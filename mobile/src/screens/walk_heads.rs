@@ -1,9 +1,10 @@
 //! Each head on its own: approached one by one, and which of them answers.
 
 use dioxus::prelude::*;
-use rakeline_core::job::{self, Answered, JobState};
+use rakeline_core::job::{self, Answered, JobState, WalkEvent};
 use rakeline_core::text::msg;
 
+use super::walk::event;
 use crate::driver::{Intent, WalkIntent, walk_head};
 use crate::shell::use_shell;
 use crate::texts::{say, t};
@@ -14,11 +15,12 @@ pub fn HeadsCheck(job: JobState) -> Element {
     let shell = use_shell();
     let state = shell.state.read();
     let head = walk_head(&state);
-    let troubles: Vec<String> = job::swapped_words(&job).iter().map(say).collect();
+    let troubles: Vec<String> = job::head_troubles(&job).iter().map(say).collect();
     let label = |spot: u8| {
         let place = job.spots.get(usize::from(spot));
         place.map_or_else(String::new, |place| place.label.clone())
     };
+    let anew = shell.clone();
     let spots: Vec<u8> = (0_u8..).zip(&job.spots).map(|(spot, _)| spot).collect();
     rsx! {
         section { class: "stack",
@@ -82,6 +84,13 @@ pub fn HeadsCheck(job: JobState) -> Element {
                     for line in troubles {
                         p { {line} }
                     }
+                }
+            }
+            if !job.walk.heads.is_empty() {
+                button {
+                    class: "plain",
+                    onclick: move |_| event(&anew, WalkEvent::HeadsAnew),
+                    {t("heads-anew")}
                 }
             }
         }

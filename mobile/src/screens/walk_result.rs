@@ -3,7 +3,7 @@
 
 use dioxus::prelude::*;
 use rakeline_core::drawing::walk_plan;
-use rakeline_core::job::{self, Field, JobState, WalkEvent, WalkKind};
+use rakeline_core::job::{self, Field, JobState, WalkEvent, WalkKind, WalkTime};
 use rakeline_core::text::msg;
 
 use super::walk::event;
@@ -143,20 +143,26 @@ fn Limits(job: JobState) -> Element {
                     wrong: job::share_limit(&job).err().as_ref().map(say),
                     note: t("walk-share-note"),
                 }
-                div { class: "side-by-side",
-                    TypedEntry {
-                        id: "walk-start-up",
-                        job: job.clone(),
-                        field: Field::WalkStartUp,
-                        label: t("walk-time-start-up"),
-                        note: t("in-ms"),
-                    }
-                    TypedEntry {
-                        id: "walk-latency",
-                        job: job.clone(),
-                        field: Field::WalkLatency,
-                        label: t("walk-time-latency"),
-                        note: t("in-ms"),
+                for (id , most , field , limit , of , name) in [
+                    ("walk-start-up", "walk-start-up-most", Field::WalkStartUp, Field::WalkStartUpMost, WalkTime::StartUp, "walk-time-start-up"),
+                    ("walk-latency", "walk-latency-most", Field::WalkLatency, Field::WalkLatencyMost, WalkTime::Latency, "walk-time-latency"),
+                ] {
+                    div { key: "{id}", class: "side-by-side",
+                        TypedEntry {
+                            id,
+                            job: job.clone(),
+                            field,
+                            label: t(name),
+                            note: t("in-ms"),
+                        }
+                        TypedEntry {
+                            id: most,
+                            job: job.clone(),
+                            field: limit,
+                            label: say(&msg("walk-time-most").message("time", msg(name))),
+                            wrong: job::time_limit(&job, of).err().as_ref().map(say),
+                            note: most_note(of),
+                        }
                     }
                 }
                 for line in times {
@@ -165,6 +171,13 @@ fn Limits(job: JobState) -> Element {
             }
         }
     }
+}
+
+/// What holds where no limit is typed, and where that comes from.
+fn most_note(of: WalkTime) -> String {
+    let own = of.own_limit();
+    let words = msg("walk-time-most-note").number("greatest", own.greatest.0, 0);
+    say(&words.message("from", own.from.message()))
 }
 
 /// What the control box learned to ignore.

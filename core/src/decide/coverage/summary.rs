@@ -154,3 +154,124 @@ fn weakest(map: &CoverageMap, heads: &[HeadInPlace]) -> Option<Weakest> {
         level: (level > NO_ECHO).then_some(Decibels(level)),
     })
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::head::Sensor;
+    use super::super::map::Area;
+    use super::*;
+    use crate::kit::BeamWay;
+    use crate::units::{Degrees, Millis};
+
+    /// A picture drawn in letters, row by row from the bumper: 's' is seen,
+    /// '.' is not, 'n' is inside a too-close zone, 'x' has no echo.
+    fn picture(rows: &[&str]) -> CoverageMap {
+        let columns = rows.first().map_or(0, |row| row.len());
+        let letters: Vec<char> = rows.iter().flat_map(|row| row.chars()).collect();
+        let level = |letter: &char| match letter {
+            's' | 'n' => 3.0,
+            '.' => -2.0,
+            _ => NO_ECHO,
+        };
+        let half = 50.0 * columns as f64;
+        CoverageMap {
+            area: Area {
+                columns_from: Millimetres(-half),
+                columns_to: Millimetres(half),
+                rows_from: Millimetres(200.0),
+                rows_to: Millimetres(200.0 + 100.0 * rows.len() as f64),
+                cell: Millimetres(100.0),
+            },
+            columns,
+            rows: rows.len(),
+            levels: letters.iter().map(level).collect(),
+            best: vec![0; letters.len()],
+            near: letters.iter().map(|letter| *letter == 'n').collect(),
+        }
+    }
+
+    fn head(label: &str, offset: f64) -> HeadInPlace {
+        let widths = [Degrees(90.0), Degrees(50.0)];
+        let range = Millimetres(1500.0);
+        HeadInPlace {
+            label: label.to_owned(),
+            offset: Offset(offset),
+            forward: Millimetres(0.0),
+            height: Millimetres(500.0),
+            aim: Degrees(0.0),
+            turn: Degrees(0.0),
+            sensor: Sensor::new(range, 48.0, widths, BeamWay::OneWay, Millis(1.2)).unwrap(),
+        }
+    }
+
+    #[test]
+    fn squares_too_close_do_not_count() {
+        let found = summary(&picture(&["nnss", "s..s"]), &[]);
+        assert_eq!((found.counted, found.seen, found.too_close), (6, 4, 2));
+        assert!((found.share().unwrap() - 4.0 / 6.0).abs() < 1e-12);
+        let near = summary(&picture(&["nn", "nn"]), &[]);
+        assert_eq!((near.share(), near.gap), (None, None));
+    }
+
+    #[test]
+    fn where_everything_is_seen_there_is_no_gap() {
+        let found = summary(&picture(&["nss", "sss"]), &[]);
+        assert_eq!(found.gap, None);
+        assert_eq!(found.share(), Some(1.0));
+    }
+
+    #[test]
+    fn squares_that_meet_at_a_corner_only_are_two_gaps() {
+        let gap = summary(&picture(&["..ss", "ss..", "sss."]), &[]).gap;
+        let gap = gap.unwrap();
+        assert_eq!(gap.cells, 3);
+        assert_eq!((gap.left, gap.right), (Offset(0.0), Offset(200.0)));
+        assert_eq!(
+            (gap.near, gap.far),
+            (Millimetres(300.0), Millimetres(500.0))
+        );
+    }
+
+    #[test]
+    fn a_gap_that_bends_is_told_by_its_outermost_edges() {
+        let gap = summary(&picture(&[".sss", ".ss.", "...."]), &[]).gap;
+        let gap = gap.unwrap();
+        assert_eq!(gap.cells, 7);
+        assert_eq!((gap.left, gap.right), (Offset(-200.0), Offset(200.0)));
+        assert_eq!(
+            (gap.near, gap.far),
+            (Millimetres(200.0), Millimetres(500.0))
+        );
+    }
+
+    #[test]
+    fn of_equal_gaps_the_nearest_the_leftmost_is_told() {
+        let gap = summary(&picture(&["s.s.", "ssss", ".sss"]), &[]).gap;
+        let gap = gap.unwrap();
+        assert_eq!((gap.cells, gap.left), (1, Offset(-100.0)));
+        assert_eq!(gap.near, Millimetres(200.0));
+    }
+
+    #[test]
+    fn the_weakest_place_lies_between_heads_and_names_them() {
+        let mut found = picture(&["ssss", "ssss"]);
+        found.levels = vec![-9.0, 5.0, 4.0, 3.0, 6.0, 2.5, 7.0, -8.0];
+        // Given in any order; what lies outside the outer heads is not between.
+        let heads = [head("3", 140.0), head("1", -140.0), head("2", 10.0)];
+        let weakest = summary(&found, &heads).weakest.unwrap();
+        assert_eq!(weakest.between, ["1", "2"]);
+        assert_eq!(weakest.at.across, Offset(-50.0));
+        assert_eq!(weakest.at.behind, Millimetres(350.0));
+        assert_eq!(weakest.level, Some(Decibels(2.5)));
+    }
+
+    #[test]
+    fn a_weakest_place_without_an_echo_has_no_level_and_one_head_has_none() {
+        let heads = [head("1", -140.0), head("2", 140.0)];
+        let weakest = summary(&picture(&["sxss"]), &heads).weakest.unwrap();
+        assert_eq!(weakest.level, None);
+        assert_eq!(summary(&picture(&["sxss"]), &heads[..1]).weakest, None);
+        // Where a head still rings nothing is said.
+        assert_eq!(summary(&picture(&["nnnn"]), &heads).weakest, None);
+    }
+}

@@ -26,7 +26,7 @@ pub enum LimitFrom {
     Own,
     /// Typed by the fitter.
     Typed,
-    /// Quoted second hand, not confirmed.
+    /// Our default, quoted second hand, not confirmed.
     SecondHand,
 }
 
@@ -47,6 +47,15 @@ impl LimitFrom {
 pub struct ShareLimit {
     /// Least share, 0 to 1.
     pub least: f64,
+    /// Where it comes from.
+    pub from: LimitFrom,
+}
+
+/// The greatest time with its source.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct TimeLimit {
+    /// Greatest time.
+    pub greatest: Millis,
     /// Where it comes from.
     pub from: LimitFrom,
 }

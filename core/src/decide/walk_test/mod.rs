@@ -9,7 +9,7 @@ mod points;
 
 pub use judge::{
     Compared, LATENCY_GREATEST, LimitFrom, OWN_SHARE_LEAST, START_UP_GREATEST, Seen, ShareLimit,
-    TimeVerdict, compare, judge_time,
+    TimeLimit, TimeVerdict, compare, judge_time,
 };
 pub use points::{
     Area, BESIDE_OBJECT, EDGE_INSET, NoPoints, PointBy, WalkPoint, around_object, grid, nine,

@@ -6,14 +6,16 @@
 
 mod object;
 mod predicted;
+mod times;
 mod told;
 
 pub use object::{no_longer_seen, object_asked, typed_object};
 pub use predicted::{AgainstPrediction, PointCompared, against_prediction};
+pub use times::{WalkTime, starts_late_by, time_limit, times_said};
 pub use told::{
-    Half, Misplug, SharesSaid, head_check_lines, misplugged, point_words, share_limit, share_words,
-    swapped_words, swapped_words_of, times_said, walk_area, walk_cautions, walk_half,
-    walk_headline, walk_points, walk_troubles,
+    Half, Misplug, SharesSaid, head_check_lines, head_troubles, misplugged, point_words,
+    share_limit, share_words, swapped_words, swapped_words_of, walk_area, walk_cautions, walk_half,
+    walk_headline, walk_points,
 };
 
 use chrono::{DateTime, FixedOffset, TimeDelta};
@@ -181,8 +183,6 @@ pub enum WalkEvent {
         /// What sounded.
         sounded: Sounded,
     },
-    /// The last tap was taken back.
-    TapTakenBack,
     /// A head was approached on its own.
     HeadAnswered {
         /// Which.
@@ -227,12 +227,6 @@ pub(super) fn apply(
             }
             test.taps.retain(|tap| tap.point != point);
             test.taps.push(Tap { point, sounded, at });
-        }
-        WalkEvent::TapTakenBack => {
-            let last = next.walk.test.as_mut().and_then(|test| test.taps.pop());
-            if last.is_none() {
-                return Err(Refusal(msg("refused-no-tap")));
-            }
         }
         WalkEvent::HeadAnswered { spot, answered } => {
             gate_heeded(next, at)?;

@@ -1,10 +1,11 @@
 //! Walk test and function check by events.
 
 use super::*;
-use crate::decide::walk_test::PointBy;
+use crate::decide::walk_test::{LimitFrom, PointBy};
 use crate::job::{Field, JobEvent, JobId, apply};
 use crate::kit;
 use crate::text::Message;
+use crate::units::Millis;
 
 fn at(minute: u32) -> DateTime<FixedOffset> {
     let text = format!("2026-03-12T15:{minute:02}:00+01:00");
@@ -87,16 +88,12 @@ fn a_whole_test_has_a_share_and_a_half_done_one_says_how_far_it_came() {
 }
 
 #[test]
-fn a_tap_is_taken_back_and_a_second_one_takes_the_place_of_the_first() {
+fn a_second_tap_at_a_point_takes_the_place_of_the_first() {
     let job = under_way();
     let twice = after(&job, [tap(0, Sounded::Far), tap(0, Sounded::Near)]);
-    assert_eq!(twice.walk.test.as_ref().unwrap().taps.len(), 1);
-    let back = after(&twice, [WalkEvent::TapTakenBack]);
-    assert_eq!(back.walk.test.as_ref().unwrap().next_point(), Some(0));
-    assert_eq!(
-        refused(&back, WalkEvent::TapTakenBack).key,
-        "refused-no-tap"
-    );
+    let test = twice.walk.test.as_ref().unwrap();
+    assert_eq!(test.taps.len(), 1);
+    assert_eq!(test.at_point(0), Some(Sounded::Near));
     assert_eq!(
         refused(&job, tap(9, Sounded::Far)).key,
         "refused-no-such-point"
@@ -187,6 +184,70 @@ fn what_is_no_longer_seen_after_a_learn_is_told() {
     assert_eq!(keys, ["walk-not-seen-at-object", "walk-no-longer-seen"]);
 }
 
+/// The job after events in that minute.
+fn in_minute(job: &JobState, minute: u32, events: Vec<WalkEvent>) -> JobState {
+    events.into_iter().fold(job.clone(), |job, event| {
+        apply(&job, JobEvent::Walk(event), at(minute)).unwrap()
+    })
+}
+
+fn lost(job: &JobState) -> Vec<String> {
+    let lost = no_longer_seen(job).into_iter();
+    lost.map(|words| words.key.into_owned()).collect()
+}
+
+#[test]
+fn of_each_point_the_latest_test_counts_before_the_learn_and_since() {
+    let start = || vec![WalkEvent::GateHeeded, WalkEvent::Started(WalkKind::Nine)];
+    let taps = |all: &[(u16, Sounded)]| all.iter().map(|(p, s)| tap(*p, *s)).collect();
+    // The first test saw the middle of the first row; the second one, half
+    // done, did not look there any more: at the other points it counts.
+    let first = in_minute(&started(), 1, start());
+    let all: Vec<WalkEvent> = (0..9).map(|point| tap(point, Sounded::Far)).collect();
+    let first = in_minute(&first, 2, all);
+    let second = in_minute(&first, 3, start());
+    let second = in_minute(&second, 4, taps(&[(0, Sounded::Nothing)]));
+    let learned = with_object(&second);
+    let since = in_minute(&learned, 6, start());
+    let unseen = [(3, Sounded::Nothing), (4, Sounded::Nothing)];
+    let job = in_minute(&since, 7, taps(&unseen));
+    // Point 3 was not seen by the newer test before the learn either.
+    assert_eq!(lost(&job), ["walk-no-longer-seen"]);
+    // Walked again: what was found since the learn stands until its own tap.
+    let again = in_minute(&job, 8, start());
+    assert_eq!(lost(&again), ["walk-no-longer-seen"]);
+    let other = in_minute(&again, 9, taps(&[(0, Sounded::Nothing), (5, Sounded::Far)]));
+    assert_eq!(lost(&other).len(), 2);
+    let seen = in_minute(&other, 10, taps(&[(4, Sounded::Far)]));
+    assert_eq!(lost(&seen), ["walk-not-seen-at-object"]);
+}
+
+#[test]
+fn what_was_seen_before_a_mark_moved_was_another_system() {
+    let start = || vec![WalkEvent::GateHeeded, WalkEvent::Started(WalkKind::Nine)];
+    let all: Vec<WalkEvent> = (0..9).map(|point| tap(point, Sounded::Far)).collect();
+    let mut job = in_minute(&in_minute(&started(), 1, start()), 2, all);
+    void_moved(&mut job.walk, at(3));
+    let since = in_minute(&with_object(&job), 6, start());
+    let unseen = in_minute(&since, 7, vec![tap(4, Sounded::Nothing)]);
+    assert!(lost(&unseen).is_empty());
+}
+
+#[test]
+fn the_function_check_begins_anew_and_silent_heads_are_named() {
+    let nothing = |spot| WalkEvent::HeadAnswered {
+        spot,
+        answered: Answered::Nothing,
+    };
+    let events = [WalkEvent::GateHeeded, nothing(2), shown(0, 1), shown(1, 0)];
+    let job = after(&started(), events);
+    let keys: Vec<_> = head_troubles(&job).into_iter().map(|m| m.key).collect();
+    assert_eq!(keys, ["heads-swapped", "head-answers-nothing"]);
+    let anew = after(&job, [WalkEvent::HeadsAnew]);
+    assert!(anew.walk.heads.is_empty());
+    assert!(head_troubles(&anew).is_empty());
+}
+
 #[test]
 fn a_typed_share_counts_and_nonsense_is_named() {
     let mut job = started();
@@ -208,6 +269,31 @@ fn typed_times_are_held_against_their_limits() {
     assert_eq!(keys, ["walk-time-within", "walk-time-over"]);
     typed(&mut job, Field::WalkLatency, "soon");
     assert_eq!(times_said(&job)[1].key, "walk-time-no-figure");
+}
+
+#[test]
+fn the_limits_of_the_times_are_typed_and_say_where_they_come_from() {
+    let mut job = started();
+    let from = |job: &JobState| time_limit(job, WalkTime::StartUp).map(|limit| limit.from);
+    assert_eq!(from(&job), Ok(LimitFrom::SecondHand));
+    typed(&mut job, Field::WalkStartUp, "590");
+    typed(&mut job, Field::WalkStartUpMost, "500 ms");
+    assert_eq!(from(&job), Ok(LimitFrom::Typed));
+    assert_eq!(times_said(&job)[0].key, "walk-time-over");
+    assert_eq!(starts_late_by(&job), Some(Millis(90.0)));
+    typed(&mut job, Field::WalkStartUpMost, "800");
+    assert_eq!(times_said(&job)[0].key, "walk-time-within");
+    assert_eq!(starts_late_by(&job), None);
+    for bad in ["0", "-5", "soon", "99999", "NaN"] {
+        typed(&mut job, Field::WalkStartUpMost, bad);
+        assert_eq!(
+            from(&job).unwrap_err().key,
+            "walk-time-limit-no-figure",
+            "{bad}"
+        );
+        // Our default holds until it is put right.
+        assert_eq!(times_said(&job)[0].key, "walk-time-within");
+    }
 }
 
 #[test]
@@ -269,7 +355,6 @@ fn a_cleared_learn_voids_the_walk_and_stepping_back_does_not_bring_it_again() {
 fn failed_run(job: &JobState, minute: u32) -> JobState {
     use crate::job::{LearnedEvent, Object};
     use crate::learn::{Cause, Event, Proof, Run, Source, Ways, procedure, step};
-    use crate::units::Millis;
     let run = Run::new(procedure(&job.kit).unwrap(), Ways::Hand, None);
     let run = step(&run, Event::Reverse(Source::Tap), Millis(100.0)).next;
     let run = step(&run, Event::Interrupted(Cause::Hidden), Millis(900.0)).next;

@@ -3,8 +3,7 @@
 use super::{Answered, VoidWhy, WalkKind, WalkTest};
 use crate::decide::coverage::too_close;
 use crate::decide::walk_test::{
-    Area, LATENCY_GREATEST, LimitFrom, PointBy, START_UP_GREATEST, Seen, ShareLimit, TimeVerdict,
-    WalkPoint, around_object, grid, judge_time, nine,
+    Area, LimitFrom, PointBy, Seen, ShareLimit, WalkPoint, around_object, grid, nine,
 };
 use crate::figure;
 use crate::job::coverage::{ASSUMED_RANGE, TYPICAL_RINGING, air_of};
@@ -13,7 +12,6 @@ use crate::job::marks::{HalfWidths, half_widths};
 use crate::job::state::JobState;
 use crate::order;
 use crate::text::{Message, msg};
-use crate::units::Millis;
 
 /// What has to be so before anybody walks behind the vehicle.
 #[must_use]
@@ -160,41 +158,6 @@ pub fn share_words(job: &JobState, test: &WalkTest) -> Option<SharesSaid> {
     })
 }
 
-/// Times as typed, each against its provisional limit.
-#[must_use]
-pub fn times_said(job: &JobState) -> Vec<Message> {
-    let times = [
-        (Field::WalkStartUp, "walk-time-start-up", START_UP_GREATEST),
-        (Field::WalkLatency, "walk-time-latency", LATENCY_GREATEST),
-    ];
-    let said = |(field, name, greatest): (Field, &'static str, Millis)| {
-        let typed = job.typed(field).trim();
-        if typed.is_empty() {
-            return None;
-        }
-        let figure = typed.trim_end_matches("ms").trim().replace(',', ".");
-        let measured = Millis(figure::read(&figure).unwrap_or(f64::NAN));
-        let words = match judge_time(measured, greatest) {
-            TimeVerdict::NoTime => {
-                return Some(
-                    msg("walk-time-no-figure")
-                        .message("time", msg(name))
-                        .text("typed", typed),
-                );
-            }
-            TimeVerdict::Within => msg("walk-time-within"),
-            TimeVerdict::Over(by) => msg("walk-time-over").number("by", by.0, 0),
-        };
-        Some(
-            words
-                .message("time", msg(name))
-                .number("measured", measured.0, 0)
-                .number("greatest", greatest.0, 0),
-        )
-    };
-    times.into_iter().filter_map(said).collect()
-}
-
 /// A head that answers for another: its lead is in the other's socket.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Misplug {
@@ -290,16 +253,21 @@ pub fn head_check_lines(job: &JobState) -> Vec<Message> {
         .collect()
 }
 
-/// Everything about walk test and function check that is not as it should be.
+/// What of the function check is not as it should be: plugs in other heads'
+/// sockets, heads that do not answer.
 #[must_use]
-pub fn walk_troubles(job: &JobState) -> Vec<Message> {
+pub fn head_troubles(job: &JobState) -> Vec<Message> {
+    let mut silent: Vec<u8> = job
+        .walk
+        .heads
+        .iter()
+        .filter(|head| head.answered == Answered::Nothing)
+        .map(|head| head.spot)
+        .collect();
+    order::sort_by_key(&mut silent, |spot| *spot);
+    let words = |spot: &u8| msg("head-answers-nothing").text("label", label(job, *spot));
     let mut all = swapped_words(job);
-    let silent = job.walk.heads.iter();
-    let silent = silent.filter(|head| head.answered == Answered::Nothing);
-    all.extend(silent.map(|head| msg("head-answers-nothing").text("label", label(job, head.spot))));
-    if let Err(wrong) = share_limit(job) {
-        all.push(wrong);
-    }
+    all.extend(silent.iter().map(words));
     all
 }
 
