@@ -1279,7 +1279,21 @@ before-still-holds = Its areas to keep clear of, height of the row and limits st
 before-drop-bumper = Drop the earlier bumper's
 before-opens-faces = So this face is another. Open again: all face angles and ring sets. Marks, areas, places and leads stay.
 before-compare-halves = From earlier jobs. Type both half widths: they are compared before anything counts.
-before-halves-agree = The half widths agree with the earlier vehicles. Read two faces, and the others count as measured before.
+before-halves-agree = { $faces ->
+    [one] The half widths agree with the earlier vehicles. Read one face more: if it agrees too, the others count as measured before.
+   *[other] The half widths agree with the earlier vehicles. Read { $faces } faces: if they agree too, the others count as measured before.
+}
+before-halves-agree-some = { $faces ->
+    [one] The half widths agree with the earlier vehicles. Read one face more: if it agrees too, those known count as measured before. Read also { $labels }: nothing earlier is known there.
+   *[other] The half widths agree with the earlier vehicles. Read { $faces } faces: if they agree too, those known count as measured before. Read also { $labels }: nothing earlier is known there.
+}
+before-halves-agree-all = The half widths agree with the earlier vehicles. Read every face here: too little is known earlier at these marks.
+before-marks-anew = The marks cannot go where they were: { $why } They are planned anew.
+before-marks-from = { $more ->
+    [0] Marks { $from }, for half widths that agree.
+    [one] Marks { $from } and one more, for half widths that agree.
+   *[other] Marks { $from } and { $more } more, for half widths that agree.
+}
 before-agrees = This vehicle agrees with the earlier ones. Faces that were not read here count as measured before, with their own ±.
 before-from-which = Which jobs
 before-never = Seen and done anew on this vehicle, every time: the look behind, cautions, the customer's agreement, walk test, obstacle learn, readings at the supply.
@@ -1300,6 +1314,13 @@ told-volts-on = Supply point with reverse on: { $volts } V
 told-volts-off = Supply point with reverse off: { $volts } V
 told-volts-earth = From the earth point to the battery: { $volts } V
 told-set = Head { $label } had { $set }
+told-lamp-plain = Reversing lamp: a bulb on a plain feed
+told-lamp-pulsed = Reversing lamp: a pulsed feed
+told-lamp-led = Reversing lamp: LED
+told-lamp-bus = Reversing lamp: switched by a control unit
+told-lamp-not-known = Reversing lamp: how it is fed was not found out
+told-visit = It came back: { $why }
+told-visit-done = It came back: { $why } Done: { $done }
 told-fault = A fault was looked for; likeliest: { $cause }
 told-came-back = { $times ->
     [one] It came back once
@@ -1308,7 +1329,7 @@ told-came-back = { $times ->
 again-line-marks = Half widths and marks
 again-line-faces = Face angles
 again-line-no-drill = Areas to keep clear of
-again-line-places = Control box and grommet
+again-line-places = Control box, grommet, supply point
 again-line-leads = Leads
 again-line-quote = Minutes and parts
 again-only-came-back = Every job of this model came back. What it says may be wrong: compare with care.
@@ -1339,6 +1360,8 @@ again-face-spread = Head { $label } { $face } (spread { $between }° over { $veh
 again-area = { $from } to { $to }: { $why }
 again-place = Control box: { $words }
 again-place-cabin = Control box in the cabin: { $words }
+again-place-grommet = Grommet: { $words }
+again-place-supply = Supply point: { $words }
 again-route-head = Head { $label } to the grommet: { $typed }
 again-route-display = Display lead: { $typed }
 again-route-speaker = Speaker lead: { $typed }
@@ -1349,6 +1372,16 @@ again-route-shared = Grommet to control box: { $typed }
 again-slack = Slack: { $typed }
 again-minutes = { $median } minutes (from { $least } to { $greatest })
 again-part = { $count } × { $part }
+again-part-range = { $count } × { $part } (from { $least } to { $greatest })
+again-kinds = { $kinds } kinds under this name, as wide but with other faces. Head { $label }: { $which }. They are not mixed. Choose the one that this vehicle looks like; its own faces will show.
+again-kind = { $jobs ->
+    [one] { $face } in one job
+   *[other] { $face } in { $jobs } jobs
+}
+again-kind-unread = { $jobs ->
+    [one] not read in one job
+   *[other] not read in { $jobs } jobs
+}
 fleet-begun = { $begun } of { $count } vehicles begun
 fleet-came-back = Came back
 fleet-done = Handed over
@@ -1982,6 +2015,18 @@ again-told = Worth knowing beforehand
 again-take-line = { $line }: left out. Take it
 again-leave-line = { $line }: taken. Leave it out
 again-start = Take it all, start the job
+again-start-some = Take { $lines }: start the job
+again-start-none = Take only the kit, start the job
+again-into = Take it all into this job
+again-into-some = Take { $lines } into this job
+again-into-none = Take nothing, back to the job
+again-into-why = For the job you came from, { $job }: no second one is begun.
+again-into-kit = The earlier jobs had the kit { $kit }, this one has { $own }. It keeps its own: compare rings and holes.
+again-into-heads = The earlier jobs had the kit { $kit }, with another number of heads than { $own }. Half widths, marks and faces do not come along.
+again-kit = Kit: { $kit }
+again-kinds-which = Which kind this vehicle is
+again-pictures = Photos of the look behind
+again-pictures-why = Earlier vehicles. This one is looked at anew before each hole.
 again-start-why = Nothing of it counts as seen.
 fleet-of = Several vehicles
 fleet-of-why = Each vehicle gets its own job, started from all before it. One list of parts for all.
@@ -1996,6 +2041,7 @@ fleet-nothing-known = The jobs of this fleet teach nothing yet. Finish the first
 fleet-not-here = That fleet is not on this phone.
 fleet-end = Take this fleet off the list; its jobs stay
 fleet-vehicle = Vehicle { $number }
+fleet-no-plate = no plate typed yet
 fleet-parts = Parts for all
 fleet-parts-expected = { $vehicles ->
     [one] For one vehicle as the first job took; it is not decided on itself yet.
@@ -2017,6 +2063,9 @@ passed-kept = { $jobs ->
 }
 pass-title = Pass this on to a colleague
 pass-why = The file holds measures, marks, face angles, areas, places, leads, parts and minutes. Customer, plate, vehicle number, serial number, photos and times of day stay here, and so do words that name any of them. Names go along only if you say so.
+pass-model = Make, model and body in the file
+pass-model-note = Years go along as each job has them.
+pass-left-out = Left out, since a customer or a name that stays here holds it too: { $words }. Is it the make or the model? Then type it above.
 pass-say = Say that it comes from { $name }
 pass-save = Make the file
 
@@ -2546,6 +2595,10 @@ tool-celsius = Bumper, °C
 tool-celsius-note = may stay empty
 loom-leads = Leads
 loom-leads-why = Along the way that the lead will lie.
+place-grommet = Where the grommet is
+place-supply = Supply point: where the feed is taken
+place-note = In a few words; the next vehicle of the model starts from them.
+place-as-before = As on an earlier vehicle. Look whether it is so on this one.
 loom-grommet-to-box = Grommet to control box
 loom-slack = Slack at the head
 loom-slack-note = 250 if left empty
@@ -2587,6 +2640,11 @@ quote-unpriced = { $parts ->
 quote-minutes = Working time
 quote-minutes-note = minutes
 quote-an-hour = Price of an hour
+took-title = { $jobs ->
+    [one] One earlier job of the model took:
+   *[other] { $jobs } earlier jobs of the model took, as median:
+}
+took-why = It fills the quote as far as this vehicle is not decided yet. Change what does not fit.
 quote-print = Print the quote
 quote-price-note = price of one
 part-line = { $count } × { $part }
@@ -3097,6 +3155,7 @@ sheet-photos = Photos
 sheet-photo-before = Before, { $when }
 sheet-photo-after = After, { $when }
 sheet-step-photo = { $what }, { $when }
+sheet-written-before = { $words } (from an earlier vehicle, not ended on this one)
 sheet-written = Written down
 sheet-minutes = Working time
 sheet-minutes-all = All

@@ -1,6 +1,7 @@
 //! Same again in a browser: the second vehicle of a model, one that does not
 //! agree, a fleet, and the file for a colleague.
 
+use std::io::Write as _;
 use std::time::{Duration, Instant};
 
 use rakeline_tests::browser::{Phone, PhoneSetup, Server};
@@ -16,6 +17,13 @@ const MOST_TAPS: u32 = 6;
 
 /// Vehicles of the fleet.
 const FLEET: usize = 10;
+
+/// Says a figure in the run's output, also where the journey passes: the
+/// runner keeps back what is printed by macro.
+fn tell(figure: &str) {
+    let told = writeln!(std::io::stderr(), "again: {figure}");
+    assert!(told.is_ok(), "{figure}");
+}
 
 /// Goes back to the list of jobs.
 fn to_jobs(phone: &Phone) {
@@ -71,6 +79,7 @@ fn the_second_job_of_a_model_takes_at_most_six_taps() {
     look(&phone, "again-models");
     phone.tap_named("Tarn Carrier van, 2023 (invented)");
     phone.wait_for("One job counts.", PATIENCE);
+    assert!(phone.has("Kit: "), "the offer names its kit");
     look(&phone, "again-offer");
     phone.tap_named("Take it all, start the job");
     phone.wait_for("From earlier jobs", PATIENCE);
@@ -79,7 +88,7 @@ fn the_second_job_of_a_model_takes_at_most_six_taps() {
     phone.wait_for("To the job sheet", PATIENCE);
     let taps = phone.taps() - before;
     assert!(taps <= MOST_TAPS, "{taps} taps");
-    println!("second job of the model: {taps} taps");
+    tell(&format!("second job of the model: {taps} taps"));
     assert_eq!(verdicts(&phone).len(), FACES.len());
     assert!(phone.has("This vehicle agrees with the earlier ones."));
     assert!(!phone.has("Not read"), "all four have a set");
@@ -205,13 +214,13 @@ fn the_tenth_vehicle_of_a_fleet_takes_few_taps() {
         last = (phone.taps() - before, clock.elapsed());
         to_jobs(&phone);
     }
-    println!(
+    tell(&format!(
         "first vehicle: {} taps, {:.1} s; tenth: {} taps, {:.1} s",
         first.0,
         first.1.as_secs_f64(),
         last.0,
         last.1.as_secs_f64()
-    );
+    ));
     assert!(last.0 <= MOST_TAPS, "{} taps", last.0);
     phone.tap_named("Same again");
     phone.wait_for("9 of 9 vehicles begun", PATIENCE);

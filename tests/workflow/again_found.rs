@@ -98,5 +98,39 @@ fn a_job_whose_vehicle_was_fitted_before_says_so_and_leads_there() {
     let id = bench.new_id();
     again(&mut bench, AgainIntent::Start(id));
     assert_eq!(bench.job().particular(Particular::Vehicle), name);
+    assert_eq!(bench.app.jobs.len(), 2, "no second job of one vehicle");
     assert_eq!(fitted_before(&bench.app), None, "it has begun from it");
+}
+
+#[test]
+fn of_two_thousand_jobs_those_of_the_years_wanted_are_read() {
+    let one = record::write(&job(&EARLIER)).expect("can be written");
+    let old = "Tarn Carrier van 2014";
+    let records = (0..2000).map(|n| {
+        let id = rakeline_core::job::JobId(format!("m{n:04}"));
+        let named = format!("\"id\":\"{}\"", id.0);
+        let mut text = one.replacen("\"id\":\"e1\"", &named, 1);
+        if n < 5 {
+            text = text.replacen(EARLIER.vehicle, old, 1);
+        }
+        (Place::Jobs.key(&id), text)
+    });
+    let mut bench = with_records(records);
+    again(&mut bench, AgainIntent::Go);
+    again(
+        &mut bench,
+        AgainIntent::Typed("tarn carrier van 2013-15".to_owned()),
+    );
+    let key = bench.app.again.found()[0].1.key.clone();
+    again(&mut bench, AgainIntent::Open(key));
+    let vehicles = bench.app.again.jobs.iter();
+    let read = vehicles.filter(|job| job.particular(Particular::Vehicle) == old);
+    assert_eq!(read.count(), 5, "all of those years");
+    let best = bench.app.again.offer.clone().expect("an offer");
+    assert_eq!(best.from[0].vehicle, old);
+    assert!(
+        best.warnings
+            .iter()
+            .all(|words| words.key != "again-years-apart")
+    );
 }

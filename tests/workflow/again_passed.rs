@@ -1,6 +1,6 @@
 //! What is passed on to a colleague and taken in from one; fleets.
 
-use rakeline::driver::{AgainIntent, FleetView, Intent, Said};
+use rakeline::driver::{AgainIntent, FleetView, Intent, Letter, Said, WorkshopIntent};
 use rakeline::platform::OpenedFile;
 use rakeline::route::Route;
 use rakeline_core::again::{Line, PassedFault, TaughtBy, fleet::stands, pass_on, read_passed};
@@ -13,19 +13,19 @@ use crate::again::{again, earlier, job, open_offer, with_jobs};
 use crate::bench::Bench;
 use crate::scenario;
 
-fn file() -> String {
-    pass_on(&[job(&EARLIER)], TaughtBy::default(), &[]).expect("a file")
+pub fn file() -> String {
+    pass_on(&[job(&EARLIER)], TaughtBy::default(), &[], "").expect("a file")
 }
 
 /// The file with one piece of its first lesson changed.
-fn with(path: &str, value: Value) -> String {
+pub fn with(path: &str, value: Value) -> String {
     let mut file: Value = serde_json::from_str(&file()).expect("JSON");
     let at = format!("/lessons/0/{path}");
     *file.pointer_mut(&at).expect("that piece") = value;
     file.to_string()
 }
 
-fn bring(bench: &mut Bench, text: String) {
+pub fn bring(bench: &mut Bench, text: String) {
     let name = "same-again.json".to_owned();
     bench.phone.files.will_open(OpenedFile::Text { name, text });
     again(bench, AgainIntent::Bring);
@@ -33,7 +33,8 @@ fn bring(bench: &mut Bench, text: String) {
 
 #[test]
 fn a_full_job_is_passed_on_without_any_value_of_its_customer() {
-    let text = pass_on(&[full_job().expect("a job")], TaughtBy::default(), &[]).expect("a file");
+    let text =
+        pass_on(&[full_job().expect("a job")], TaughtBy::default(), &[], "").expect("a file");
     for stays in STAYS {
         // A reading at the supply is told; it is not the customer's.
         assert!(stays == "11.87" || !text.contains(stays), "{stays} leaves");
@@ -70,6 +71,10 @@ fn words_that_name_the_end_of_the_vin_or_the_kits_serial_number_stay_here() {
 fn names_go_along_only_if_ticked() {
     let mut bench = with_jobs(&[job(&EARLIER)]);
     bench.app.settings.fitter = "A. Beck".to_owned();
+    bench.send(Intent::Workshop(WorkshopIntent::Typed(
+        Letter::Name,
+        "Fellside Fitting".to_owned(),
+    )));
     open_offer(&mut bench);
     again(&mut bench, AgainIntent::PassOn);
     again(&mut bench, AgainIntent::SayFitter(Said::Yes));
@@ -78,6 +83,7 @@ fn names_go_along_only_if_ticked() {
     let text = |at: usize| String::from_utf8_lossy(&files[at].bytes).into_owned();
     assert!(!text(0).contains("Beck"));
     assert!(text(1).contains("A. Beck"));
+    assert!(!text(1).contains("Fellside"), "the workshop was not ticked");
 }
 
 #[test]
@@ -86,7 +92,7 @@ fn a_colleague_s_jobs_are_offered_and_marked_as_theirs() {
         workshop: "Fellside Fitting".to_owned(),
         fitter: String::new(),
     };
-    let text = pass_on(&[job(&EARLIER)], by, &[]).expect("a file");
+    let text = pass_on(&[job(&EARLIER)], by, &[], "").expect("a file");
     let mut bench = Bench::new();
     again(&mut bench, AgainIntent::Go);
     bring(&mut bench, text.clone());
@@ -121,7 +127,7 @@ fn a_colleague_s_file_is_removed_with_a_way_back() {
 
 #[test]
 fn a_file_of_another_version_says_so_and_is_not_kept() {
-    for version in [0, 2, 900] {
+    for version in [0, 3, 900] {
         let mut file: Value = serde_json::from_str(&file()).expect("JSON");
         file["rakeline_again"] = json!(version);
         let text = file.to_string();
@@ -215,8 +221,8 @@ fn finish_vehicle(bench: &mut Bench) {
 #[test]
 fn a_file_and_its_later_version_teach_each_job_once() {
     let both = [job(&EARLIER), job(&earlier(2, 0.3))];
-    let older = pass_on(&both[..1], TaughtBy::default(), &[]).expect("a file");
-    let later = pass_on(&both, TaughtBy::default(), &[]).expect("a file");
+    let older = pass_on(&both[..1], TaughtBy::default(), &[], "").expect("a file");
+    let later = pass_on(&both, TaughtBy::default(), &[], "").expect("a file");
     let mut bench = Bench::new();
     again(&mut bench, AgainIntent::Go);
     bring(&mut bench, older);

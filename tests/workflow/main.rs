@@ -10,10 +10,14 @@ mod scenario;
 mod sheet_text;
 
 mod again;
+mod again_file;
 mod again_found;
+mod again_kinds;
+mod again_leaves;
 mod again_names;
 mod again_never;
 mod again_passed;
+mod again_took;
 mod along_face;
 mod backup;
 mod backup_bad;

@@ -4,24 +4,17 @@
 use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Serialize};
 
-use crate::decide::look_behind::{Behind, Obstacle};
+use super::told::{Told, told};
 use crate::decide::mark_out::NoDrill;
 use crate::decide::parts::PartLine;
-use crate::decide::ring_set::RingSet;
-use crate::decide::supply::Reading;
-use crate::diagnose::{Cause, diagnose};
 use crate::estimate::budget::Part;
 use crate::job::{
-    Field, Instrument, JobState, Limit, Particular, READINGS, ReadVolts, Row, Standing, look,
-    may_be_handed, parts_planned, rake_read, read_by, sets_taken, stages_spent, volts,
+    Field, Instrument, JobState, Limit, PLACES, Particular, Row, Standing, may_be_handed,
+    parts_planned, rake_read, read_by, stages_spent,
 };
 use crate::kit::KitSheet;
 use crate::steps::StepName;
-use crate::text::{Message, msg};
 use crate::units::{Degrees, Millimetres, Offset};
-
-/// Steps whose written words are about the model and not about this vehicle.
-const PLACES: [&str; 2] = ["box-place", "box-place-cabin"];
 
 /// Whether a job was brought to its end.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
@@ -51,43 +44,6 @@ pub struct FaceLearned {
     pub read_by: Instrument,
 }
 
-/// Something worth knowing beforehand that is never taken over.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-pub enum Told {
-    /// This was behind the bumper, or behind a head's place.
-    Behind {
-        /// The head's label, empty for the bumper.
-        label: String,
-        /// What was there.
-        what: Vec<Obstacle>,
-    },
-    /// Free depth behind the face.
-    Depth {
-        /// The head's label, empty for the bumper.
-        label: String,
-        /// Measured.
-        depth: Millimetres,
-    },
-    /// A reading at the supply point.
-    Volts {
-        /// Which.
-        reading: Reading,
-        /// Volts.
-        volts: f64,
-    },
-    /// The set that went in at a head.
-    Set {
-        /// The head's label.
-        label: String,
-        /// Its set.
-        set: RingSet,
-    },
-    /// The likeliest cause of a fault that was looked for.
-    Fault(Cause),
-    /// How often the vehicle came back.
-    CameBack(u16),
-}
-
 /// Who passed a lesson on, as far as they said.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(default, deny_unknown_fields)]
@@ -96,6 +52,15 @@ pub struct TaughtBy {
     pub workshop: String,
     /// The fitter's name, empty where it is not said.
     pub fitter: String,
+}
+
+impl Lesson {
+    /// Whether it was brought to its end: only then are its minutes and
+    /// parts those of a whole job.
+    #[must_use]
+    pub fn is_finished(&self) -> bool {
+        self.handed_over != HandedOver::NotYet
+    }
 }
 
 impl TaughtBy {
@@ -138,7 +103,7 @@ pub struct Lesson {
     pub no_drill: Vec<NoDrill>,
     /// Typed fields that may be handed on.
     pub typed: Vec<(Field, String)>,
-    /// Words about the places of control box and grommet.
+    /// Words about the places of control box, grommet and supply point.
     pub words: Vec<(StepName, String)>,
     /// Parts beyond those of the kit.
     pub extra: Vec<PartLine>,
@@ -263,86 +228,3 @@ fn face(job: &JobState, spot: &crate::job::Spot) -> Option<FaceLearned> {
 /// Least standard uncertainty of a reading: no face is smoother, degrees
 /// (our own figure). A typed angle carries only its gauge's.
 pub(super) const U_LEAST: f64 = 0.1;
-
-fn told(job: &JobState) -> Vec<Told> {
-    let mut told = Vec::new();
-    let looked = look(job);
-    let mut found = |label: &str, behind: Option<&Behind>, depth: Option<Millimetres>| {
-        if let Some(Behind::SomethingThere(what)) = behind {
-            told.push(Told::Behind {
-                label: label.to_owned(),
-                what: what.clone(),
-            });
-        }
-        if let Some(depth) = depth {
-            told.push(Told::Depth {
-                label: label.to_owned(),
-                depth,
-            });
-        }
-    };
-    found("", looked.bumper.behind.as_ref(), looked.bumper.depth);
-    for (label, looked) in &looked.exceptions {
-        found(label, looked.behind.as_ref(), looked.depth);
-    }
-    for (spot, taken) in job.spots.iter().zip(sets_taken(job)) {
-        if let Some(taken) = taken {
-            told.push(Told::Set {
-                label: spot.label.clone(),
-                set: taken.set,
-            });
-        }
-    }
-    for reading in READINGS {
-        if let Some(ReadVolts::Judged(volts, _)) = volts(job, reading) {
-            told.push(Told::Volts {
-                reading,
-                volts: volts.0,
-            });
-        }
-    }
-    if let Some(first) = diagnose(job).suspects.first() {
-        told.push(Told::Fault(first.cause));
-    }
-    if !job.visits.is_empty() {
-        let visits = u16::try_from(job.visits.len()).unwrap_or(u16::MAX);
-        told.push(Told::CameBack(visits));
-    }
-    told
-}
-
-impl Told {
-    /// In words.
-    #[must_use]
-    pub fn message(&self) -> Message {
-        let place = |label: &String| {
-            if label.is_empty() {
-                msg("told-bumper")
-            } else {
-                msg("told-head").text("label", label.clone())
-            }
-        };
-        match self {
-            Self::Behind { label, what } => {
-                let what = what.iter().map(Obstacle::message).collect();
-                msg("told-behind")
-                    .message("place", place(label))
-                    .list("what", what)
-            }
-            Self::Depth { label, depth } => msg("told-depth")
-                .message("place", place(label))
-                .mm("depth", depth.0),
-            Self::Volts { reading, volts } => msg(match reading {
-                Reading::ReverseOn => "told-volts-on",
-                Reading::ReverseOff => "told-volts-off",
-                Reading::EarthDrop => "told-volts-earth",
-            })
-            .number("volts", *volts, 2),
-            Self::Set { label, set } => msg("told-set")
-                .text("label", label.clone())
-                .message("set", set.name()),
-            Self::Fault(cause) => msg("told-fault").message("cause", cause.message()),
-            Self::CameBack(times) => msg("told-came-back").count("times", i64::from(*times)),
-        }
-    }
-}

@@ -2,6 +2,7 @@
 //! Two lines can be the same model spelt differently; they are found, and
 //! never merged without being asked.
 
+use super::years::{Piece, pieces};
 use crate::text::{Message, msg};
 
 /// Letters that are compared; more is no name.
@@ -85,6 +86,11 @@ pub struct VehicleName {
     pub model: String,
     /// Its body, where a word for one was typed.
     pub body: Option<Body>,
+    /// Size of the engine, tenths of a litre: 20 for '2.0'.
+    pub engine: Option<u16>,
+    /// A figure that could be a year, where a year stands beside it: part of
+    /// the model, or a second year. That is to be asked.
+    pub figure: Option<u16>,
     /// First and last year that was typed.
     pub years: Option<(u16, u16)>,
 }
@@ -101,27 +107,56 @@ pub enum Likeness {
 }
 
 impl VehicleName {
-    /// Reads a line. Anything can stand there; what is no year and no body
-    /// is part of the model's name.
+    /// Reads a line. Anything can stand there; what is no year, no engine
+    /// and no body is part of the model's name.
     #[must_use]
     pub fn read(line: &str) -> Self {
-        let folded = fold(line).replace("pick-", "pick");
         let mut name = Self::default();
-        let words = folded.split(|c: char| !c.is_alphanumeric());
-        for word in words.filter(|word| !word.is_empty()) {
-            if let Some(year) = year(word) {
-                let (first, last) = name.years.unwrap_or((year, year));
-                name.years = Some((first.min(year), last.max(year)));
-            } else if let Some((_, body)) = BODIES.iter().find(|(known, _)| *known == word)
-                && name.body.is_none()
-            {
-                name.body = Some(*body);
-            } else {
-                name.model.push_str(word);
+        let mut model = String::new();
+        for piece in pieces(&fold(line).replace("pick-", "pick")) {
+            match piece {
+                Piece::Years(first, last) => {
+                    // Of two that are not joined the last is the year.
+                    if let Some((first, _)) = name.years.replace((first, last)) {
+                        name.figure = Some(first);
+                    }
+                }
+                Piece::Engine(tenths) => name.engine = name.engine.or(Some(tenths)),
+                Piece::Word(word) => {
+                    let known = BODIES.iter().find(|(known, _)| *known == word);
+                    match known {
+                        Some((_, body)) if name.body.is_none() => name.body = Some(*body),
+                        _ => model.push_str(&word),
+                    }
+                }
             }
         }
-        name.model = name.model.chars().take(COMPARED).collect();
+        name.model = model.chars().take(COMPARED).collect();
         name
+    }
+
+    /// A line without its years, as a text.
+    #[must_use]
+    pub fn without_years(line: &str) -> String {
+        let figure = Self::read(line).figure.map(|figure| (figure, figure));
+        let tells_years = |word: &&str| {
+            let years = Self::read(word).years;
+            years.is_some() && years != figure
+        };
+        let line = line.replace(" - ", "-").replace(" – ", "–");
+        let words = line.split_whitespace().filter(|word| !tells_years(word));
+        words.collect::<Vec<&str>>().join(" ")
+    }
+
+    /// A line with these years instead of its own: 'Tarn Carrier 2019-2021'.
+    #[must_use]
+    pub fn with_years(line: &str, (first, last): (u16, u16)) -> String {
+        let model = Self::without_years(line);
+        if first == last {
+            format!("{model} {first}")
+        } else {
+            format!("{model} {first}-{last}")
+        }
     }
 
     /// Whether nothing of a model was typed.
@@ -131,7 +166,8 @@ impl VehicleName {
     }
 
     /// How alike the models are; years are not compared. Figures have to be
-    /// the same: 3 and 5 are two models, not two spellings.
+    /// the same: 3 and 5 are two models, not two spellings. Another engine,
+    /// or a figure that could be a year, is asked about.
     #[must_use]
     pub fn likeness(&self, other: &Self) -> Likeness {
         if self.is_empty() || other.is_empty() {
@@ -157,7 +193,12 @@ impl VehicleName {
                 Likeness::Other
             }
         };
-        bodies.max(models)
+        let asked = if self.engine == other.engine && self.figure == other.figure {
+            Likeness::Same
+        } else {
+            Likeness::Alike
+        };
+        bodies.max(models).max(asked)
     }
 
     /// By how many years this is outside the other's; 0 where either is not
@@ -183,11 +224,6 @@ fn slips(letters: usize) -> usize {
 
 fn by_length<'a>(a: &'a str, b: &'a str) -> (&'a str, &'a str) {
     if a.len() <= b.len() { (a, b) } else { (b, a) }
-}
-
-fn year(word: &str) -> Option<u16> {
-    let year: u16 = word.parse().ok()?;
-    (word.len() == 4 && (1950..=2100).contains(&year)).then_some(year)
 }
 
 /// Small letters without the accents of Europe's languages.
@@ -242,6 +278,203 @@ fn distance(a: &str, b: &str) -> usize {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    /// What is typed, and what it is read as: model, engine, figure, years.
+    type Read<'a> = (
+        &'a str,
+        &'a str,
+        Option<u16>,
+        Option<u16>,
+        Option<(u16, u16)>,
+    );
+
+    #[test]
+    fn years_engines_and_figures_are_told_apart() {
+        let table: [Read; 27] = [
+            (
+                "Tarn Carrier 2021",
+                "tarncarrier",
+                None,
+                None,
+                Some((2021, 2021)),
+            ),
+            (
+                "Tarn Carrier 2019-22",
+                "tarncarrier",
+                None,
+                None,
+                Some((2019, 2022)),
+            ),
+            (
+                "Tarn Carrier 2019–2022",
+                "tarncarrier",
+                None,
+                None,
+                Some((2019, 2022)),
+            ),
+            (
+                "Tarn Carrier 2019 - 22",
+                "tarncarrier",
+                None,
+                None,
+                Some((2019, 2022)),
+            ),
+            (
+                "Tarn Carrier 2019/20",
+                "tarncarrier",
+                None,
+                None,
+                Some((2019, 2020)),
+            ),
+            (
+                "Tarn Carrier 2019 to 2022",
+                "tarncarrier",
+                None,
+                None,
+                Some((2019, 2022)),
+            ),
+            (
+                "Tarn Carrier 2022-2019",
+                "tarncarrier",
+                None,
+                None,
+                Some((2019, 2022)),
+            ),
+            (
+                "Tarn Carrier 1998-02",
+                "tarncarrier",
+                None,
+                None,
+                Some((1998, 2002)),
+            ),
+            (
+                "Tarn Carrier (2019-22)",
+                "tarncarrier",
+                None,
+                None,
+                Some((2019, 2022)),
+            ),
+            (
+                "Tarn Carrier 2019-",
+                "tarncarrier",
+                None,
+                None,
+                Some((2019, 2019)),
+            ),
+            (
+                "Tarn Carrier from 2019",
+                "tarncarrier",
+                None,
+                None,
+                Some((2019, 2019)),
+            ),
+            (
+                "Tarn Carrier 03/2021",
+                "tarncarrier",
+                None,
+                None,
+                Some((2021, 2021)),
+            ),
+            (
+                "Tarn Carrier 03.2021",
+                "tarncarrier",
+                None,
+                None,
+                Some((2021, 2021)),
+            ),
+            (
+                "Tarn Carrier MY21",
+                "tarncarrier",
+                None,
+                None,
+                Some((2021, 2021)),
+            ),
+            (
+                "Tarn Carrier '21",
+                "tarncarrier",
+                None,
+                None,
+                Some((2021, 2021)),
+            ),
+            ("Tarn Carrier 2.0", "tarncarrier", Some(20), None, None),
+            (
+                "Tarn Carrier 2,0 2021",
+                "tarncarrier",
+                Some(20),
+                None,
+                Some((2021, 2021)),
+            ),
+            ("Tarn Carrier 2.0TD", "tarncarriertd", Some(20), None, None),
+            ("Tarn Carrier 1.6l", "tarncarrier", Some(16), None, None),
+            ("Tarn Carrier 20", "tarncarrier20", None, None, None),
+            ("Tarn 308", "tarn308", None, None, None),
+            ("Tarn 2008", "tarn", None, None, Some((2008, 2008))),
+            (
+                "Tarn 2008 2021",
+                "tarn",
+                None,
+                Some(2008),
+                Some((2021, 2021)),
+            ),
+            (
+                "Tarn 2008 2019-22",
+                "tarn",
+                None,
+                Some(2008),
+                Some((2019, 2022)),
+            ),
+            (
+                "Tarn 2021 22 kWh",
+                "tarn22kwh",
+                None,
+                None,
+                Some((2021, 2021)),
+            ),
+            ("Tarn 1949", "tarn1949", None, None, None),
+            ("Tarn 3-series", "tarn3series", None, None, None),
+        ];
+        for (line, model, engine, figure, years) in table {
+            let read = VehicleName::read(line);
+            assert_eq!(read.model, model, "{line}");
+            assert_eq!(read.engine, engine, "{line}");
+            assert_eq!(read.figure, figure, "{line}");
+            assert_eq!(read.years, years, "{line}");
+        }
+    }
+
+    #[test]
+    fn another_engine_or_a_figure_like_a_year_is_asked_about() {
+        assert_eq!(
+            like("Tarn Carrier 2.0", "Tarn Carrier 1.6"),
+            Likeness::Alike
+        );
+        assert_eq!(like("Tarn Carrier 2.0", "Tarn Carrier"), Likeness::Alike);
+        assert_eq!(
+            like("Tarn Carrier 2.0", "Tarn Carrier 2,0 2021"),
+            Likeness::Same
+        );
+        assert_eq!(like("Tarn Carrier 2.0", "Tarn Carrier 20"), Likeness::Other);
+        assert_eq!(like("Tarn 2008 2021", "Tarn 2008 2023"), Likeness::Same);
+        assert_eq!(like("Tarn 2008 2021", "Tarn 2021"), Likeness::Alike);
+        assert_eq!(like("Tarn 2008 2021", "Tarn 3008 2021"), Likeness::Other);
+    }
+
+    #[test]
+    fn years_are_written_so_that_they_are_read_again() {
+        for (line, years, written) in [
+            (
+                "Tarn Carrier van 2021",
+                (2019, 2022),
+                "Tarn Carrier van 2019-2022",
+            ),
+            ("Tarn Carrier van", (2024, 2024), "Tarn Carrier van 2024"),
+            ("Tarn 2019 - 22 van", (2024, 2024), "Tarn van 2024"),
+            ("Tarn 2008 2021", (2024, 2024), "Tarn 2008 2024"),
+        ] {
+            assert_eq!(VehicleName::with_years(line, years), written);
+            assert_eq!(VehicleName::read(written).years, Some(years));
+        }
+    }
 
     fn like(a: &str, b: &str) -> Likeness {
         VehicleName::read(a).likeness(&VehicleName::read(b))

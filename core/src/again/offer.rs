@@ -1,13 +1,16 @@
 //! What earlier jobs of a model offer to the next one.
 
-use super::lesson::{FaceLearned, HandedOver, Lesson, Told};
+use super::amounts;
+use super::kinds::{self, UNKNOWN_PHONE, kinds};
+use super::lesson::{FaceLearned, HandedOver, Lesson};
 use super::name::VehicleName;
 use super::pool::{SPREAD_SCALE, expected};
+use super::told::Told;
 use super::words;
 use crate::decide::mark_out::NoDrill;
 use crate::job::{
     EARLIER_JOBS_GREATEST, ExpectedFace, ExpectedHalves, Field, FromJob, Handed, Instrument, Row,
-    U_HALF_WIDTH,
+    Took, U_HALF_WIDTH,
 };
 use crate::kit::KitSheet;
 use crate::order;
@@ -90,6 +93,11 @@ pub struct Offer {
     pub told: Vec<(Message, Message)>,
     /// What to be careful about.
     pub warnings: Vec<Message>,
+    /// Kinds under this name whose faces contradict each other, in words;
+    /// empty where there is one.
+    pub kinds: Vec<Message>,
+    /// Which of them is offered.
+    pub kind: usize,
     handed: Handed,
 }
 
@@ -118,6 +126,7 @@ impl Offer {
         }
         if out(Line::Quote) {
             handed.extra.clear();
+            handed.took = Took::default();
         }
         handed.typed.retain(|(field, _)| match field {
             Field::QuoteMinutes => !out(Line::Quote),
@@ -130,9 +139,16 @@ impl Offer {
 
 /// What these lessons offer to a vehicle of that name; `None` without one.
 /// At most [`EARLIER_JOBS_GREATEST`] count, the best. A job that came back
-/// counts only where there is no other; another bumper's does not count.
+/// counts only where there is no other; another bumper's does not count, nor
+/// one whose faces contradict the others'.
 #[must_use]
 pub fn offer(wanted: &VehicleName, lessons: &[Lesson]) -> Option<Offer> {
+    offer_of(wanted, lessons, 0)
+}
+
+/// The same from another of the kinds that [`Offer::kinds`] names.
+#[must_use]
+pub fn offer_of(wanted: &VehicleName, lessons: &[Lesson], kind: usize) -> Option<Offer> {
     let mut ranked: Vec<&Lesson> = lessons.iter().collect();
     order::sort_by(&mut ranked, |a, b| {
         rank(wanted, a)
@@ -154,10 +170,25 @@ pub fn offer(wanted: &VehicleName, lessons: &[Lesson]) -> Option<Offer> {
         let left = ranked.len() - sound.len();
         warnings.push(msg("again-came-back-left").count("jobs", counted(left)));
     }
-    let (mut alike, others): (Vec<&Lesson>, Vec<&Lesson>) = sound
+    let (alike, others): (Vec<&Lesson>, Vec<&Lesson>) = sound
         .into_iter()
         .partition(|lesson| same_bumper(best, lesson));
     warnings.extend(words::other_bumpers(best, &others));
+    let mut all = kinds(wanted, &alike);
+    let (label, told_kinds) = kinds::told(&all);
+    if !told_kinds.is_empty() {
+        let words = msg("again-kinds").count("kinds", counted(told_kinds.len()));
+        let words = words.text("label", label).list("which", told_kinds.clone());
+        warnings.push(words);
+    }
+    let kind = if kind < all.len() { kind } else { 0 };
+    // Those that were not compared are as many more of the same bumper.
+    let mut alike = if all.len() == 1 {
+        alike
+    } else {
+        all.swap_remove(kind)
+    };
+    let best = *alike.first()?;
     if alike.len() > EARLIER_JOBS_GREATEST {
         warnings.push(
             msg("again-many")
@@ -195,6 +226,8 @@ pub fn offer(wanted: &VehicleName, lessons: &[Lesson]) -> Option<Offer> {
         told,
         from,
         warnings,
+        kinds: told_kinds,
+        kind,
         handed,
     })
 }
@@ -263,9 +296,10 @@ fn hand_on(best: &Lesson, alike: &[&Lesson], no_drill: Vec<NoDrill>, from: Vec<F
             |found| Estimate::new(Millimetres(found.value), Millimetres(found.u)),
         )
     };
+    let took = amounts::took(best, alike);
     let mut typed = best.typed.clone();
-    if let Some((median, _, _)) = minutes(alike) {
-        typed.push((Field::QuoteMinutes, median.to_string()));
+    if let Some(minutes) = &took.minutes {
+        typed.push((Field::QuoteMinutes, minutes.median.to_string()));
     }
     Handed {
         from,
@@ -285,7 +319,8 @@ fn hand_on(best: &Lesson, alike: &[&Lesson], no_drill: Vec<NoDrill>, from: Vec<F
         no_drill,
         typed,
         words: best.words.iter().cloned().collect(),
-        extra: best.extra.clone(),
+        extra: amounts::extra(&took),
+        took,
     }
 }
 
@@ -333,7 +368,7 @@ fn read_by(faces: &[&FaceLearned]) -> Option<Instrument> {
     faces
         .iter()
         .any(unzeroed)
-        .then(|| Instrument::Unzeroed("\u{0}".to_owned()))
+        .then(|| Instrument::Unzeroed(UNKNOWN_PHONE.to_owned()))
 }
 
 /// All areas that any of them had to keep clear of, each once.
@@ -354,17 +389,3 @@ fn areas(known: &[&Lesson]) -> Vec<NoDrill> {
 
 /// Most areas that are handed on.
 const MOST_AREAS: usize = 40;
-
-/// Median, least and greatest of the working minutes of these jobs.
-pub(super) fn minutes(alike: &[&Lesson]) -> Option<(u32, u32, u32)> {
-    let mut all: Vec<u32> = alike.iter().filter_map(|lesson| lesson.minutes).collect();
-    order::sort_by_key(&mut all, |minutes| *minutes);
-    let (least, greatest) = (*all.first()?, *all.last()?);
-    let middle = all.len() / 2;
-    let median = if all.len() % 2 == 1 {
-        *all.get(middle)?
-    } else {
-        u32::midpoint(*all.get(middle - 1)?, *all.get(middle)?)
-    };
-    Some((median, least, greatest))
-}

@@ -9,23 +9,27 @@ use chrono::{FixedOffset, Offset as _, Utc};
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
-use super::lesson::{Lesson, TaughtBy, Told, lesson};
+use super::kinds::UNKNOWN_PHONE;
+use super::kit_words;
+use super::lesson::{Lesson, TaughtBy, lesson};
 use super::name::VehicleName;
 use super::secrets::{Secrets, plain, words_of};
+use super::told::Told;
 use crate::decide::look_behind::Obstacle;
 use crate::decide::mark_out::NoDrillReason;
 use crate::decide::parts::{Part, PartLine};
 use crate::estimate::rake::MOST_RAKE;
 use crate::job::{
-    Field, HALF_WIDTH_GREATEST, HALF_WIDTH_LEAST, Instrument, JobState, MINUTES_GREATEST,
+    Field, HALF_WIDTH_GREATEST, HALF_WIDTH_LEAST, Instrument, JobState, MINUTES_GREATEST, PLACES,
     Particular, TEXT_GREATEST, may_be_handed,
 };
 use crate::json;
 use crate::kit;
 use crate::text::{Message, msg};
 
-/// The version that is written and read.
-pub const PASSED_VERSION: u32 = 1;
+/// The version that is written; earlier ones are read as well. 1 did not
+/// know how the reversing lamp is fed.
+pub const PASSED_VERSION: u32 = 2;
 /// A longer file is refused before it is read, bytes.
 pub const PASSED_LARGEST: usize = 2_000_000;
 /// Most lessons of a file.
@@ -86,7 +90,7 @@ pub fn read_passed(text: &str) -> Result<PassedOn, PassedFault> {
     let version = value.get("rakeline_again").and_then(Value::as_u64);
     match version {
         None => return Err(PassedFault::NotOne),
-        Some(found) if found != u64::from(PASSED_VERSION) => {
+        Some(found) if !(1..=u64::from(PASSED_VERSION)).contains(&found) => {
             return Err(PassedFault::Version(found));
         }
         Some(_) => {}
@@ -101,6 +105,12 @@ pub fn read_passed(text: &str) -> Result<PassedOn, PassedFault> {
         // Names of theirs mean nothing here, and must not hide an own job.
         lesson.id = format!("theirs-{}", at + 1);
         lesson.by = Some(passed.by.clone());
+        // No phone of theirs is one of ours.
+        for face in lesson.faces.iter_mut().flatten() {
+            if let Instrument::Unzeroed(phone) = &mut face.read_by {
+                UNKNOWN_PHONE.clone_into(phone);
+            }
+        }
     }
     Ok(passed)
 }
@@ -151,7 +161,9 @@ fn check(lesson: &mut Lesson) -> Result<(), PassedFault> {
     ensure(row && limits, "passed-at-marks")?;
     let typed = lesson.typed.len() <= 64
         && (lesson.typed.iter()).all(|(f, _)| may_be_handed(*f) && *f != Field::QuoteMinutes);
-    ensure(typed && lesson.words.len() <= 8, "passed-at-words")?;
+    let mut steps = lesson.words.iter().map(|(step, _)| step.0.as_str());
+    let places = lesson.words.len() <= PLACES.len() && steps.all(|step| PLACES.contains(&step));
+    ensure(typed && places, "passed-at-words")?;
     let parts = |lines: &[PartLine]| lines.len() <= 100 && lines.iter().all(|l| l.count <= 1000);
     let minutes = lesson.minutes.is_none_or(|m| m <= MINUTES_GREATEST);
     ensure(
@@ -195,20 +207,56 @@ fn told_fits(told: &Told) -> bool {
         Told::Set { label, set } => {
             short(label) && short(&set.ring) && set.insert.as_deref().is_none_or(short)
         }
-        Told::Fault(_) | Told::CameBack(_) => true,
+        Told::Lamp(_) | Told::Fault(_) | Told::CameBack(_) => true,
+        // Their customer's words stay with them.
+        Told::Visit { .. } => false,
     }
+}
+
+/// What a vehicle is called in a file, and what stays here.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct ModelWords {
+    /// Make, model and body, without years.
+    pub model: String,
+    /// Words that stand in a customer's name or another that stays here.
+    pub left_out: Vec<String>,
+}
+
+/// What the model of these jobs is called in a file, and which words of it
+/// are left out unless the fitter says that they are the make's or model's.
+#[must_use]
+pub fn model_words(jobs: &[JobState], own: &[String]) -> ModelWords {
+    let kept_in = secrets(jobs, own);
+    let mut teach = jobs.iter().filter(|job| lesson(job).is_some());
+    let vehicle = teach
+        .next()
+        .map_or("", |job| job.particular(Particular::Vehicle));
+    let vehicle = VehicleName::without_years(vehicle);
+    let (model, left_out) = kept_in.parted(&vehicle);
+    ModelWords { model, left_out }
+}
+
+fn secrets(jobs: &[JobState], own: &[String]) -> Secrets {
+    let mut kept_in: Vec<String> = own.to_vec();
+    kept_in.extend(jobs.iter().flat_map(customers));
+    Secrets::of(&kept_in)
 }
 
 /// The file of what these jobs teach, to be handed to a colleague. `own` are
 /// further words that must not go along, such as the workshop's own name
-/// where it is not to be said.
+/// where it is not to be said. `model` is what the fitter says that make and
+/// model are called; empty where nothing was said: then it is what is typed
+/// in the jobs, without the words of [`ModelWords::left_out`].
 ///
 /// # Errors
 /// Nothing to pass on, or a model without a name.
-pub fn pass_on(jobs: &[JobState], by: TaughtBy, own: &[String]) -> Result<String, Message> {
-    let mut kept_in: Vec<String> = own.to_vec();
-    kept_in.extend(jobs.iter().flat_map(customers));
-    let kept_in = Secrets::of(&kept_in);
+pub fn pass_on(
+    jobs: &[JobState],
+    by: TaughtBy,
+    own: &[String],
+    model: &str,
+) -> Result<String, Message> {
+    let kept_in = secrets(jobs, own);
     let mut lessons: Vec<Lesson> = jobs.iter().filter_map(lesson).collect();
     lessons.truncate(TEACHES_GREATEST);
     if lessons.is_empty() {
@@ -216,7 +264,12 @@ pub fn pass_on(jobs: &[JobState], by: TaughtBy, own: &[String]) -> Result<String
     }
     for (at, lesson) in lessons.iter_mut().enumerate() {
         lesson.id = (at + 1).to_string();
+        let years = VehicleName::read(&lesson.vehicle).years;
         without_customer(lesson, &kept_in);
+        if !model.trim().is_empty() {
+            let said = VehicleName::without_years(model);
+            lesson.vehicle = years.map_or(said, |years| VehicleName::with_years(model, years));
+        }
         if VehicleName::read(&lesson.vehicle).is_empty() {
             return Err(msg("pass-no-name"));
         }
@@ -274,7 +327,7 @@ fn without_customer(lesson: &mut Lesson, kept_in: &Secrets) {
         lesson.at = day.and_utc().with_timezone(&utc);
     }
     lesson.vehicle = kept_in.taken_out_of(&lesson.vehicle);
-    lesson.kit.name = kept_in.taken_out_of(&lesson.kit.name);
+    kit_words::leave_out(lesson, kept_in);
     for face in lesson.faces.iter_mut().flatten() {
         if let Instrument::Unzeroed(phone) = &mut face.read_by {
             phone.clear();
@@ -295,16 +348,10 @@ fn without_customer(lesson: &mut Lesson, kept_in: &Secrets) {
     };
     lesson.extra.retain(stays);
     lesson.parts.retain(stays);
-    for line in lesson.extra.iter_mut().chain(&mut lesson.parts) {
-        if let Part::Kit { kit }
-        | Part::Ring { kit, .. }
-        | Part::Insert { kit, .. }
-        | Part::Extension { kit, .. }
-        | Part::LongLead { kit, .. } = &mut line.part
-        {
-            *kit = kept_in.taken_out_of(kit);
-        }
-    }
+    // A visit is told in the customer's words.
+    lesson
+        .told
+        .retain(|told| !matches!(told, Told::Visit { .. }));
     for told in &mut lesson.told {
         if let Told::Behind { what, .. } = told {
             what.retain(|what| match what {
@@ -312,14 +359,5 @@ fn without_customer(lesson: &mut Lesson, kept_in: &Secrets) {
                 _ => true,
             });
         }
-    }
-    lesson.kit.extra.clear();
-    if lesson
-        .kit
-        .note
-        .as_deref()
-        .is_some_and(|note| kept_in.told_by(note))
-    {
-        lesson.kit.note = None;
     }
 }

@@ -95,7 +95,12 @@ impl Secrets {
     /// A name (of a vehicle, of a kit) without what it says of them; empty
     /// where it says one across its words.
     pub(super) fn taken_out_of(&self, name: &str) -> String {
-        let tells = |word: &&str| {
+        self.parted(name).0
+    }
+
+    /// A name without what it says of them, and the words that it says.
+    pub(super) fn parted(&self, name: &str) -> (String, Vec<String>) {
+        let tells = |word: &str| {
             let letters = plain(word);
             let long = is_long(&letters, NAME_LEAST) && self.words.contains(&letters);
             let number = letters.len() == 17 && letters.contains(is_figure);
@@ -105,16 +110,14 @@ impl Secrets {
                 || word.contains('@')
                 || has_telephone(word)
         };
-        let words: Vec<&str> = name
-            .split_whitespace()
-            .filter(|word| !tells(word))
-            .collect();
-        let left = words.join(" ");
+        let all = || name.split_whitespace().map(str::to_owned);
+        let (told, left): (Vec<String>, Vec<String>) = all().partition(|word| tells(word));
+        let left = left.join(" ");
         let letters = plain(&left);
-        if self.whole.iter().any(|value| letters.contains(value)) {
-            return String::new();
+        if self.whole.iter().any(|value| letters.contains(value)) || has_telephone(&left) {
+            return (String::new(), all().collect());
         }
-        left
+        (left, told)
     }
 }
 

@@ -1,7 +1,7 @@
 //! An offer in words.
 
 use super::lesson::Lesson;
-use super::offer::{Line, OfferLine, SAME_BUMPER, counted, minutes};
+use super::offer::{Line, OfferLine, SAME_BUMPER, counted};
 use crate::decide::ring_set::face_words;
 use crate::job::{ExpectedFace, Field, FromJob, Handed, WhichLead, offset_words, with_plus_minus};
 use crate::text::{Message, msg};
@@ -16,7 +16,7 @@ pub(super) fn lines(alike: &[&Lesson], from: &[FromJob], handed: &Handed) -> Vec
         Line::NoDrill => (areas(handed), all.clone()),
         Line::Places => (places(handed), first.clone()),
         Line::Leads => (leads(alike, handed), first.clone()),
-        Line::Quote => (quote(alike, handed), all.clone()),
+        Line::Quote => (handed.took.words(), all.clone()),
     };
     Line::ALL
         .into_iter()
@@ -95,10 +95,11 @@ fn areas(handed: &Handed) -> Vec<Message> {
 
 fn places(handed: &Handed) -> Vec<Message> {
     let say = |(step, words): &(crate::steps::StepName, String)| {
-        let key = if step.0 == "box-place-cabin" {
-            "again-place-cabin"
-        } else {
-            "again-place"
+        let key = match step.0.as_str() {
+            "box-place-cabin" => "again-place-cabin",
+            "grommet" => "again-place-grommet",
+            "supply" => "again-place-supply",
+            _ => "again-place",
         };
         msg(key).text("words", words.clone())
     };
@@ -134,26 +135,6 @@ fn leads(alike: &[&Lesson], handed: &Handed) -> Vec<Message> {
         }
     };
     handed.typed.iter().filter_map(say).collect()
-}
-
-fn quote(alike: &[&Lesson], handed: &Handed) -> Vec<Message> {
-    let mut says = Vec::new();
-    if let Some((median, least, greatest)) = minutes(alike) {
-        says.push(
-            msg("again-minutes")
-                .count("median", i64::from(median))
-                .count("least", i64::from(least))
-                .count("greatest", i64::from(greatest)),
-        );
-    }
-    for line in &handed.extra {
-        says.push(
-            msg("again-part")
-                .count("count", i64::from(line.count))
-                .message("part", line.part.message()),
-        );
-    }
-    says
 }
 
 /// What is said of jobs that do not count: another bumper under one name.

@@ -184,32 +184,79 @@ pub fn measured_before(job: &JobState, spot: usize) -> Option<RakeEstimate> {
     })
 }
 
-/// The spots whose face angle is still to be read, in the order in which
-/// they are asked: two where the rest may count as measured before.
+/// Faces that have to agree before the rest counts as measured before.
+fn faces_needed(job: &JobState) -> usize {
+    FACES_ASKED.min(job.spots.len())
+}
+
+/// The spots whose face angle is still to be read, left to right: as many as
+/// have to agree where the rest may count as measured before, and those of
+/// which nothing is known.
 #[must_use]
 pub fn faces_open(job: &JobState) -> Vec<usize> {
-    let unread = |spot: &usize| job.spots.get(*spot).is_some_and(|place| !place.is_read());
+    let is_read = |spot: &usize| {
+        job.spots
+            .get(*spot)
+            .is_some_and(super::state::Spot::is_read)
+    };
+    let is_known = |spot: &usize| expected_at(job, *spot).is_some();
     let all = 0..job.spots.len();
-    let expected = (0..job.spots.len()).all(|spot| expected_at(job, spot).is_some());
+    let needed = faces_needed(job);
+    let mut open: Vec<usize> = all.clone().filter(|spot| !is_read(spot)).collect();
     match faces_agree(job) {
-        Agrees::Yes => all
-            .filter(|spot| unread(spot) && expected_at(job, *spot).is_none())
-            .collect(),
-        Agrees::NotYet if expected && halves_agree(job) == Agrees::Yes => {
-            let read = job.spots.iter().filter(|place| place.is_read()).count();
+        Agrees::Yes => open.retain(|spot| !is_known(spot)),
+        Agrees::NotYet
+            if halves_agree(job) == Agrees::Yes
+                && all.clone().filter(is_known).count() >= needed =>
+        {
+            let agreeing = all.clone().filter(|at| is_known(at) && is_read(at)).count();
             // One at the edge and one inside, on either side of the middle.
-            let mut asked: Vec<usize> = vec![0, job.spots.len() / 2];
-            asked.extend(all);
-            let mut open: Vec<usize> = Vec::new();
-            for spot in asked {
-                if unread(&spot) && !open.contains(&spot) {
-                    open.push(spot);
+            let mut asked: Vec<usize> = Vec::new();
+            for spot in [0, job.spots.len() / 2].into_iter().chain(all) {
+                if is_known(&spot) && !is_read(&spot) && !asked.contains(&spot) {
+                    asked.push(spot);
                 }
             }
-            open.truncate(FACES_ASKED.saturating_sub(read));
-            open
+            asked.truncate(needed.saturating_sub(agreeing));
+            open.retain(|spot| !is_known(spot) || asked.contains(spot));
         }
-        Agrees::NotYet | Agrees::No(_) => all.filter(unread).collect(),
+        Agrees::NotYet | Agrees::No(_) => {}
+    }
+    open
+}
+
+/// What is to be read once the half widths agree.
+fn what_is_asked(job: &JobState) -> Message {
+    let heads = job.spots.len();
+    let is_known = |spot: &usize| {
+        if job.marks.is_some() {
+            expected_at(job, *spot).is_some()
+        } else {
+            job.before.faces.get(*spot).is_some_and(Option::is_some)
+        }
+    };
+    let is_read = |spot: &usize| {
+        job.spots
+            .get(*spot)
+            .is_some_and(super::state::Spot::is_read)
+    };
+    let known: Vec<usize> = (0..heads).filter(is_known).collect();
+    let needed = faces_needed(job);
+    if known.len() < needed || heads == needed {
+        return msg("before-halves-agree-all");
+    }
+    let agreeing = known.iter().filter(|spot| is_read(spot)).count();
+    let faces = i64::try_from(needed.saturating_sub(agreeing)).unwrap_or(i64::MAX);
+    let unknown: Vec<String> = (0..heads)
+        .filter(|spot| !is_known(spot) && !is_read(spot))
+        .filter_map(|spot| Some(job.spots.get(spot)?.label.clone()))
+        .collect();
+    if unknown.is_empty() {
+        msg("before-halves-agree").count("faces", faces)
+    } else {
+        msg("before-halves-agree-some")
+            .count("faces", faces)
+            .text("labels", unknown.join(", "))
     }
 }
 
@@ -232,6 +279,6 @@ pub fn agreement_words(job: &JobState) -> Vec<Message> {
             why
         }
         (Agrees::Yes, Agrees::Yes) => vec![msg("before-agrees")],
-        (Agrees::Yes, Agrees::NotYet) => vec![msg("before-halves-agree")],
+        (Agrees::Yes, Agrees::NotYet) => vec![what_is_asked(job)],
     }
 }

@@ -16,6 +16,7 @@ use super::limit::Limit;
 use super::marks::holds_the_rules;
 use super::row::Row;
 use super::state::{JobState, Marks, MarksFrom, Particular, Tape};
+use super::took::Took;
 use crate::decide::mark_out::NoDrill;
 use crate::decide::parts::PartLine;
 use crate::steps::StepName;
@@ -26,6 +27,10 @@ use crate::units::{Degrees, Estimate, Millimetres, Offset};
 /// Most earlier jobs that one job takes over from (our own figure: more
 /// vehicles hardly narrow what is expected of the next).
 pub const EARLIER_JOBS_GREATEST: usize = 24;
+
+/// Steps whose written words are about the model and not about one vehicle:
+/// the places of control box, grommet and supply point.
+pub const PLACES: [&str; 4] = ["box-place", "box-place-cabin", "grommet", "supply"];
 
 /// An earlier job, as it is named where something comes from it.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -129,10 +134,12 @@ pub struct Handed {
     pub no_drill: Vec<NoDrill>,
     /// Fields as they were typed; see [`may_be_handed`].
     pub typed: Vec<(Field, String)>,
-    /// Words written down at steps: places of control box and grommet.
+    /// Words written down at the steps of [`PLACES`].
     pub words: Table<StepName, String>,
     /// Parts beyond those of the kit.
     pub extra: Vec<PartLine>,
+    /// Minutes and parts of the earlier jobs.
+    pub took: Took,
 }
 
 /// What a job took over.
@@ -153,6 +160,10 @@ pub struct Before {
     pub row: Option<Row>,
     /// Limits, as they were handed on.
     pub limits: Table<Limit, Millimetres>,
+    /// Words at steps, as they were handed on.
+    pub words: Table<StepName, String>,
+    /// Minutes and parts of the earlier jobs.
+    pub took: Took,
 }
 
 /// Something about what earlier jobs hand on.
@@ -183,6 +194,26 @@ pub(super) fn apply(next: &mut JobState, event: BeforeEvent) -> Result<(), Refus
             drop_bumper(next);
             Ok(())
         }
+    }
+}
+
+/// Whether what is written down at a step stands there as it came from an
+/// earlier vehicle and the step was not ended on this one.
+#[must_use]
+pub fn words_as_before(job: &JobState, step: &StepName) -> bool {
+    let before = job.before.words.get(step);
+    before.is_some() && before == job.steps.words.get(step) && !job.steps.ended.contains_key(step)
+}
+
+/// Where the marks come from: the earlier jobs, best first. Empty for marks
+/// of this job's own.
+#[must_use]
+pub fn marks_from_words(job: &JobState) -> Vec<Message> {
+    let before = |marks: &Marks| marks.from == MarksFrom::Before;
+    if job.marks.as_ref().is_some_and(before) {
+        job.before.from.iter().map(FromJob::message).collect()
+    } else {
+        Vec::new()
     }
 }
 
@@ -230,6 +261,8 @@ fn take_over(next: &mut JobState, handed: Handed) -> Result<(), Refusal> {
         no_drill: handed.no_drill.clone(),
         row: handed.row,
         limits: handed.limits.clone(),
+        words: Table::new(),
+        took: handed.took,
     };
     next.before.from.truncate(EARLIER_JOBS_GREATEST);
     if !handed.vehicle.is_empty() && next.particular(Particular::Vehicle).trim().is_empty() {
@@ -246,8 +279,13 @@ fn take_over(next: &mut JobState, handed: Handed) -> Result<(), Refusal> {
             next.typed.insert(field, cut(text));
         }
     }
-    for (step, words) in &handed.words {
-        next.steps.words.insert(step.clone(), cut(words.clone()));
+    let places = handed.words.iter();
+    for (step, words) in places.filter(|(step, _)| PLACES.contains(&step.0.as_str())) {
+        let words = cut(words.clone());
+        next.before.words.insert(step.clone(), words.clone());
+        if !next.steps.words.contains_key(step) {
+            next.steps.words.insert(step.clone(), words);
+        }
     }
     next.quote.extra.extend(handed.extra);
     Ok(())

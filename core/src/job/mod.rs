@@ -40,6 +40,7 @@ mod steps_done;
 mod taken;
 mod tape_by_photos;
 mod time_spent;
+mod took;
 mod waits;
 mod walk;
 mod ways_out;
@@ -51,7 +52,7 @@ pub use agreed::{
 pub use apply::{Refusal, TEXT_GREATEST, apply, step_again, step_back};
 pub use before::{
     Before, BeforeEvent, EARLIER_JOBS_GREATEST, ExpectedFace, ExpectedHalves, FromJob, Handed,
-    Instrument, holds_earlier_bumper, may_be_handed,
+    Instrument, PLACES, holds_earlier_bumper, marks_from_words, may_be_handed, words_as_before,
 };
 pub use behind::{
     Answer, BehindEvent, BehindState, PANEL_GREATEST, behind_headline, behind_words, look,
@@ -158,6 +159,7 @@ pub use tape_by_photos::{TapeByPhotos, tape_by_photos};
 pub use time_spent::{
     PAUSE, SPENT_GREATEST, TimeCorrected, TimeSpent, minutes_spent, stages_spent,
 };
+pub use took::{Amount, Took, parts_quoted};
 pub use waits::{
     WAIT_GREATEST, WAITS_GREATEST, Wait, WaitEvent, WaitStands, heads_wait, wait_holds, wait_words,
     waits_at,

@@ -8,6 +8,7 @@ use super::entry::Field;
 use super::loom::lead_plans;
 use super::rings_chosen::sets_taken;
 use super::state::JobState;
+use super::took::parts_quoted;
 use crate::decide::leads::LeadPlan;
 use crate::decide::parts::{Money, Part, PartLine, Quote, QuoteLine, add, used};
 use crate::decide::supply;
@@ -131,7 +132,7 @@ fn minutes(typed: &str) -> Option<u32> {
 /// are named by [`unpriced`].
 #[must_use]
 pub fn quote(job: &JobState) -> Quote {
-    let lines = parts_planned(job)
+    let lines = parts_quoted(job)
         .into_iter()
         .filter_map(|line| {
             let each = Money::typed(price_typed(job, &line.part))?;
@@ -152,7 +153,7 @@ pub fn quote(job: &JobState) -> Quote {
 /// How many parts have no price yet.
 #[must_use]
 pub fn unpriced(job: &JobState) -> usize {
-    parts_planned(job).len() - quote(job).lines.len()
+    parts_quoted(job).len() - quote(job).lines.len()
 }
 
 /// The total in words; `None` when it is larger than can be counted.

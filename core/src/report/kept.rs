@@ -6,6 +6,7 @@ use super::job_sheet::literal;
 use super::{Block, Section, SheetPhoto};
 use crate::job::{
     HowEnded, JobState, Photo, PhotoOf, StepStands, not_done, photo_name, stages_spent, step_path,
+    words_as_before,
 };
 use crate::moment;
 use crate::steps::{Asks, StepBook, StepName};
@@ -113,8 +114,13 @@ fn written(job: &JobState, book: &StepBook) -> Option<Section> {
     let pairs: Vec<(Message, Message)> = book
         .steps()
         .filter_map(|(_, step)| {
-            let words = job.steps.words.get(&step.name)?;
-            Some((step.what(), literal(words)))
+            let words = literal(job.steps.words.get(&step.name)?);
+            let words = if words_as_before(job, &step.name) {
+                msg("sheet-written-before").message("words", words)
+            } else {
+                words
+            };
+            Some((step.what(), words))
         })
         .collect();
     (!pairs.is_empty()).then(|| Section {

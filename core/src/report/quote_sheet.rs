@@ -4,7 +4,7 @@ use chrono::{DateTime, FixedOffset};
 
 use super::{Block, Document, Section};
 use crate::decide::parts::{Money, Quote, QuoteLine};
-use crate::job::{JobState, Particular, parts_planned, price_typed, quote};
+use crate::job::{JobState, Particular, parts_quoted, price_typed, quote};
 use crate::moment;
 use crate::text::{Message, msg};
 
@@ -98,7 +98,7 @@ fn time_and_total(quote: &Quote) -> Vec<(Message, Message)> {
 
 /// Parts that have no price.
 fn open(job: &JobState) -> Vec<Message> {
-    parts_planned(job)
+    parts_quoted(job)
         .into_iter()
         .filter(|line| Money::typed(price_typed(job, &line.part)).is_none())
         .map(|line| {

@@ -58,8 +58,8 @@ mod workshop;
 mod zeroing;
 
 pub use again::{
-    AgainDraft, AgainIntent, FleetView, Group, PASSED_PREFIX, RECALLED_GREATEST, Recalled, Said,
-    fitted_before,
+    AgainDraft, AgainIntent, FleetView, Group, Own, PASSED_PREFIX, RECALLED_GREATEST, Recalled,
+    Said, fitted_before, pass_words, told_apart_by,
 };
 pub use alarm::{counts, rings};
 pub use backup::{BACKUP_DAYS, BackupDraft, BackupIntent, Chosen, WayBack, Whole, backup_due};

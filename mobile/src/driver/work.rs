@@ -161,6 +161,7 @@ pub(super) fn show_marks(app: &mut AppState, now: &Now) -> Vec<Action> {
     if job.marks.is_some() && !job::marks_are_stale(job) {
         return show(app, Step::Marks, Shown::NotYet);
     }
+    let mut refused = None;
     if let (HalfWidths::Ready { left, right, .. }, job::Agrees::Yes) =
         (job::half_widths(job), job::halves_agree(job))
     {
@@ -173,17 +174,23 @@ pub(super) fn show_marks(app: &mut AppState, now: &Now) -> Vec<Action> {
             actions.extend(show(app, Step::Marks, Shown::NotYet));
             return actions;
         }
+        refused = app.notice.take().map(|notice| notice.message);
     }
     let Some(job) = app.job() else {
         return Vec::new();
     };
-    match job::plans(job) {
+    let actions = match job::plans(job) {
         Some(Ok(plans)) => match plans.proposed {
             Some(kind) => plan_marks(app, kind, now),
             None => show(app, Step::Marks, Shown::NotYet),
         },
         _ => Vec::new(),
+    };
+    if let (Some(why), None) = (refused, &app.notice) {
+        let words = msg("before-marks-anew").message("why", why);
+        refuse(app, words);
     }
+    actions
 }
 
 /// Plans the marks from what stands in the two fields and shows them. The

@@ -6,7 +6,7 @@ use rakeline_core::moment;
 use rakeline_core::text::{Message, msg};
 
 use super::again_offer::OfferView;
-use crate::driver::{AgainIntent, Group, Intent};
+use crate::driver::{AgainDraft, AgainIntent, Group, Intent};
 use crate::parts::{Entry, Kind, NoticeBar};
 use crate::shell::use_shell;
 use crate::texts::{plain, say, t};
@@ -29,6 +29,32 @@ fn group_words(group: &Group) -> Message {
         .count("jobs", counted(group.count()))
         .count("theirs", counted(group.theirs))
         .text("day", moment::date(&group.newest))
+}
+
+/// What a tap takes: all, or the lines that are not left out; for a new job,
+/// or for the one that was left for it.
+fn start_words(draft: &AgainDraft) -> Message {
+    let taken = draft.taken();
+    let lines = taken.iter().map(|line| line.message()).collect();
+    let all = draft
+        .offer
+        .as_ref()
+        .is_none_or(|offer| offer.lines.len() == taken.len());
+    let into = draft.into.is_some();
+    match (all, taken.is_empty()) {
+        (true, _) => msg(if into { "again-into" } else { "again-start" }),
+        (false, true) => msg(if into {
+            "again-into-none"
+        } else {
+            "again-start-none"
+        }),
+        (false, false) => msg(if into {
+            "again-into-some"
+        } else {
+            "again-start-some"
+        })
+        .list("lines", lines),
+    }
 }
 
 /// The screen of same again.
@@ -75,7 +101,7 @@ pub fn AgainScreen() -> Element {
                             onclick: move |_| {
                                 start.send(Intent::Again(AgainIntent::Start(start.new_id())));
                             },
-                            {t("again-start")}
+                            {say(&start_words(draft))}
                         }
                     }
                 }

@@ -1,10 +1,12 @@
 //! What earlier jobs of a model offer, line by line.
 
 use dioxus::prelude::*;
-use rakeline_core::again::OfferLine;
-use rakeline_core::text::msg;
+use rakeline_core::again::{OfferLine, Picture, pictures};
+use rakeline_core::text::{Message, msg};
 
-use crate::driver::{AgainIntent, Intent, Letter, RECALLED_GREATEST, Said};
+use super::again_pass::PassOn;
+use super::job_title;
+use crate::driver::{AgainIntent, Intent, PhotoIntent, RECALLED_GREATEST};
 use crate::parts::Entry;
 use crate::shell::use_shell;
 use crate::texts::{plain, say, t};
@@ -34,9 +36,12 @@ pub fn OfferView() -> Element {
     });
     let left_out = draft.left_out.clone();
     let own = !draft.jobs.is_empty();
+    let pictures = pictures(&offer, &draft.jobs);
     rsx! {
         h1 { {vehicle.unwrap_or_default()} }
         p { {say(&msg("again-counts").count("jobs", counted(offer.from.len())))} }
+        p { class: "why", {say(&msg("again-kit").text("kit", plain(&offer.kit.name)))} }
+        IntoJob { kit: plain(&offer.kit.name), heads: offer.kit.head_count() }
         if let Some(old) = old {
             p { class: "why", {old} }
         }
@@ -46,9 +51,21 @@ pub fn OfferView() -> Element {
         for (index , warning) in offer.warnings.iter().enumerate() {
             div { key: "{index}", class: "note-box", role: "status", {say(warning)} }
         }
+        if !offer.kinds.is_empty() {
+            Kinds { kinds: offer.kinds.clone(), kind: offer.kind }
+        }
         Alike {}
         for line in offer.lines.clone() {
             LineView { key: "{line.line:?}", out: left_out.contains(&line.line), line: line.clone() }
+        }
+        if !pictures.is_empty() {
+            details {
+                summary { {t("again-pictures")} }
+                p { class: "why", {t("again-pictures-why")} }
+                for picture in pictures {
+                    PictureView { key: "{picture.blob}", picture: picture.clone() }
+                }
+            }
         }
         if !offer.told.is_empty() {
             details {
@@ -61,9 +78,83 @@ pub fn OfferView() -> Element {
             }
         }
         div { class: "caution", p { {t("before-never")} } }
-        FleetOf {}
+        if draft.into.is_none() {
+            FleetOf {}
+        }
         if own {
             PassOn {}
+        }
+    }
+}
+
+/// The job that takes over what is offered, and what its own kit means.
+#[component]
+fn IntoJob(kit: String, heads: usize) -> Element {
+    let shell = use_shell();
+    let state = shell.state.read();
+    let Some(job) = state.again.into.as_ref() else {
+        return rsx! {};
+    };
+    let own = plain(&job.kit.name);
+    let other = (own != kit).then(|| {
+        let key = if job.kit.head_count() == heads {
+            "again-into-kit"
+        } else {
+            "again-into-heads"
+        };
+        say(&msg(key).text("own", own).text("kit", kit))
+    });
+    let title = job_title(&job.name, &job.created);
+    rsx! {
+        div { class: "note-box", role: "status",
+            p { {say(&msg("again-into-why").text("job", title))} }
+            if let Some(other) = other {
+                p { {other} }
+            }
+        }
+    }
+}
+
+/// Kinds under the name whose faces contradict each other: one is offered.
+#[component]
+fn Kinds(kinds: Vec<Message>, kind: usize) -> Element {
+    let shell = use_shell();
+    rsx! {
+        div { class: "things", role: "group", "aria-label": t("again-kinds-which"),
+            for (index , words) in kinds.iter().enumerate() {
+                button {
+                    key: "{index}",
+                    class: "also",
+                    "aria-pressed": if index == kind { "true" } else { "false" },
+                    onclick: {
+                        let shell = shell.clone();
+                        move |_| shell.send(Intent::Again(AgainIntent::Kind(index)))
+                    },
+                    {say(words)}
+                }
+            }
+        }
+    }
+}
+
+/// A photo of what was behind an earlier bumper.
+#[component]
+fn PictureView(picture: Picture) -> Element {
+    let shell = use_shell();
+    let state = shell.state.read();
+    let found = state.drafts.photos.found(&picture.blob);
+    let (look, blob) = (shell.clone(), picture.blob.clone());
+    let name = say(&picture.name);
+    rsx! {
+        figure {
+            class: "thumb",
+            onmounted: move |_| look.send(Intent::Photo(PhotoIntent::Look(blob.clone()))),
+            match found {
+                Some(Ok(url)) => rsx! { img { src: "{url}", alt: "{name}" } },
+                Some(Err(why)) => rsx! { p { class: "trouble-box", {say(why)} } },
+                None => rsx! { p { role: "status", {t("level-reading-photo")} } },
+            }
+            figcaption { {name} " · " {say(&picture.from)} }
         }
     }
 }
@@ -160,64 +251,6 @@ fn FleetOf() -> Element {
                 },
                 {t("fleet-start")}
             }
-        }
-    }
-}
-
-/// The file for a colleague, and what goes along.
-#[component]
-fn PassOn() -> Element {
-    let shell = use_shell();
-    let state = shell.state.read();
-    let workshop = state
-        .settings
-        .letterhead
-        .line(Letter::Name)
-        .trim()
-        .to_owned();
-    let fitter = state.settings.fitter.trim().to_owned();
-    let (say_workshop, say_fitter) = (state.again.say_workshop, state.again.say_fitter);
-    let out = shell.clone();
-    let flipped = |said: Said| match said {
-        Said::No => Said::Yes,
-        Said::Yes => Said::No,
-    };
-    rsx! {
-        details {
-            summary { {t("pass-title")} }
-            p { class: "why", {t("pass-why")} }
-            if !workshop.is_empty() {
-                Tick {
-                    label: say(&msg("pass-say").text("name", plain(&workshop))),
-                    said: say_workshop,
-                    intent: AgainIntent::SayWorkshop(flipped(say_workshop)),
-                }
-            }
-            if !fitter.is_empty() {
-                Tick {
-                    label: say(&msg("pass-say").text("name", plain(&fitter))),
-                    said: say_fitter,
-                    intent: AgainIntent::SayFitter(flipped(say_fitter)),
-                }
-            }
-            button {
-                class: "also",
-                onclick: move |_| out.send(Intent::Again(AgainIntent::PassOn)),
-                {t("pass-save")}
-            }
-        }
-    }
-}
-
-#[component]
-fn Tick(label: String, said: Said, intent: AgainIntent) -> Element {
-    let shell = use_shell();
-    rsx! {
-        button {
-            class: "also",
-            "aria-pressed": if said == Said::Yes { "true" } else { "false" },
-            onclick: move |_| shell.send(Intent::Again(intent.clone())),
-            {label}
         }
     }
 }

@@ -36,13 +36,29 @@ pub fn FittedBefore() -> Element {
     }
 }
 
+/// That the marks come from earlier jobs, and from which.
+#[component]
+pub fn MarksFromBefore(job: JobState) -> Element {
+    let from = job::marks_from_words(&job);
+    let Some(best) = from.first() else {
+        return rsx! {};
+    };
+    let more = from.len() - 1;
+    let words = msg("before-marks-from")
+        .message("from", best.clone())
+        .count("more", i64::try_from(more).unwrap_or(i64::MAX));
+    rsx! {
+        p { class: "says", {say(&words)} }
+    }
+}
+
 /// What agrees, or by how much it does not and what is open because of it;
 /// and where what was taken over comes from.
 #[component]
 pub fn AgainTaken(job: JobState) -> Element {
     let shell = use_shell();
     let words = job::agreement_words(&job);
-    if words.is_empty() {
+    if job.before.from.is_empty() {
         return rsx! {};
     }
     let no = |agrees: Agrees| matches!(agrees, Agrees::No(_));

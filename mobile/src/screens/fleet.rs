@@ -4,8 +4,7 @@ use dioxus::prelude::*;
 use rakeline_core::again::fleet::stands;
 use rakeline_core::text::msg;
 
-use super::job_title;
-use crate::driver::{AgainIntent, FleetView, Intent};
+use crate::driver::{AgainIntent, FleetView, Intent, told_apart_by};
 use crate::parts::NoticeBar;
 use crate::shell::use_shell;
 use crate::texts::{plain, say, t};
@@ -83,7 +82,7 @@ fn Vehicles(view: FleetView) -> Element {
                         b {
                             {say(&msg("fleet-vehicle").count("number", i64::try_from(index + 1).unwrap_or(i64::MAX)))}
                             " · "
-                            {job_title(&job.name, &job.created)}
+                            {told_apart_by(job).map_or_else(|| t("fleet-no-plate"), |by| plain(&by))}
                         }
                         span { {say(&stands(job))} }
                     }

@@ -7,6 +7,7 @@ use rakeline_core::job::{
 };
 use rakeline_core::text::msg;
 
+use super::place_words::PlaceWords;
 use super::supply::Supply;
 use crate::driver::Intent;
 use crate::parts::{AskedFields, Cautions, Frame, TypedEntry};
@@ -69,6 +70,7 @@ pub fn Loom() -> Element {
                     note: t("loom-slack-note"),
                 }
             }
+            PlaceWords { job: job.clone(), step: "grommet", label: "place-grommet" }
             LeadKits { kit: job.loom.lead_kit }
             AskedFields { job: job.clone(), asked: job::asked_for_leads(job) }
             ol { class: "rings",

@@ -6,6 +6,7 @@ use rakeline_core::drawing::{marks_drawing, plan_drawing, shape_from_above};
 use rakeline_core::job::{self, JobState, MarksFrom, Taken};
 use rakeline_core::text::msg;
 
+use super::again_taken::{AgainTaken, MarksFromBefore};
 use super::edit_marks::EditMarks;
 use super::full_size::FullSize;
 use crate::driver::Intent;
@@ -66,6 +67,8 @@ pub fn Marks() -> Element {
                     }
                 }
             }
+            MarksFromBefore { job: job.clone() }
+            AgainTaken { job: job.clone() }
             Stale { job: job.clone() }
             if let Some(fault) = job::height_fault(job) {
                 div { class: "trouble-box", role: "status", {say(&fault)} }

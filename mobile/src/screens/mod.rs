@@ -3,6 +3,7 @@
 
 mod again;
 mod again_offer;
+mod again_pass;
 mod again_taken;
 mod backup;
 mod behind;
@@ -44,6 +45,7 @@ mod parts;
 mod phone_form;
 mod photo_notes;
 mod photos;
+mod place_words;
 mod put_by;
 mod ring_by_hand;
 mod rings;

@@ -24,6 +24,7 @@ pub fn Parts() -> Element {
     let unpriced = job::unpriced(job);
     let (sheet, add, print) = (shell.clone(), shell.clone(), shell.clone());
     let words = job.typed(Field::PartWords).trim().to_owned();
+    let took = job.before.took.words();
     rsx! {
         Frame {
             here: Step::Parts,
@@ -50,8 +51,19 @@ pub fn Parts() -> Element {
                     }
                 }
             }
+            if !took.is_empty() {
+                div { class: "note-box", role: "status",
+                    p { {say(&msg("took-title").count("jobs", i64::from(job.before.took.jobs())))} }
+                    ul { class: "candidates",
+                        for (index , words) in took.iter().enumerate() {
+                            li { key: "{index}", {say(words)} }
+                        }
+                    }
+                    p { class: "why", {t("took-why")} }
+                }
+            }
             ul { class: "rings",
-                for (index , line) in job::parts_planned(job).into_iter().enumerate() {
+                for (index , line) in job::parts_quoted(job).into_iter().enumerate() {
                     Priced { key: "{index}", job: job.clone(), index, line }
                 }
             }

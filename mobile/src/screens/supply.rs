@@ -9,6 +9,7 @@ use rakeline_core::job::{
 };
 use rakeline_core::text::msg;
 
+use super::place_words::PlaceWords;
 use crate::driver::Intent;
 use crate::parts::{AskedFields, Cautions, TypedEntry};
 use crate::shell::{Shell, use_shell};
@@ -54,6 +55,7 @@ pub fn Supply(job: JobState) -> Element {
         if let Some(words) = supply::kit_not_for(&job.kit, job.loom.system) {
             div { class: "trouble-box", role: "status", {say(&words)} }
         }
+        PlaceWords { job: job.clone(), step: "supply", label: "place-supply" }
         Lamp { job: job.clone() }
         div { class: "stack",
             for (index , reading) in READINGS.into_iter().enumerate() {

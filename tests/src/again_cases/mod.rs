@@ -99,13 +99,13 @@ pub fn taught(earlier: &Earlier) -> Option<Lesson> {
 }
 
 /// A value of the normal distribution (Box and Muller).
-fn normal(dice: &mut Dice) -> f64 {
+pub fn normal(dice: &mut Dice) -> f64 {
     let (a, b) = (unit(dice), unit(dice));
     (-2.0 * a.ln()).sqrt() * (core::f64::consts::TAU * b).cos()
 }
 
 /// Evenly between 0 and 1, ends left out.
-fn unit(dice: &mut Dice) -> f64 {
+pub fn unit(dice: &mut Dice) -> f64 {
     ((dice.bits() >> 11) as f64 + 0.5) / (1_u64 << 53) as f64
 }
 

@@ -18,6 +18,15 @@ use crate::driver::JobEntry;
 /// twice as many as count).
 pub const RECALLED_GREATEST: usize = 2 * rakeline_core::job::EARLIER_JOBS_GREATEST;
 
+/// An own job of a group.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Own {
+    /// The job.
+    pub id: JobId,
+    /// Years of its vehicle.
+    pub years: Option<(u16, u16)>,
+}
+
 /// Jobs on vehicles of one name.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Group {
@@ -28,7 +37,7 @@ pub struct Group {
     /// The name, with the years of all.
     pub name: VehicleName,
     /// Own jobs, last changed first.
-    pub ids: Vec<JobId>,
+    pub own: Vec<Own>,
     /// Jobs that colleagues passed on.
     pub theirs: usize,
     /// Last worked on.
@@ -39,7 +48,7 @@ impl Group {
     /// How many jobs.
     #[must_use]
     pub fn count(&self) -> usize {
-        self.ids.len() + self.theirs
+        self.own.len() + self.theirs
     }
 }
 
@@ -78,6 +87,12 @@ pub struct AgainDraft {
     pub offer: Option<Rc<Offer>>,
     /// Lines that are left out.
     pub left_out: Vec<Line>,
+    /// Which of the kinds under the name is offered.
+    pub kind: usize,
+    /// The job that takes over what is offered; `None` for a new one.
+    pub into: Option<JobState>,
+    /// What the model is called in a file, as typed.
+    pub pass_model: Option<String>,
     /// How many vehicles, as typed.
     pub fleet_typed: String,
     /// Whether the workshop's name goes along.
@@ -88,7 +103,10 @@ pub struct AgainDraft {
 
 fn key_of(name: &VehicleName) -> String {
     let body = name.body.map(|body| body.message().key.into_owned());
-    format!("{} {}", name.model, body.unwrap_or_default())
+    let figure = |figure: Option<u16>| figure.map_or_else(String::new, |one| one.to_string());
+    let [engine, figure] = [name.engine, name.figure].map(figure);
+    let body = body.unwrap_or_default();
+    format!("{} {body} {engine} {figure}", name.model)
 }
 
 impl AgainDraft {
@@ -99,6 +117,8 @@ impl AgainDraft {
         self.jobs.clear();
         self.offer = None;
         self.fleet_typed.clear();
+        self.kind = 0;
+        self.pass_model = None;
         self.brought_fault = None;
         self.asked.clear();
         self.waiting = false;
@@ -122,7 +142,7 @@ impl AgainDraft {
                         key: key.clone(),
                         title: vehicle.to_owned(),
                         name: name.clone(),
-                        ids: Vec::new(),
+                        own: Vec::new(),
                         theirs: 0,
                         newest: at,
                     },
@@ -138,7 +158,10 @@ impl AgainDraft {
                     (one, other) => one.or(other),
                 };
                 match id {
-                    Some(id) => group.ids.push(id.clone()),
+                    Some(id) => group.own.push(Own {
+                        id: id.clone(),
+                        years: name.years,
+                    }),
                     None => group.theirs += 1,
                 }
                 groups.insert(key, group);
@@ -147,7 +170,7 @@ impl AgainDraft {
         for job in jobs {
             put(&job.vehicle, job.changed, Some(&job.id));
         }
-        for lesson in self.received.iter().flat_map(|(_, passed)| &passed.lessons) {
+        for (_, lesson) in self.theirs() {
             put(&lesson.vehicle, lesson.at, None);
         }
         let mut groups: Vec<Group> = groups.into_values().collect();
@@ -208,14 +231,30 @@ impl AgainDraft {
         self.groups.iter().filter(alike).collect()
     }
 
-    /// Own jobs of the chosen models, the newest.
+    /// Own jobs of the chosen models: nearest to the years wanted, then the
+    /// newest. Each model in turn gives one, so that one that counts too is
+    /// heard.
     pub(super) fn ids_chosen(&self) -> Vec<JobId> {
-        // As many of each model, so that one that counts too is heard.
-        let models = self.groups_chosen().count().max(1);
-        self.groups_chosen()
-            .flat_map(|group| group.ids.iter().take(RECALLED_GREATEST / models))
-            .cloned()
-            .collect()
+        let wanted = self.wanted();
+        let apart = |own: &&Own| {
+            let years = VehicleName {
+                years: own.years,
+                ..VehicleName::default()
+            };
+            wanted.years_apart(&years)
+        };
+        let nearest = |group: &Group| {
+            let mut own: Vec<&Own> = group.own.iter().collect();
+            order::sort_by_key(&mut own, apart);
+            own.into_iter().map(|own| own.id.clone()).collect()
+        };
+        let models: Vec<Vec<JobId>> = self
+            .groups_chosen()
+            .map(|group| -> Vec<JobId> { nearest(group) })
+            .collect();
+        let longest = models.iter().map(Vec::len).max().unwrap_or_default();
+        let in_turn = (0..longest).flat_map(|at| models.iter().filter_map(move |one| one.get(at)));
+        in_turn.take(RECALLED_GREATEST).cloned().collect()
     }
 
     /// What the vehicle of a new job is called: as typed where that is the
@@ -228,14 +267,7 @@ impl AgainDraft {
             return self.typed.trim().to_owned();
         }
         match typed.years {
-            Some((first, last)) if model.years != typed.years => {
-                let is_year = |word: &&str| VehicleName::read(word).years.is_some();
-                let words = offered.split_whitespace().filter(|word| !is_year(word));
-                let mut words: Vec<String> = words.map(str::to_owned).collect();
-                words.push(first.to_string());
-                words.extend((last != first).then(|| last.to_string()));
-                words.join(" ")
-            }
+            Some(years) if model.years != typed.years => VehicleName::with_years(offered, years),
             _ => offered.to_owned(),
         }
     }
@@ -259,6 +291,14 @@ impl AgainDraft {
             }
         }
         all
+    }
+
+    /// What colleagues' jobs teach beside own ones: what came back from them
+    /// is no second vehicle.
+    pub(super) fn theirs_beside(&self, own: &[Lesson]) -> Vec<(String, Lesson)> {
+        let twin = |lesson: &Lesson| own.iter().any(|own| again::is_same_job(own, lesson));
+        let all = self.theirs().into_iter();
+        all.filter(|(_, lesson)| !twin(lesson)).collect()
     }
 
     /// Reads colleagues' files.
@@ -285,10 +325,36 @@ impl AgainDraft {
             let name = VehicleName::read(&theirs.vehicle);
             self.chosen.contains(&key_of(&name))
         };
-        let theirs = self.theirs().into_iter().filter(is_chosen);
-        lessons.extend(theirs.map(|(_, theirs)| theirs));
+        let theirs = self.theirs_beside(&lessons).into_iter().filter(is_chosen);
+        let theirs: Vec<Lesson> = theirs.map(|(_, theirs)| theirs).collect();
+        lessons.extend(theirs);
         let wanted = self.wanted();
-        self.offer = again::offer(&wanted, &lessons).map(Rc::new);
+        self.offer = again::offer_of(&wanted, &lessons, self.kind).map(Rc::new);
+    }
+
+    /// Lines of the offer that are taken.
+    #[must_use]
+    pub fn taken(&self) -> Vec<Line> {
+        let lines = self.offer.iter().flat_map(|offer| &offer.lines);
+        let lines = lines.map(|line| line.line);
+        lines.filter(|line| !self.left_out.contains(line)).collect()
+    }
+
+    /// A line is left out: face angles belong to their marks.
+    pub(super) fn leave(&mut self, line: Line) {
+        let with = (line == Line::Marks).then_some(Line::Faces);
+        for line in [line].into_iter().chain(with) {
+            if !self.left_out.contains(&line) {
+                self.left_out.push(line);
+            }
+        }
+    }
+
+    /// A line is taken after all, with the marks that it needs.
+    pub(super) fn take(&mut self, line: Line) {
+        let with = (line == Line::Faces).then_some(Line::Marks);
+        self.left_out
+            .retain(|other| *other != line && Some(*other) != with);
     }
 
     /// The vehicle that is wanted: as typed, else the chosen model's.

@@ -4,14 +4,14 @@ use rakeline_core::again::{
     self, FLEET_GREATEST, Fleet, FleetParts, Lesson, Likeness, VehicleName, fleet_parts, lesson,
 };
 use rakeline_core::decide::parts::PartLine;
-use rakeline_core::job::{JobId, JobState};
+use rakeline_core::job::{JobId, JobState, Particular};
 use rakeline_core::text::msg;
 
-use super::begun;
+use super::{begun, enter};
 use crate::driver::intent::{Action, Now};
 use crate::driver::state::{AppState, Notice, UndoOf};
 use crate::driver::{jobs, keeping};
-use crate::route::{Route, Step};
+use crate::route::Route;
 
 /// A fleet as its screen shows it.
 #[derive(Clone, Debug, PartialEq)]
@@ -37,6 +37,15 @@ impl FleetView {
     }
 }
 
+/// By what a fitter in the yard tells a vehicle from the others: its plate,
+/// else what its job is called; `None` where neither is typed.
+#[must_use]
+pub fn told_apart_by(job: &JobState) -> Option<String> {
+    let said = [job.particular(Particular::Plate), &job.name];
+    let mut said = said.into_iter().map(str::trim);
+    said.find(|text| !text.is_empty()).map(str::to_owned)
+}
+
 /// Whether a vehicle's job is among the jobs; a deleted one is begun anew.
 fn is_kept(app: &AppState, id: &JobId) -> bool {
     app.jobs.iter().any(|entry| entry.id == *id) || app.job().is_some_and(|job| job.id == *id)
@@ -47,18 +56,18 @@ fn model(app: &AppState, fleet: &Fleet) -> Vec<PartLine> {
     let mut from = fleet.from.iter();
     let first = from.find_map(|id| app.again.jobs.iter().find(|job| job.id == *id));
     let own = first.and_then(lesson);
-    let known = own.or_else(|| theirs(app, fleet).into_iter().next());
+    let known = own.or_else(|| theirs(app, fleet, &[]).into_iter().next());
     known.map_or_else(Vec::new, |lesson| lesson.parts)
 }
 
 /// What the colleagues' jobs teach that the fleet was planned from.
-fn theirs(app: &AppState, fleet: &Fleet) -> Vec<Lesson> {
+fn theirs(app: &AppState, fleet: &Fleet, own: &[Lesson]) -> Vec<Lesson> {
     let model = VehicleName::read(&fleet.vehicle);
     let of_fleet = |(key, lesson): &(String, Lesson)| {
         let name = VehicleName::read(&lesson.vehicle);
         fleet.theirs.contains(key) && name.likeness(&model) != Likeness::Other
     };
-    let all = app.again.theirs().into_iter().filter(of_fleet);
+    let all = app.again.theirs_beside(own).into_iter().filter(of_fleet);
     all.map(|(_, lesson)| lesson).collect()
 }
 
@@ -80,11 +89,12 @@ pub(super) fn start(app: &mut AppState, id: JobId, now: &Now) -> Vec<Action> {
     let Some(offer) = app.again.offer.clone() else {
         return Vec::new();
     };
-    let job = match begun(app, id.clone(), now) {
+    let job = match begun(app, id, now) {
         Some(Ok(job)) => job,
         Some(Err(why)) => return jobs::say(app, why),
         None => return Vec::new(),
     };
+    let id = job.id.clone();
     let own = offer.from.iter().filter(|from| from.theirs.is_none());
     let keys = offer.from.iter().filter(|from| from.theirs.is_some());
     let mut keys: Vec<String> = keys
@@ -93,16 +103,14 @@ pub(super) fn start(app: &mut AppState, id: JobId, now: &Now) -> Vec<Action> {
     keys.dedup();
     app.settings.fleets.push(Fleet {
         id: id.0.clone(),
-        vehicle: job
-            .particular(rakeline_core::job::Particular::Vehicle)
-            .to_owned(),
+        vehicle: job.particular(Particular::Vehicle).to_owned(),
         count,
         from: own.map(|from| JobId(from.id.clone())).collect(),
         jobs: vec![id],
         theirs: keys,
         left_out: app.again.left_out.clone(),
     });
-    jobs::enter(app, job, Step::Measures)
+    enter(app, job)
 }
 
 pub(super) fn go(app: &mut AppState, name: String) -> Vec<Action> {
@@ -126,7 +134,8 @@ pub(super) fn next(app: &mut AppState, id: JobId, now: &Now) -> Vec<Action> {
         return Vec::new();
     }
     let mut lessons: Vec<Lesson> = app.again.jobs.iter().filter_map(lesson).collect();
-    lessons.extend(theirs(app, &fleet));
+    let theirs = theirs(app, &fleet, &lessons);
+    lessons.extend(theirs);
     let wanted = VehicleName::read(&fleet.vehicle);
     let vehicle = fleet.vehicle.clone();
     app.again.offer = again::offer(&wanted, &lessons).map(std::rc::Rc::new);
@@ -136,7 +145,7 @@ pub(super) fn next(app: &mut AppState, id: JobId, now: &Now) -> Vec<Action> {
         Some(Ok(job)) => {
             fleet.jobs.push(id);
             app.settings.fleets[at] = fleet;
-            jobs::enter(app, job, Step::Measures)
+            enter(app, job)
         }
         Some(Err(why)) => jobs::say(app, why),
         None => jobs::say(app, msg("fleet-nothing-known")),

@@ -5,8 +5,9 @@ mod draft;
 mod fleet;
 mod passing;
 
-pub use draft::{AgainDraft, Group, RECALLED_GREATEST};
-pub use fleet::FleetView;
+pub use draft::{AgainDraft, Group, Own, RECALLED_GREATEST};
+pub use fleet::{FleetView, told_apart_by};
+pub use passing::pass_words;
 
 use chrono::{DateTime, FixedOffset};
 use rakeline_core::again::{self, Likeness, Line, VehicleName};
@@ -16,7 +17,7 @@ use rakeline_core::text::{Message, msg};
 
 use super::intent::{Action, Now};
 use super::state::{AppState, Boot};
-use super::{fit, jobs};
+use super::{fit, jobs, photos};
 use crate::platform::OpenedFile;
 use crate::route::{Route, Step};
 
@@ -48,6 +49,8 @@ pub enum AgainIntent {
     /// The jobs of another model count as well: it is the same, spelt
     /// differently.
     CountToo(String),
+    /// Another of the kinds under the name is offered.
+    Kind(usize),
     /// Back to the models.
     Close,
     /// A line of the offer is left out.
@@ -68,6 +71,8 @@ pub enum AgainIntent {
     FleetEnd,
     /// The fleet taken off last comes back.
     FleetBringBack,
+    /// What the model is called in the file was typed.
+    PassModel(String),
     /// Whether the workshop's name goes along.
     SayWorkshop(Said),
     /// Whether the fitter's name goes along.
@@ -106,6 +111,8 @@ pub(super) fn handle(app: &mut AppState, intent: AgainIntent, now: &Now) -> Vec<
         }
         AgainIntent::Open(key) => {
             app.again.left_out.clear();
+            app.again.kind = 0;
+            app.again.pass_model = None;
             app.again.chosen = vec![key];
             recall_chosen(app)
         }
@@ -113,20 +120,24 @@ pub(super) fn handle(app: &mut AppState, intent: AgainIntent, now: &Now) -> Vec<
             if !app.again.chosen.contains(&key) {
                 app.again.chosen.push(key);
             }
+            app.again.kind = 0;
             recall_chosen(app)
+        }
+        AgainIntent::Kind(kind) => {
+            app.again.kind = kind;
+            app.again.offered();
+            Vec::new()
         }
         AgainIntent::Close => {
             app.again.close();
             Vec::new()
         }
         AgainIntent::Leave(line) => {
-            if !app.again.left_out.contains(&line) {
-                app.again.left_out.push(line);
-            }
+            app.again.leave(line);
             Vec::new()
         }
         AgainIntent::Take(line) => {
-            app.again.left_out.retain(|other| *other != line);
+            app.again.take(line);
             Vec::new()
         }
         AgainIntent::Start(id) => start(app, id, now),
@@ -139,6 +150,10 @@ pub(super) fn handle(app: &mut AppState, intent: AgainIntent, now: &Now) -> Vec<
         AgainIntent::FleetNext(id) => fleet::next(app, id, now),
         AgainIntent::FleetEnd => fleet::end(app),
         AgainIntent::FleetBringBack => fleet::bring_back(app),
+        AgainIntent::PassModel(text) => {
+            app.again.pass_model = Some(text);
+            Vec::new()
+        }
         AgainIntent::SayWorkshop(said) => {
             app.again.say_workshop = said;
             Vec::new()
@@ -172,8 +187,11 @@ pub fn fitted_before(app: &AppState) -> Option<(usize, DateTime<FixedOffset>)> {
     Some((all.len(), all.into_iter().max()?))
 }
 
-/// To what earlier jobs of this vehicle's model offer.
+/// To what earlier jobs of this vehicle's model offer. The job that was left
+/// for it takes it over, as long as it can: one vehicle has one job.
 fn go_for(app: &mut AppState, vehicle: String) -> Vec<Action> {
+    let can = |job: &&JobState| job.marks.is_none() && job.before.from.is_empty();
+    let into = app.job().filter(can).cloned();
     let mut actions = go(app);
     if app.route == Route::Again {
         let name = VehicleName::read(&vehicle);
@@ -181,6 +199,7 @@ fn go_for(app: &mut AppState, vehicle: String) -> Vec<Action> {
         let same = groups.filter(|group| group.name.likeness(&name) == Likeness::Same);
         app.again.chosen = same.map(|group| group.key.clone()).collect();
         app.again.typed = vehicle;
+        app.again.into = into;
         actions.extend(recall_chosen(app));
     }
     actions
@@ -195,6 +214,16 @@ fn go(app: &mut AppState) -> Vec<Action> {
 
 /// Asks the store for what a screen of same again needs as it is shown.
 pub(super) fn arrive(app: &mut AppState) -> Vec<Action> {
+    let mut actions = photos::leave(app);
+    if !actions.is_empty() {
+        app.drafts.photos = app.drafts.photos.kept();
+    }
+    app.again.into = None;
+    actions.extend(asked_for(app));
+    actions
+}
+
+fn asked_for(app: &mut AppState) -> Vec<Action> {
     if app.boot == Boot::Opening {
         return Vec::new();
     }
@@ -258,14 +287,14 @@ fn start(app: &mut AppState, id: JobId, now: &Now) -> Vec<Action> {
         return jobs::say(app, msg("restore-wait"));
     }
     match begun(app, id, now) {
-        Some(Ok(job)) => jobs::enter(app, job, Step::Measures),
+        Some(Ok(job)) => enter(app, job),
         Some(Err(why)) => jobs::say(app, why),
         None => Vec::new(),
     }
 }
 
-/// A new job with what is offered and was not left out; `None` where
-/// nothing is offered or a job is open already.
+/// A new job, or the one that was left for it, with what is offered and was
+/// not left out; `None` where nothing is offered or a job is open already.
 fn begun(app: &mut AppState, id: JobId, now: &Now) -> Option<Result<JobState, Message>> {
     if app.open.is_some() {
         return None;
@@ -273,16 +302,36 @@ fn begun(app: &mut AppState, id: JobId, now: &Now) -> Option<Result<JobState, Me
     let offer = app.again.offer.clone()?;
     let mut handed = offer.handed(&app.again.left_out);
     handed.vehicle = app.again.vehicle(&handed.vehicle);
-    let mut job = JobState::start(id, offer.kit.clone(), now.at);
-    if !app.settings.fitter.is_empty() {
-        let fitter = app.settings.fitter.clone();
-        job.particulars.insert(Particular::Fitter, fitter);
-    }
-    fit::prefill(&mut job, &app.settings);
+    let into = app.again.into.clone();
+    let fresh = into.is_none();
+    let job = into.unwrap_or_else(|| {
+        let mut job = JobState::start(id, offer.kit.clone(), now.at);
+        if !app.settings.fitter.is_empty() {
+            let fitter = app.settings.fitter.clone();
+            job.particulars.insert(Particular::Fitter, fitter);
+        }
+        fit::prefill(&mut job, &app.settings);
+        job
+    });
     let taken = JobEvent::Before(BeforeEvent::TakenOver(Box::new(handed)));
     let job = apply(&job, taken, now.at).map_err(|refusal| refusal.0);
-    if job.is_ok() {
-        app.settings.last_kit = Some(offer.kit.clone());
+    if let Ok(job) = &job {
+        if fresh {
+            app.settings.last_kit = Some(offer.kit.clone());
+        }
+        // As it was left, it is on its way to the store; now it says more.
+        app.left.retain(|left| left.job.id != job.id);
     }
     Some(job)
+}
+
+/// Puts a begun job on the screen; one that was there before can go back to
+/// what it was.
+fn enter(app: &mut AppState, job: JobState) -> Vec<Action> {
+    let was = app.again.into.take();
+    let actions = jobs::enter(app, job, Step::Measures);
+    if let Some(open) = &mut app.open {
+        open.before.extend(was);
+    }
+    actions
 }

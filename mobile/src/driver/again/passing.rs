@@ -1,6 +1,6 @@
 //! What goes out to a colleague and what comes in.
 
-use rakeline_core::again::{TaughtBy, pass_on as written, read_passed};
+use rakeline_core::again::{ModelWords, TaughtBy, model_words, pass_on as written, read_passed};
 use rakeline_core::text::msg;
 
 use super::{PASSED_PREFIX, Said};
@@ -10,13 +10,25 @@ use crate::driver::state::{AppState, Notice, UndoOf};
 use crate::driver::workshop::Letter;
 use crate::platform::{OpenedFile, OutFile, Write};
 
+/// Names of the workshop and the fitter: what is not to be said must not
+/// stand in any words that go along.
+fn kept_in(app: &AppState) -> Vec<String> {
+    let mut kept_in: Vec<String> = app.settings.letterhead.lines();
+    kept_in.push(app.settings.fitter.trim().to_owned());
+    kept_in
+}
+
+/// What the offered model is called in a file, unless the fitter says
+/// otherwise.
+#[must_use]
+pub fn pass_words(app: &AppState) -> ModelWords {
+    model_words(&app.again.jobs, &kept_in(app))
+}
+
 /// What the offered own jobs teach, as a file.
 pub(super) fn pass_on(app: &mut AppState) -> Vec<Action> {
     let workshop = app.settings.letterhead.line(Letter::Name).trim().to_owned();
     let fitter = app.settings.fitter.trim().to_owned();
-    // What is not to be said must not stand in any words that go along.
-    let mut kept_in: Vec<String> = app.settings.letterhead.lines();
-    kept_in.push(fitter.clone());
     let by = TaughtBy {
         workshop: match app.again.say_workshop {
             Said::Yes => workshop,
@@ -27,7 +39,8 @@ pub(super) fn pass_on(app: &mut AppState) -> Vec<Action> {
             Said::No => String::new(),
         },
     };
-    match written(&app.again.jobs, by, &kept_in) {
+    let model = app.again.pass_model.clone().unwrap_or_default();
+    match written(&app.again.jobs, by, &kept_in(app), &model) {
         Ok(text) => vec![Action::Share(OutFile {
             name: "same-again.json".to_owned(),
             mime: "application/json",
