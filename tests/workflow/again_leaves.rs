@@ -228,6 +228,7 @@ fn photos_of_the_look_behind_are_shown_of_own_jobs_only() {
     own.behind.photos.push(BehindPhoto {
         blob: "blob-own".to_owned(),
         whose: Whose::Bumper,
+        original: None,
         width: 40,
         height: 30,
         at,

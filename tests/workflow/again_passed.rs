@@ -60,7 +60,7 @@ fn words_that_name_the_end_of_the_vin_or_the_kits_serial_number_stay_here() {
         let part = Part::Other(words.to_owned());
         job.quote.extra.push(PartLine { part, count: 1 });
     }
-    let text = pass_on(&[job], TaughtBy::default(), &[]).expect("a file");
+    let text = pass_on(&[job], TaughtBy::default(), &[], "").expect("a file");
     assert!(text.contains("felt strip"));
     for stays in ["C4D55667", "90417"] {
         assert!(!text.contains(stays), "{stays} leaves");
