@@ -19,19 +19,6 @@ pub fn library(tree: &Tree) -> PathBuf {
 /// As `dx` links: a program whose `main` the activity's library finds.
 const LINK_ARGS: [&str; 3] = ["-landroid", "-llog", "-Wl,--export-dynamic"];
 
-/// Crates that tests want optimised; here nothing of them runs.
-const UNOPTIMISED: [&str; 9] = [
-    "rakeline-core",
-    "rakeline-pixels",
-    "zune-jpeg",
-    "jpeg-encoder",
-    "scrypt",
-    "salsa20",
-    "image-webp",
-    "fdeflate",
-    "rakeline-scene",
-];
-
 /// Cargo for phones, linking through our stand-ins.
 pub fn cargo(tree: &Tree, place: &Place) -> Result<Command> {
     ensure_target(tree, ARM)?;
@@ -45,10 +32,6 @@ pub fn cargo(tree: &Tree, place: &Place) -> Result<Command> {
         .collect();
     cargo.arg("--config");
     cargo.arg(format!("target.{ARM}.rustflags=[{}]", flags.join(",")));
-    for name in UNOPTIMISED {
-        cargo.arg("--config");
-        cargo.arg(format!("profile.dev.package.{name}.opt-level=0"));
-    }
     cargo.env("CARGO_TARGET_AARCH64_LINUX_ANDROID_LINKER", linker);
     // What a debugger needs is not looked at here and costs most of the time.
     cargo.env("CARGO_PROFILE_DEV_DEBUG", "0");
