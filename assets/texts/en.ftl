@@ -1829,12 +1829,11 @@ restored-changed = { $restored } { $changed ->
    *[other] { $changed } things were changed here since they were shown, so they were left out. Choose the file again to see them.
 }
 put-by-title = Put by
-put-by-why = Jobs as they were before the vehicle came again, when a job sheet was issued, or before a backup's took their place. They stay until their job is deleted for good.
+put-by-why = Jobs as they were before the vehicle came again, or before a backup's took their place. They stay until their job is deleted for good.
 put-by-show = Show them
 put-by-none = Nothing is put by.
 put-by-visit = As it was before a visit, last changed { $when }
 put-by-restored = As it was before a backup's took its place, last changed { $when }
-put-by-issued = As it was when its job sheet was issued, { $when }
 put-by-unreadable = { $key } cannot be read. It stays.
 put-by-own = Keep as a job of its own
 put-by-own-job = Keep { $job } as it was as a job of its own
@@ -3015,7 +3014,7 @@ customer-open-agreed = The positions were not confirmed by you in writing.
 customer-open-behind = Not every position is recorded as seen from behind before drilling.
 customer-open-walk = It was not tested by walking behind the vehicle: what it sees of yours is not on record.
 customer-open-walk-half = The test by walking behind the vehicle was not finished.
-customer-open-learn = It was not taught to ignore anything: a tow bar, rack or wheel behind can make it sound.
+customer-open-learn = It ignores nothing that stands behind: a tow bar, rack or wheel there can make it sound.
 customer-open-back = The vehicle came back; the work is not finished.
 sheet-date-plain = Date
 sheet-head-photo = Head { $label }
