@@ -19,7 +19,13 @@ const ADDS: [&str; 8] = [
 ];
 
 /// Lower-case words with hyphens in core that are no keys: names of steps.
-const NO_KEYS: [&str; 2] = ["box-place", "box-place-cabin"];
+const NO_KEYS: [&str; 5] = [
+    "box-place",
+    "box-place-cabin",
+    "heads-in",
+    "paint-cured",
+    "primer-dry",
+];
 
 /// Beginnings of keys that are put together as the program runs; that each of
 /// those is worded is tested where they are put together.

@@ -2,7 +2,7 @@
 
 use rakeline::backup::zip::Zip;
 use rakeline::backup::{Brings, LARGEST_ENTRY, MOST_ENTRIES};
-use rakeline::driver::{BackupIntent, Whole};
+use rakeline::driver::{BackupIntent, KEPT_JOB_PREFIX, Whole};
 use rakeline::platform::memory::MemoryPlatform;
 
 use crate::backup::{PASSPHRASE, backup, fault, full_phone, jobs_of, look, made, plan};
@@ -308,9 +308,13 @@ fn a_restore_that_is_killed_is_gone_on_with_by_doing_it_again() {
     let mut other = Bench::on(MemoryPlatform::new());
     look(&mut other, bytes.clone(), "");
     // Killed after the second job: the rest never comes. The first write
-    // notes that it begins.
+    // notes that it begins, then come jobs as their sheets were issued.
     let broken = rakeline::platform::StorageFault::Refused;
-    other.phone.storage.fail_commit(4, broken);
+    let records = donor.phone.storage.records();
+    let issued = records
+        .keys()
+        .filter(|key| key.starts_with(KEPT_JOB_PREFIX));
+    other.phone.storage.fail_commit(4 + issued.count(), broken);
     backup(&mut other, BackupIntent::TakeIn(Brings::Nothing));
     let mut other = other.killed();
     assert_eq!(other.app.unreadable, []);

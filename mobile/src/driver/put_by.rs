@@ -1,5 +1,6 @@
-//! What was put by of jobs: as they were before a visit, before a backup
-//! took their place, or when a job sheet was issued. Each can be kept as a job of its own.
+//! What was put by of jobs: as they were before a visit, or before a backup
+//! took their place. Jobs as their sheets were issued are not among them:
+//! those are opened again from the sheet. Each can be kept as a job of its own.
 
 use chrono::{DateTime, FixedOffset};
 use rakeline_core::job::{JobId, JobState};
@@ -21,8 +22,6 @@ pub enum PutByWhy {
     Visit,
     /// A backup's took its place.
     Restored,
-    /// A job sheet was issued.
-    Issued,
 }
 
 /// A job that was put by.
@@ -55,18 +54,18 @@ pub(super) fn found(
     };
     let mut all: Vec<PutBy> = found
         .into_iter()
-        .map(|(key, text)| {
+        .filter_map(|(key, text)| {
             let rest = key.strip_prefix(KEPT_JOB_PREFIX).unwrap_or(&key);
             let part = rest.split_once('/').map_or("", |(_, part)| part);
-            let why = if part.starts_with(KEPT_RESTORED_PREFIX) {
-                PutByWhy::Restored
-            } else if part.starts_with(KEPT_SHEET_PREFIX) {
-                PutByWhy::Issued
-            } else {
-                PutByWhy::Visit
+            if part.starts_with(KEPT_SHEET_PREFIX) {
+                return None;
+            }
+            let why = match part.starts_with(KEPT_RESTORED_PREFIX) {
+                true => PutByWhy::Restored,
+                false => PutByWhy::Visit,
             };
             let job = record::read(&text).ok().map(Box::new);
-            PutBy { key, why, job }
+            Some(PutBy { key, why, job })
         })
         .collect();
     order::sort_by(&mut all, |a, b| b.changed().cmp(&a.changed()));

@@ -58,7 +58,6 @@ fn One(kept: PutBy) -> Element {
     let why = match kept.why {
         PutByWhy::Visit => "put-by-visit",
         PutByWhy::Restored => "put-by-restored",
-        PutByWhy::Issued => "put-by-issued",
     };
     let Some(job) = kept.job else {
         return rsx! {

@@ -27,10 +27,11 @@ pub(super) enum Drawings {
 }
 
 /// Step by step less; the last leaves what always fits (our own figures).
-pub(super) const CUTS: [Cut; 5] = [
+pub(super) const CUTS: [Cut; 6] = [
     cut(160, 24, 12, Drawings::Stay),
     cut(100, 16, 8, Drawings::Stay),
     cut(70, 10, 4, Drawings::Stay),
+    cut(50, 4, 4, Drawings::Stay),
     cut(50, 6, 4, Drawings::Go),
     cut(30, 4, 0, Drawings::Go),
 ];
@@ -158,6 +159,8 @@ fn more(key: &'static str, left: usize) -> Message {
 mod tests {
     use super::*;
 
+    const LAST: Cut = CUTS[CUTS.len() - 1];
+
     fn document() -> Document {
         let line = |number: usize| msg("literal").text("text", format!("line {number}"));
         let lines = Block::Lines((0..30).map(line).collect());
@@ -180,7 +183,7 @@ mod tests {
 
     #[test]
     fn a_list_says_how_much_more_there_is_and_the_limits_stay_whole() {
-        let short = shorter(&document(), CUTS[4]);
+        let short = shorter(&document(), LAST);
         assert_eq!(count(&short.sections[0]), 5);
         let Block::Lines(lines) = &short.sections[0].blocks[0] else {
             panic!("lines");
@@ -195,6 +198,6 @@ mod tests {
     fn a_document_that_is_short_is_not_changed() {
         let mut short = document();
         short.sections.remove(0);
-        assert_eq!(shorter(&short, CUTS[4]), short);
+        assert_eq!(shorter(&short, LAST), short);
     }
 }
