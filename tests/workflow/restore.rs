@@ -205,7 +205,7 @@ fn what_is_this_phones_own_makes_no_settings_differ_and_is_never_taken() {
 #[test]
 fn colleagues_files_and_fleets_move_along() {
     let mut donor = workshop("A. Beck", KIT);
-    let passed = pass_on(&[job(&EARLIER)], TaughtBy::default(), &[]).expect("a file");
+    let passed = pass_on(&[job(&EARLIER)], TaughtBy::default(), &[], "").expect("a file");
     donor.phone.storage.plant("again/c1", &passed);
     donor.phone.storage.plant("again/bad", "{\"no\":\"file\"}");
     let fleet = rakeline_core::again::Fleet {
