@@ -20,7 +20,7 @@ use rakeline_core::job::{
 use rakeline_core::steps::{Question, Stage, StepName, Truth};
 use rakeline_core::units::{Degrees, Millimetres, Offset};
 
-use super::{EARLIER, done};
+use super::{EARLIER, done, rest};
 
 /// Figures and words that stay with this vehicle, to be looked for.
 pub const STAYS: [&str; 14] = [
@@ -208,5 +208,6 @@ pub fn full_job() -> Option<JobState> {
         zone: "Europe/Paris".to_owned(),
         revision: job.revision,
     });
+    rest::fill(&mut job, at)?;
     Some(job)
 }

@@ -2,6 +2,7 @@
 //! next vehicle is known.
 
 mod full;
+mod rest;
 
 pub use full::{STAYS, full_job};
 
