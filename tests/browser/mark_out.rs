@@ -1,6 +1,8 @@
 //! The mark-out by hand: areas to keep clear of, plans to pick, dragging,
 //! locks, undo, and the check before the drill.
 
+use std::time::Duration;
+
 use rakeline_tests::browser::{Phone, Server};
 use serde_json::json;
 
@@ -43,6 +45,30 @@ fn drag(phone: &Phone, from: (f64, f64), to: (f64, f64)) {
         );
     }
     point("touchEnd", to.0, to.1);
+}
+
+/// Drags as a mouse does, with its left button held.
+fn drag_by_mouse(phone: &Phone, from: (f64, f64), to: (f64, f64)) {
+    let mouse = |kind: &str, x: f64, y: f64, buttons: u32| {
+        phone.cdp(
+            "Input.dispatchMouseEvent",
+            json!({ "type": kind, "x": x, "y": y, "button": "left",
+                    "buttons": buttons, "clickCount": 1, "pointerType": "mouse" }),
+        );
+    };
+    mouse("mousePressed", from.0, from.1, 1);
+    // The press is told to the page before the mouse moves on.
+    phone.rest(Duration::from_millis(300));
+    for step in 1..=10 {
+        let share = f64::from(step) / 10.0;
+        mouse(
+            "mouseMoved",
+            from.0 + (to.0 - from.0) * share,
+            from.1 + (to.1 - from.1) * share,
+            1,
+        );
+    }
+    mouse("mouseReleased", to.0, to.1, 0);
 }
 
 /// Centre of the tape cross of a spot, in page pixels.
@@ -176,4 +202,75 @@ fn the_tape_read_back_says_ready_or_by_how_much_it_is_off() {
     look(&phone, "check-done");
     phone.reload();
     phone.wait_for("R. Fell agreed", PATIENCE);
+}
+
+#[test]
+fn a_mark_is_dragged_with_a_mouse() {
+    let server = Server::start();
+    let phone = marked_out(&server, "864", "864");
+    phone.wait_for("Tape is on", PATIENCE);
+    phone.tap_named("Move a mark");
+    phone.wait_for("Done moving", PATIENCE);
+    let from = cross(&phone, 2);
+    drag_by_mouse(&phone, from, (from.0 + 7.0, from.1));
+    phone.wait_for("Moved by hand", PATIENCE);
+    phone.tap_named("Done moving");
+    phone.wait_for("Tape is on", PATIENCE);
+    let moved = marks(&phone);
+    assert_ne!(moved[2], "3 228 right");
+    assert_eq!(moved[1], "2 228 left", "the others stay");
+    phone.tap_named("Undo");
+    phone.until("the mark is back", || marks(&phone)[2] == "3 228 right");
+}
+
+#[test]
+fn how_it_was_measured_stands_on_the_marks_and_in_the_drawing() {
+    let server = Server::start();
+    let phone = first_screen(&server, setup());
+    start_job(&phone);
+    phone.tap_named("Where the centre line is");
+    phone.type_into("Full width", "864");
+    phone.wait_for("864 mm looks like half a width", PATIENCE);
+    phone.type_into("Full width", "1728");
+    phone.tap_named("Halve it");
+    phone.wait_for("Centre line: half of the full width", PATIENCE);
+    assert_eq!(phone.typed("Left"), "864");
+    assert_eq!(phone.typed("Right"), "864");
+    phone.tap_named("Height of the row");
+    phone.tap_named("the swage line");
+    phone.type_into("From the line", "-70");
+    phone.tap_named("Keep this height");
+    phone.wait_for("70 mm below the swage line", PATIENCE);
+    look(&phone, "measures-centre-and-row");
+    phone.tap_named("Show the marks");
+    phone.wait_for("Tape is on", PATIENCE);
+    phone.wait_for("70 mm below the swage line", PATIENCE);
+    let drawn =
+        phone.eval("[...document.querySelectorAll('svg.drawing text')].map((e) => e.textContent)");
+    let drawn: Vec<String> = serde_json::from_value(drawn).expect("the drawing's texts");
+    for figure in ["684", "228", "456", "180", "864", "70"] {
+        assert!(
+            drawn.iter().any(|text| text == figure),
+            "{figure}: {drawn:?}"
+        );
+    }
+    look(&phone, "marks-dimensioned");
+}
+
+#[test]
+fn a_limit_of_the_check_is_changed_for_the_job_and_back() {
+    let server = Server::start();
+    let phone = marked_out(&server, "864", "864");
+    phone.wait_for("Tape is on", PATIENCE);
+    phone.tap_named("Check");
+    phone.wait_for("A mark may be 2.0 mm off", PATIENCE);
+    phone.tap_named("Limits of this check");
+    phone.type_into("A mark may be off", "90");
+    phone.wait_for("outside 0.5 to 15.0 mm", PATIENCE);
+    phone.type_into("A mark may be off", "1");
+    phone.tap_nth("Change", 0);
+    phone.wait_for("the app says 2.0 mm", PATIENCE);
+    look(&phone, "check-limits");
+    phone.tap_named("Back to the app's limits");
+    phone.wait_gone("the app says 2.0 mm", PATIENCE);
 }

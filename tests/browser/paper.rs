@@ -38,6 +38,17 @@ fn the_job_sheet_prints_on_a4_without_the_app_around_it() {
             "'{words}' is on the paper:\n{paper}"
         );
     }
+    // The drawing is dimensioned on paper too: from the centre line, head to
+    // head, corner gap, half width.
+    let figures = phone
+        .eval("[...document.querySelectorAll('.paper-sheet svg text')].map((e) => e.textContent)");
+    let figures: Vec<String> = serde_json::from_value(figures).expect("figures");
+    for figure in ["684", "228", "456", "180", "864"] {
+        assert!(
+            figures.iter().any(|text| text == figure),
+            "{figure}: {figures:?}"
+        );
+    }
     let heads = phone.eval(
         "[...document.querySelector('.paper-sheet table').tBodies[0].rows].map((row) => row.innerText)",
     );

@@ -24,6 +24,7 @@ fn the_earlier_bumpers_areas_height_and_limits_can_be_dropped_with_it() {
     let row = Row {
         from_line: Millimetres(-70.0),
         above_ground: Some(Millimetres(520.0)),
+        line: None,
     };
     first.mark_out.no_drill.push(area.clone());
     first.mark_out.row = Some(row);

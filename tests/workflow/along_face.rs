@@ -4,7 +4,7 @@
 use rakeline::driver::{Intent, MarkOutIntent, Measure};
 use rakeline::route::Step;
 use rakeline_core::decide::mark_out::NoDrillReason;
-use rakeline_core::drawing::{Item, shape_from_above};
+use rakeline_core::drawing::{Item, Lettering, Words, shape_from_above};
 use rakeline_core::job::{self, Field, HalfWidths, Taken};
 use rakeline_core::report::{Unrolled, template_facts};
 use rakeline_core::units::Millimetres;
@@ -178,9 +178,67 @@ fn marks_beyond_the_shape_are_straight_on_the_template_and_the_tape() {
     );
     assert_eq!(job::along_the_face(bench.job()).len(), 2, "the inner two");
     let drawn = shape_from_above(bench.job()).expect("a shape");
-    let labels = drawn
-        .items
-        .iter()
-        .filter(|item| matches!(item, Item::Text { .. }));
+    let labels = drawn.items.iter().filter(|item| {
+        matches!(
+            item,
+            Item::Text {
+                lettering: Lettering::Strong,
+                ..
+            }
+        )
+    });
     assert_eq!(labels.count(), 2);
+}
+
+/// The figures that a drawing shows.
+fn figures(drawing: &rakeline_core::drawing::Drawing) -> Vec<String> {
+    let texts = drawing.items.iter().filter_map(|item| match item {
+        Item::Text {
+            words: Words::Literal(says),
+            ..
+        } => Some(says.clone()),
+        _ => None,
+    });
+    texts.collect()
+}
+
+#[test]
+fn the_tape_card_has_every_figure_straight_and_along_the_face() {
+    let bench = swept();
+    let card = job::tape_card(bench.job());
+    assert!(card.knows_the_face());
+    assert_eq!((card.marks.len(), card.gaps.len()), (4, 3));
+    for (mark, inner) in card.marks.iter().zip([false, true, true, false]) {
+        let along = mark.along.expect("reached").value.0;
+        assert_eq!(along.signum(), mark.straight.0.signum(), "its own side");
+        assert_eq!(along, along.round(), "as a tape is read");
+        let longer = along.abs() - mark.straight.0.abs();
+        assert!(longer >= 0.0 && (inner || longer > 2.0), "{longer}");
+    }
+    for (gap, pair) in card.gaps.iter().zip(card.marks.windows(2)) {
+        let along = gap.along.expect("both reached");
+        assert_eq!(gap.straight, pair[1].straight - pair[0].straight);
+        let ends = [&pair[0], &pair[1]].map(|mark| mark.along.expect("reached").value);
+        assert_eq!(along, ends[1] - ends[0], "the figures add up");
+        assert!(along.0 >= gap.straight.0 - 1.0);
+    }
+}
+
+#[test]
+fn the_drawing_from_above_has_the_cards_figures_and_corner_angles() {
+    let bench = swept();
+    let card = job::tape_card(bench.job());
+    let drawing = shape_from_above(bench.job()).expect("a shape");
+    let shown = figures(&drawing);
+    for mark in &card.marks {
+        let along = format!("{:.0}", mark.along.expect("reached").value.0.abs());
+        assert!(shown.contains(&along), "{along} in {shown:?}");
+        let straight = format!("{:.0}", mark.straight.0.abs());
+        assert!(shown.contains(&straight), "{straight} in {shown:?}");
+    }
+    let angles = shown.iter().filter(|says| says.ends_with('°'));
+    assert_eq!(angles.count(), 4, "{shown:?}");
+    let sheet = rakeline_core::report::job_sheet(bench.job(), bench.job().changed, "UTC");
+    let drawings = format!("{sheet:?}").matches("drawing-plan-title").count();
+    assert_eq!(drawings, 1, "it stands on the job sheet");
 }

@@ -42,6 +42,8 @@ mod learn_heard;
 mod level;
 mod mark_cards;
 mod marks;
+mod marks_bad;
+mod marks_found;
 mod marks_moved;
 mod marks_sheet;
 mod measuring;

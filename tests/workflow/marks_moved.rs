@@ -15,7 +15,7 @@ use crate::scenario;
 fn row(bench: &mut Bench, from_line: &str, height: &str) {
     typed(bench, Field::RowFromLine, from_line);
     typed(bench, Field::RowHeight, height);
-    mark_out(bench, MarkOutIntent::TakeRow);
+    mark_out(bench, MarkOutIntent::TakeRow(None));
 }
 
 /// Tape read back, the customer's word, every mark seen from behind.
@@ -140,6 +140,7 @@ fn a_row_too_low_or_too_high_for_the_kit_stands_on_the_job_sheet() {
         Some(Row {
             from_line: Millimetres(-70.0),
             above_ground: Some(Millimetres(600.0)),
+            line: None,
         })
     );
 }

@@ -179,8 +179,10 @@ fn finished() -> JobState {
         row: Some(Row {
             from_line: Millimetres(-62.0),
             above_ground: Some(Millimetres(548.0)),
+            line: None,
         }),
         taken: Taken::Straight,
+        ..MarkOut::default()
     };
     job.check = Check {
         tape: [-640.0, -214.0, 213.0, 640.0]

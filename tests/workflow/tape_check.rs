@@ -3,7 +3,7 @@
 
 use rakeline::driver::{CheckIntent, Intent, MarkOutIntent};
 use rakeline_core::estimate::photo::result::{GapMeasured, MarkMeasured, Measured, Outcome, Zero};
-use rakeline_core::job::{self, CardPhotosEvent, Field, JobEvent, ShapeFrom};
+use rakeline_core::job::{self, CardPhotosEvent, Field, JobEvent, ShapeFrom, TapeLimit};
 use rakeline_core::units::{Degrees, Estimate, Millimetres, Offset};
 
 use crate::bench::Bench;
@@ -26,7 +26,7 @@ fn ready(bench: &mut Bench) -> bool {
 fn a_tape_above_the_line_does_not_pass_for_one_below() {
     let mut bench = at_marks();
     typed(&mut bench, Field::RowFromLine, "-70");
-    mark_out(&mut bench, MarkOutIntent::TakeRow);
+    mark_out(&mut bench, MarkOutIntent::TakeRow(None));
     tape_as_planned(&mut bench);
     for spot in 0..4 {
         typed(&mut bench, Field::TapeLine(spot), "-70");
@@ -123,7 +123,7 @@ fn photos(bench: &mut Bench, zero: Zero, off: [f64; 4], u: [f64; 4]) {
 fn what_the_photos_measured_stands_for_the_tape() {
     let mut bench = at_marks();
     typed(&mut bench, Field::RowFromLine, "-70");
-    mark_out(&mut bench, MarkOutIntent::TakeRow);
+    mark_out(&mut bench, MarkOutIntent::TakeRow(None));
     bench.send(Intent::Check(CheckIntent::TakePhotos));
     assert_eq!(bench.notice(), Some("tape-photos-none"));
     photos(
@@ -186,11 +186,107 @@ fn photos_whose_shape_folds_back_say_so_and_where() {
 fn a_wrong_height_stands_at_its_own_field_and_leaves_the_place_read() {
     let mut bench = at_marks();
     typed(&mut bench, Field::RowFromLine, "-70");
-    mark_out(&mut bench, MarkOutIntent::TakeRow);
+    mark_out(&mut bench, MarkOutIntent::TakeRow(None));
     tape_as_planned(&mut bench);
     typed(&mut bench, Field::TapeLine(1), "7o");
     let view = job::check_view(bench.job()).expect("marks");
     assert!(view.typed[1].at.is_ok() && view.typed[1].from_line.is_err());
     assert!(view.tape.marks[1].error.is_some(), "the place is read");
     assert!(!ready(&mut bench));
+}
+
+fn limit(bench: &mut Bench, limit: TapeLimit, text: &str) {
+    bench.app.notice = None;
+    typed(bench, Field::TapeLimit(limit), text);
+    mark_out(bench, MarkOutIntent::ChangeTapeLimit(limit));
+}
+
+#[test]
+fn a_limit_of_the_check_changed_for_the_job_decides_and_is_undone() {
+    let mut bench = at_marks();
+    let off = marks(&bench)[1].abs() + 1.5;
+    tape_as_planned(&mut bench);
+    typed(&mut bench, Field::TapeMark(1), &off.to_string());
+    assert!(ready(&mut bench), "1.5 mm is within the app's 2 mm");
+    limit(&mut bench, TapeLimit::Mark, "1");
+    assert_eq!(bench.notice(), None);
+    assert_eq!(
+        job::tape_checked(bench.job()),
+        None,
+        "found ready by a limit that holds no more"
+    );
+    assert!(!ready(&mut bench));
+    assert_eq!(bench.notice(), Some("tape-mark-too-far-left"));
+    let said = rakeline::texts::say(&bench.app.notice.as_ref().expect("said").message);
+    assert!(said.contains("limit 1.0"), "{said}");
+    let changed = job::tape_limits_changed(bench.job());
+    let words: Vec<String> = changed.iter().map(rakeline::texts::say).collect();
+    assert_eq!(
+        words,
+        ["A mark may be off 1.0 mm in this job (the app says 2.0 mm)."]
+    );
+    mark_out(&mut bench, MarkOutIntent::TapeLimitsFromApp);
+    assert!(job::tape_limits_changed(bench.job()).is_empty());
+    assert_eq!(bench.job().typed(Field::TapeLimit(TapeLimit::Mark)), "");
+    assert!(ready(&mut bench), "{:?}", bench.notice());
+    bench.send(Intent::Undo);
+    bench.send(Intent::Undo);
+    assert_eq!(job::tape_limits(bench.job()).mark, Millimetres(1.0));
+    bench.send(Intent::Undo);
+    assert_eq!(job::tape_limits(bench.job()).mark, Millimetres(2.0));
+}
+
+#[test]
+fn every_limit_of_the_check_can_be_changed_and_stands_on_the_job_sheet() {
+    let mut bench = at_marks();
+    for which in TapeLimit::ALL {
+        limit(&mut bench, which, "4,5");
+        assert_eq!(bench.notice(), None, "{which:?}");
+        assert_eq!(which.of(&job::tape_limits(bench.job())), Millimetres(4.5));
+    }
+    let sheet = rakeline_core::report::job_sheet(bench.job(), bench.job().changed, "UTC");
+    let text = crate::sheet_text::text_of(&sheet);
+    assert_eq!(
+        text.matches("4.5 mm in this job (the app says").count(),
+        4,
+        "{text}"
+    );
+    let view = job::check_view(bench.job()).expect("marks");
+    assert_eq!(
+        view.tape.limits,
+        job::tape_limits(bench.job()),
+        "shown with the verdict"
+    );
+}
+
+#[test]
+fn a_limit_of_the_check_that_cannot_be_is_refused_with_its_range() {
+    let mut bench = at_marks();
+    for (text, key) in [
+        ("0", "tape-limit-outside"),
+        ("-1", "tape-limit-outside"),
+        ("200", "tape-limit-outside"),
+        ("1e999", "entry-not-a-length"),
+        ("", "entry-not-a-length"),
+    ] {
+        limit(&mut bench, TapeLimit::Symmetry, text);
+        assert_eq!(bench.notice(), Some(key), "{text}");
+        assert!(bench.job().mark_out.tape_limits.is_empty(), "{text}");
+    }
+}
+
+#[test]
+fn photos_are_held_against_the_limits_of_the_job() {
+    let mut bench = at_marks();
+    photos(&mut bench, Zero::CentreMark, [0.0; 4], [0.5, 0.5, 1.6, 0.5]);
+    bench.send(Intent::Check(CheckIntent::TakePhotos));
+    assert_eq!(bench.job().typed(Field::TapeMark(2)), "", "\u{b1} 3.1 mm");
+    limit(&mut bench, TapeLimit::Mark, "3.5");
+    bench.send(Intent::Check(CheckIntent::TakePhotos));
+    assert_ne!(bench.job().typed(Field::TapeMark(2)), "");
+    limit(&mut bench, TapeLimit::Mark, "0.5");
+    typed(&mut bench, Field::TapeMark(0), "");
+    bench.send(Intent::Check(CheckIntent::TakePhotos));
+    assert_eq!(bench.job().typed(Field::TapeMark(0)), "", "\u{b1} 1 mm");
+    assert_eq!(bench.notice(), Some("tape-photos-left"));
 }

@@ -1,9 +1,11 @@
 //! The template as a printer would put it on paper.
 
-use rakeline::driver::Intent;
+use rakeline::driver::{Intent, MarkOutIntent, Sheets};
 use rakeline::texts::say;
+use rakeline_core::drawing::{At, Item, Pen};
+use rakeline_core::job::{CentreBy, Field, RowLine};
 use rakeline_core::report::{
-    AcrossLine, Paper, TemplateFacts, TemplateHead, Unrolled, pdf, template, template_facts,
+    AcrossLine, Page, Paper, TemplateFacts, TemplateHead, Unrolled, pdf, template, template_facts,
 };
 use rakeline_core::text::msg;
 use rakeline_core::units::{Millimetres, Offset};
@@ -12,6 +14,7 @@ use rakeline_tests::printed::{DPI, Printed};
 use serde_json::{Value, json};
 
 use crate::bench::Bench;
+use crate::scenario;
 
 /// What the sheets must keep, mm.
 const WITHIN: f64 = 0.1;
@@ -36,7 +39,45 @@ fn facts() -> TemplateFacts {
             .to_vec(),
         unrolled: Unrolled::Straight,
         across: None,
+        centre: None,
     }
+}
+
+/// The same below a line that is on the paper.
+fn below_a_line() -> TemplateFacts {
+    facts().from_line(AcrossLine {
+        above: Millimetres(45.0),
+        called: RowLine::ShutLine.message(),
+    })
+}
+
+/// Where a page's layout has its height line, the line that was measured
+/// from and the tip of its arrow, mm.
+fn layout(page: &Page) -> (f64, Option<f64>, At) {
+    let wide = |points: &[At]| points.len() == 2 && points[0].1 == points[1].1;
+    let lines = |pen: Pen| {
+        let lying = page.items.iter().filter_map(move |item| match item {
+            Item::Line { pen: other, points } if *other == pen && wide(points) => {
+                let length = points[1].0 - points[0].0;
+                (length > 100.0).then_some(points[0].1)
+            }
+            _ => None,
+        });
+        lying.collect::<Vec<f64>>()
+    };
+    let tips = page.items.iter().filter_map(|item| match item {
+        Item::Area {
+            pen: Pen::Solid,
+            points,
+        } => Some(points[0]),
+        _ => None,
+    });
+    let [level] = lines(Pen::Thin)[..] else {
+        panic!("one height line");
+    };
+    let tips: Vec<At> = tips.collect();
+    assert_eq!(tips.len(), 1, "one arrow");
+    (level, lines(Pen::Outline).first().copied(), tips[0])
 }
 
 /// The app's sample job.
@@ -62,13 +103,18 @@ fn list(value: &Value) -> &[Value] {
 /// What image analysis finds: places of holes along the joined strip from the
 /// centre line, with their diameters. Heights and check bars are asserted.
 fn holes_on(name: &str, facts: &TemplateFacts, paper: Paper) -> Vec<(f64, f64)> {
+    let layouts: Vec<_> = template(facts, paper).pages.iter().map(layout).collect();
+    let asked: Vec<Value> = layouts
+        .iter()
+        .map(|(level, across, tip)| json!({ "level": level, "across": across, "arrow": [tip.0, tip.1] }))
+        .collect();
     let printed = printed(name, facts, paper);
     let mut radii: Vec<f64> = facts.heads.iter().map(|h| h.hole.0 / 2.0).collect();
     radii.sort_by(f64::total_cmp);
     radii.dedup();
     let pages = oracle::run(
         "template_pages.py",
-        &json!({ "pages": printed.images(), "dpi": DPI, "radii": radii,
+        &json!({ "pages": printed.images(), "layouts": asked, "dpi": DPI, "radii": radii,
                  "join_radius": 3.0, "bar": 100.0 }),
     );
     let pages = list(&pages);
@@ -84,6 +130,25 @@ fn holes_on(name: &str, facts: &TemplateFacts, paper: Paper) -> Vec<(f64, f64)> 
             let length = f(&bar["to"]) - f(&bar["from"]);
             assert!((length - 100.0).abs() < WITHIN, "{length}");
         }
+        let (level, across, tip) = layouts[index];
+        let found = |value: &Value, at: f64, what: &str| {
+            let off = value.as_f64().map(|found| found - at);
+            let off = off.unwrap_or_else(|| panic!("no {what} on sheet {}", index + 1));
+            assert!(
+                off.abs() < WITHIN,
+                "{what} on sheet {}: {off} mm",
+                index + 1
+            );
+        };
+        found(&page["level"], level, "height line");
+        if let Some(across) = across {
+            found(&page["across"], across, "line measured from");
+            let above = facts.across.as_ref().expect("a line").above.0;
+            assert!((level - across - above).abs() < 1e-9);
+        }
+        found(&page["arrow"]["x"], tip.0, "axis of the arrow");
+        found(&page["arrow"]["y"], tip.1, "tip of the arrow");
+        assert!(tip.1 < level, "it points up, away from the marks");
         // Overlap marks: two on each side that has a neighbour.
         let middle = size.0 / 2.0;
         let side = |left: bool| -> Vec<(f64, f64)> {
@@ -105,6 +170,9 @@ fn holes_on(name: &str, facts: &TemplateFacts, paper: Paper) -> Vec<(f64, f64)> 
         for circle in list(&page["circles"]) {
             let asked = f(&circle["asked"]);
             assert!((f(&circle["r"]) - asked).abs() < WITHIN);
+            found(&circle["y"], level, "hole on the height line");
+            found(&circle["cross"]["x"], f(&circle["x"]), "cross in a hole, x");
+            found(&circle["cross"]["y"], f(&circle["y"]), "cross in a hole, y");
             holes.push((start + f(&circle["x"]), 2.0 * asked, f(&circle["y"])));
         }
         if !right.is_empty() {
@@ -139,6 +207,55 @@ fn so_do_letter_sheets_with_two_sizes_of_hole() {
 }
 
 #[test]
+fn the_line_measured_from_height_line_crosses_and_arrow_are_at_their_places_on_both_papers() {
+    carries("below-a4", &below_a_line(), Paper::A4);
+    carries("below-letter", &below_a_line(), Paper::Letter);
+}
+
+#[test]
+fn a_template_of_marks_that_do_not_hold_is_refused_with_words() {
+    let mut bench = Bench::new();
+    scenario::to_marks(&mut bench);
+    bench.send(Intent::Type(Field::HalfLeft, "905".to_owned()));
+    bench.send(Intent::MakeSheets(Sheets::Template));
+    assert_eq!(bench.notice(), Some("marks-stale-first"));
+    assert!(bench.app.making.is_none(), "no sheet is made");
+    let said = say(&bench.app.notice.as_ref().expect("said").message);
+    assert!(said.contains("half widths were changed"), "{said}");
+    bench.send(Intent::Type(Field::HalfLeft, "871".to_owned()));
+    bench.send(Intent::MakeSheets(Sheets::Template));
+    assert_ne!(bench.notice(), Some("marks-stale-first"));
+}
+
+#[test]
+fn the_template_says_how_the_centre_line_was_found_and_which_line_was_measured_from() {
+    let mut bench = Bench::new();
+    scenario::to_marks(&mut bench);
+    for (field, text) in [
+        (Field::RowFromLine, "-20"),
+        (Field::RowLineWhat, "trim edge"),
+    ] {
+        bench.send(Intent::Type(field, text.to_owned()));
+    }
+    bench.send(Intent::MarkOut(MarkOutIntent::TakeRow(Some(
+        RowLine::Other,
+    ))));
+    bench.send(Intent::MarkOut(MarkOutIntent::CentreBy(
+        CentreBy::PlateHoles,
+    )));
+    let facts = template_facts(bench.job()).expect("marks");
+    let pages = printed("found", &facts, Paper::A4).texts();
+    for page in &pages {
+        let said = "You measured from the line 'trim edge': 20.0 mm above the marks";
+        assert!(page.contains(said), "{page}");
+    }
+    let found = pages
+        .iter()
+        .filter(|page| page.contains("Centre line: plate holes"));
+    assert_eq!(found.count(), 1, "{pages:?}");
+}
+
+#[test]
 fn a_template_laid_along_the_face_carries_the_longer_way() {
     // A face as part of a circle of 1600 mm.
     let along = |at: Offset| Millimetres(1600.0 * (at.0 / 1600.0).asin());
@@ -151,6 +268,7 @@ fn a_template_laid_along_the_face_carries_the_longer_way() {
 fn every_sheet_says_which_it_is_and_every_head_its_label_and_place() {
     let facts = facts().from_line(AcrossLine {
         above: Millimetres(72.5),
+        called: RowLine::Swage.message(),
     });
     let printed = printed("texts", &facts, Paper::A4);
     let pages = printed.texts();
@@ -159,7 +277,7 @@ fn every_sheet_says_which_it_is_and_every_head_its_label_and_place() {
         assert!(page.contains("Tarn Carrier \u{c5}se"), "{page}");
         assert!(page.contains(&format!("Sheet {} of {}", index + 1, pages.len())));
         assert_eq!(page.matches("100 mm").count(), 3, "{page}");
-        assert!(page.contains("72.5 mm above the marks"));
+        assert!(page.contains("You measured from the swage line: 72.5 mm above the marks"));
         let up = say(&msg("template-up"));
         assert!(
             page.lines().any(|line| line.trim_start().starts_with(&up)),

@@ -1,9 +1,12 @@
 //! The bumper seen from behind: outline, centre line, tape crosses, and
-//! dimensions as a draughtsman puts them. True to scale from left to right;
-//! heights are only indicated until one is measured.
+//! dimensions as a draughtsman puts them: from the centre line, head to
+//! head, to the outer edges. True to scale from left to right, and up and
+//! down from the marks to the line that their height was measured from; how
+//! high the bumper is is only indicated.
 
+use super::dimension::{Dimension, FIGURE_WIDE, Figure, length, text};
 use super::{Anchor, At, Drawing, Item, Lettering, Pen, Words, area, line};
-use crate::text::msg;
+use crate::text::{Message, msg};
 use crate::units::{Millimetres, Offset};
 
 /// A mark as the drawing shows it.
@@ -17,6 +20,15 @@ pub struct MarkView {
     pub below: Option<Words>,
 }
 
+/// The height of the marks as the drawing shows it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct RowView {
+    /// From the line across to the marks: + up, - down.
+    pub from_line: Millimetres,
+    /// Lines below the drawing: from which line, how high above the ground.
+    pub says: Vec<Message>,
+}
+
 /// What of a bumper is drawn.
 #[derive(Clone, Debug, PartialEq)]
 pub struct BumperView {
@@ -28,14 +40,17 @@ pub struct BumperView {
     pub marks: Vec<MarkView>,
     /// Areas where nothing may be drilled.
     pub no_drill: Vec<(Offset, Offset)>,
+    /// Height of the marks, once it is measured.
+    pub row: Option<RowView>,
 }
 
 /// Share of the drawing's width that a letter is high: about 16 pixels on a
 /// phone held upright.
-const LETTER: f64 = 0.046;
+pub(super) const LETTER: f64 = 0.05;
 
-/// A figure is so wide for its height, with the space beside it.
-const FIGURE_WIDE: f64 = 0.6;
+/// A line across farther from the marks than this is drawn nearer, with a
+/// break in its dimension, in letters.
+const LINE_FARTHEST: f64 = 6.0;
 
 /// Draws the bumper from behind with its marks.
 ///
@@ -48,26 +63,138 @@ pub fn bumper_from_behind(view: &BumperView) -> Drawing {
     let width = right - left;
     let unit = width * LETTER;
     let margin = unit * 0.9;
-    let (top, bottom) = (-unit * 3.0, unit * 3.4);
+    // y grows downward: a line below which the marks lie is above them.
+    let across = view.row.as_ref().map(|row| Across::new(row, unit));
+    let level = across.as_ref().map_or(0.0, |across| across.y);
+    let top = (-unit * 3.0).min(level - unit * 0.8);
+    let bottom = (unit * 3.4).max(level + unit * 0.8);
     let mut items = outline(left, right, top, bottom);
     for (from, to) in &view.no_drill {
-        items.push(area(
-            Pen::Shut,
-            &[(from.0, top), (to.0, top), (to.0, bottom), (from.0, bottom)],
-        ));
+        items.extend(shut(from.0, to.0, top, bottom, unit));
     }
+    let below = across.as_ref().is_some_and(|across| across.y > 0.0);
+    let mut tops = top;
+    let mut dimensions = Vec::new();
+    if !view.marks.is_empty() {
+        let at: Vec<f64> = view.marks.iter().map(|mark| mark.at.0).collect();
+        let gaps = Dimension {
+            caption: Some(msg("drawing-head-to-head")),
+            ..Dimension::chain(at.clone())
+        };
+        let y = top - unit * 0.9;
+        dimensions.extend(witnesses(&at, top, y - unit * 0.3));
+        dimensions.extend(gaps.draw(y, left, unit));
+        let gaps_top = y - gaps.above(unit);
+        let figures = at.iter().map(|x| Figure::length(*x, *x)).collect();
+        let running = Dimension::from_centre(msg("drawing-from-centre"), figures);
+        let y = gaps_top - unit * 0.6;
+        dimensions.extend(running.draw(y, left, unit));
+        tops = y - running.above(unit);
+    }
+    let (edges, feet) = edge_dimensions(view, bottom, unit);
+    dimensions.extend(edges);
     items.push(line(
         Pen::Centre,
-        &[(0.0, top - unit * 1.6), (0.0, bottom + unit * 2.6)],
+        &[(0.0, tops - unit * 0.2), (0.0, feet + unit * 0.3)],
     ));
-    items.extend(view.marks.iter().flat_map(|mark| tape_cross(mark, unit)));
-    items.extend(spacing_dimensions(view, top - unit * 2.2, top, unit));
-    items.extend(edge_dimensions(view, bottom + unit * 1.9, bottom, unit));
+    let mut foot = feet + unit * 0.5;
+    let mut margin_left = margin;
+    if let (Some(row), Some(across)) = (&view.row, &across) {
+        items.extend(across.draw(row, left, right, unit));
+        margin_left = unit * 2.6;
+        for says in &row.says {
+            foot += unit * 1.1;
+            let words = Words::Message(says.clone());
+            let at = At(left, foot);
+            items.push(text(
+                Lettering::Plain,
+                at,
+                Anchor::Start,
+                unit * 0.85,
+                words,
+            ));
+        }
+    }
+    let room = view
+        .marks
+        .windows(2)
+        .map(|pair| (pair[1].at - pair[0].at).0.abs());
+    let room = room.fold(f64::INFINITY, f64::min);
+    for mark in &view.marks {
+        items.extend(tape_cross(mark, unit, below, room));
+    }
+    items.extend(dimensions);
+    let high = tops - unit * 0.3;
     Drawing {
-        from: At(left - margin, top - unit * 4.0),
-        size: At(width + 2.0 * margin, bottom - top + unit * 7.0),
+        from: At(left - margin_left, high),
+        size: At(width + margin_left + margin, foot + unit * 0.4 - high),
         title: msg("drawing-bumper-title").count("heads", view.marks.len() as i64),
         items,
+    }
+}
+
+/// The line that the height was measured from, on the drawing.
+struct Across {
+    /// Where it lies.
+    y: f64,
+    /// Whether it lies there to scale.
+    to_scale: bool,
+}
+
+impl Across {
+    fn new(row: &RowView, unit: f64) -> Self {
+        let (true_y, most) = (row.from_line.0, unit * LINE_FARTHEST);
+        Self {
+            y: true_y.clamp(-most, most),
+            to_scale: true_y.abs() <= most,
+        }
+    }
+
+    /// The line, and its distance from the marks at the left.
+    fn draw(&self, row: &RowView, left: f64, right: f64, unit: f64) -> Vec<Item> {
+        let x = left - unit * 0.45;
+        let out = left - unit * 0.8;
+        let tick = unit * 0.3;
+        let mut items = vec![
+            line(Pen::Faint, &[(left, self.y), (right, self.y)]),
+            line(Pen::Thin, &[(out, self.y), (left, self.y)]),
+            line(Pen::Thin, &[(out, 0.0), (left, 0.0)]),
+        ];
+        let middle = self.y / 2.0;
+        if self.to_scale {
+            items.push(line(Pen::Thin, &[(x, 0.0), (x, self.y)]));
+        } else {
+            let zig = unit * 0.25;
+            let sign = self.y.signum();
+            items.push(line(
+                Pen::Thin,
+                &[
+                    (x, 0.0),
+                    (x, middle - sign * zig),
+                    (x - zig, middle - sign * zig / 2.0),
+                    (x + zig, middle + sign * zig / 2.0),
+                    (x, middle + sign * zig),
+                    (x, self.y),
+                ],
+            ));
+        }
+        for y in [0.0, self.y] {
+            items.push(line(
+                Pen::Thin,
+                &[(x - tick, y + tick), (x + tick, y - tick)],
+            ));
+        }
+        let figure = length(row.from_line.0);
+        let fits = unit * 1.65 / (figure.len() as f64 * FIGURE_WIDE);
+        let size = unit.min(fits);
+        items.push(text(
+            Lettering::Plain,
+            At(left - unit * 0.85, middle + size * 0.35),
+            Anchor::End,
+            size,
+            Words::Literal(figure),
+        ));
+        items
     }
 }
 
@@ -86,16 +213,33 @@ fn outline(left: f64, right: f64, top: f64, bottom: f64) -> Vec<Item> {
             points.push((x + round * angle.cos(), y + round * angle.sin()));
         }
     }
-    vec![
-        area(Pen::Outline, &points),
-        line(
-            Pen::Faint,
-            &[(left, top + round * 0.9), (right, top + round * 0.9)],
-        ),
-    ]
+    vec![area(Pen::Outline, &points)]
 }
 
-fn tape_cross(mark: &MarkView, unit: f64) -> Vec<Item> {
+/// An area where nothing may be drilled, hatched, so that it is told without
+/// its colour.
+fn shut(from: f64, to: f64, top: f64, bottom: f64, unit: f64) -> Vec<Item> {
+    let mut items = vec![area(
+        Pen::Shut,
+        &[(from, top), (to, top), (to, bottom), (from, bottom)],
+    )];
+    // Lines x + y = c, rising to the right, cut at the area's sides.
+    let step = unit * 0.9;
+    let mut c = from + top + step / 2.0;
+    while c < to + bottom {
+        let start = (c - bottom).max(from);
+        let end = (c - top).min(to);
+        if end > start {
+            items.push(line(Pen::Thin, &[(start, c - start), (end, c - end)]));
+        }
+        c += step;
+    }
+    items
+}
+
+/// A cross of tape with its label on the side away from the line across.
+/// What stands below it is no wider than the room between neighbours.
+fn tape_cross(mark: &MarkView, unit: f64, line_below: bool, room: f64) -> Vec<Item> {
     let (x, long, wide) = (mark.at.0, unit * 1.15, unit * 0.22);
     let bar = |half_w: f64, half_h: f64| {
         area(
@@ -108,153 +252,252 @@ fn tape_cross(mark: &MarkView, unit: f64) -> Vec<Item> {
             ],
         )
     };
+    let fits = |words: &str| room / (words.chars().count() as f64 * FIGURE_WIDE);
+    let (label, below) = if line_below {
+        (-2.0, -1.25)
+    } else {
+        (2.3, 3.2)
+    };
     let mut items = vec![
         bar(long, wide),
         bar(wide, long),
-        Item::Text {
-            lettering: Lettering::Strong,
-            at: At(x, unit * 2.3),
-            anchor: Anchor::Middle,
-            size: unit * 1.25,
-            words: Words::Literal(mark.label.clone()),
-        },
+        text(
+            Lettering::Strong,
+            At(x, unit * label),
+            Anchor::Middle,
+            (unit * if line_below { 1.0 } else { 1.25 }).min(fits(&mark.label)),
+            Words::Literal(mark.label.clone()),
+        ),
     ];
-    if let Some(below) = &mark.below {
-        items.push(Item::Text {
-            lettering: Lettering::Blue,
-            at: At(x, unit * 3.2),
-            anchor: Anchor::Middle,
-            size: unit * 0.8,
-            words: below.clone(),
-        });
-    }
-    items
-}
-
-/// One dimension line with ticks and figures between neighbouring stations.
-fn chain(stations: &[f64], y: f64, from: f64, unit: f64) -> Vec<Item> {
-    let (Some(first), Some(last)) = (stations.first(), stations.last()) else {
-        return Vec::new();
-    };
-    let beyond = if y < from { -unit * 0.5 } else { unit * 0.5 };
-    let mut items = vec![line(Pen::Thin, &[(*first, y), (*last, y)])];
-    for &x in stations {
-        items.push(line(Pen::Thin, &[(x, from), (x, y + beyond)]));
-        let tick = unit * 0.3;
-        items.push(line(
-            Pen::Thin,
-            &[(x - tick, y + tick), (x + tick, y - tick)],
+    if let Some(words) = &mark.below {
+        let fits = match words {
+            Words::Literal(words) => fits(words),
+            Words::Message(_) => f64::INFINITY,
+        };
+        items.push(text(
+            Lettering::Blue,
+            At(x, unit * below),
+            Anchor::Middle,
+            fits.min(unit * 0.8),
+            words.clone(),
         ));
     }
-    for pair in stations.windows(2) {
-        let gap = pair[1] - pair[0];
-        let figure = whole(gap);
-        // A narrow gap has a small figure, never one over its neighbour's.
-        let fits = gap.abs() / (figure.len() as f64 * FIGURE_WIDE);
-        items.push(Item::Text {
-            lettering: Lettering::Plain,
-            at: At((pair[0] + pair[1]) / 2.0, y - unit * 0.4),
-            anchor: Anchor::Middle,
-            size: unit.min(fits),
-            words: Words::Literal(figure),
-        });
+    items
+}
+
+/// Lines from the thing to its dimension.
+fn witnesses(at: &[f64], from: f64, to: f64) -> Vec<Item> {
+    at.iter()
+        .map(|x| line(Pen::Thin, &[(*x, from), (*x, to)]))
+        .collect()
+}
+
+/// Corner gaps and half widths below the bumper, and how far down they reach.
+fn edge_dimensions(view: &BumperView, bottom: f64, unit: f64) -> (Vec<Item>, f64) {
+    let (left, right) = (-view.half_left.0, view.half_right.0);
+    let mut items = Vec::new();
+    let mut y = bottom + unit * 1.6;
+    if let (Some(first), Some(last)) = (view.marks.first(), view.marks.last()) {
+        items.extend(witnesses(&[first.at.0, last.at.0], bottom, y + unit * 0.4));
+        for corner in [vec![left, first.at.0], vec![last.at.0, right]] {
+            items.extend(Dimension::chain(corner).draw(y, left, unit));
+        }
+        y += unit * 1.7;
     }
-    items
-}
-
-fn spacing_dimensions(view: &BumperView, y: f64, from: f64, unit: f64) -> Vec<Item> {
-    let stations: Vec<f64> = view.marks.iter().map(|mark| mark.at.0).collect();
-    chain(&stations, y, from, unit)
-}
-
-fn edge_dimensions(view: &BumperView, y: f64, from: f64, unit: f64) -> Vec<Item> {
-    let (Some(first), Some(last)) = (view.marks.first(), view.marks.last()) else {
-        return chain(&[-view.half_left.0, 0.0, view.half_right.0], y, from, unit);
-    };
-    let mut items = chain(&[-view.half_left.0, first.at.0], y, from, unit);
-    items.extend(chain(&[last.at.0, view.half_right.0], y, from, unit));
-    items
-}
-
-fn whole(mm: f64) -> String {
-    format!("{:.0}", mm.abs())
+    items.extend(witnesses(&[left, right], bottom, y + unit * 0.4));
+    items.extend(Dimension::chain(vec![left, 0.0, right]).draw(y, left, unit));
+    (items, y)
 }
 
 #[cfg(test)]
 mod tests {
+    use super::super::dimension::tests::{boxes, overlaps};
     use super::*;
 
-    fn four() -> BumperView {
-        let marks = [-690.0, -230.0, 230.0, 690.0];
+    fn bumper(half: f64, marks: &[f64]) -> BumperView {
         BumperView {
-            half_left: Millimetres(870.0),
-            half_right: Millimetres(870.0),
+            half_left: Millimetres(half),
+            half_right: Millimetres(half),
             marks: marks
                 .iter()
                 .enumerate()
                 .map(|(i, &x)| MarkView {
                     label: (i + 1).to_string(),
                     at: Offset(x),
-                    below: None,
+                    below: Some(Words::Literal("14".to_owned())),
                 })
                 .collect(),
             no_drill: Vec::new(),
+            row: None,
+        }
+    }
+
+    fn four() -> BumperView {
+        bumper(870.0, &[-690.0, -230.0, 230.0, 690.0])
+    }
+
+    fn with_row(from_line: f64) -> BumperView {
+        BumperView {
+            row: Some(RowView {
+                from_line: Millimetres(from_line),
+                says: vec![msg("sheet-row-on")],
+            }),
+            ..four()
         }
     }
 
     fn texts(drawing: &Drawing) -> Vec<String> {
-        drawing
-            .items
-            .iter()
-            .filter_map(|item| match item {
-                Item::Text {
-                    words: Words::Literal(text),
+        boxes(drawing).into_iter().map(|(says, _)| says).collect()
+    }
+
+    fn count(drawing: &Drawing, figure: &str) -> usize {
+        texts(drawing).iter().filter(|text| *text == figure).count()
+    }
+
+    #[test]
+    fn every_gap_both_corner_gaps_and_both_half_widths_carry_their_figure() {
+        let drawing = bumper_from_behind(&four());
+        assert_eq!(count(&drawing, "460"), 3);
+        assert_eq!(count(&drawing, "180"), 2);
+        assert_eq!(count(&drawing, "870"), 2);
+    }
+
+    #[test]
+    fn every_mark_has_its_distance_from_the_centre_line_over_it() {
+        let drawing = bumper_from_behind(&four());
+        let over = |x: f64, figure: &str| {
+            drawing.items.iter().any(|item| {
+                matches!(item, Item::Text { at, words: Words::Literal(says), .. }
+                    if at.0 == x && says == figure)
+            })
+        };
+        for (x, figure) in [
+            (-690.0, "690"),
+            (-230.0, "230"),
+            (230.0, "230"),
+            (690.0, "690"),
+        ] {
+            assert!(over(x, figure), "{figure} at {x}");
+        }
+        let captions = ["drawing-from-centre", "drawing-head-to-head"];
+        for key in captions {
+            assert!(drawing.items.iter().any(|item| {
+                matches!(item, Item::Text { words: Words::Message(said), .. } if said.key == key)
+            }));
+        }
+    }
+
+    #[test]
+    fn half_widths_alone_carry_their_figures() {
+        let drawing = bumper_from_behind(&bumper(870.5, &[]));
+        assert_eq!(texts(&drawing), ["870.5", "870.5"]);
+    }
+
+    #[test]
+    fn nothing_lies_over_anything_with_two_to_eight_heads() {
+        let crowded = [-600.0, -450.0, -300.0, -150.0, 150.0, 300.0, 450.0, 470.0];
+        let cases = [
+            bumper(880.0, &[-300.0, 300.0]),
+            bumper(880.0, &[-680.0, 0.0, 680.0]),
+            four(),
+            bumper(
+                880.0,
+                &[-679.0, -485.0, -291.0, -97.0, 97.0, 291.0, 485.0, 679.0],
+            ),
+            bumper(870.0, &crowded),
+            bumper(540.0, &[-360.0, -210.0, -60.0, 100.0, 250.0, 400.0]),
+            with_row(-70.0),
+            with_row(20.0),
+            with_row(-1000.0),
+            with_row(160.0),
+        ];
+        for view in cases {
+            let drawing = bumper_from_behind(&view);
+            assert_eq!(overlaps(&drawing), [], "{view:?}");
+        }
+    }
+
+    /// Height of the least letter in pixels where the drawing is so wide.
+    fn least_letter(drawing: &Drawing, pixels: f64) -> f64 {
+        let sizes = drawing.items.iter().filter_map(|item| match item {
+            Item::Text { size, .. } => Some(size * pixels / drawing.size.0),
+            _ => None,
+        });
+        sizes.fold(f64::INFINITY, f64::min)
+    }
+
+    #[test]
+    fn figures_are_sixteen_pixels_high_on_a_phone_of_412() {
+        // The page leaves 376 of them to the drawing.
+        for view in [
+            four(),
+            with_row(-70.0),
+            bumper(
+                880.0,
+                &[-679.0, -485.0, -291.0, -97.0, 97.0, 291.0, 485.0, 679.0],
+            ),
+        ] {
+            let drawing = bumper_from_behind(&view);
+            assert!(least_letter(&drawing, 376.0) >= 12.5);
+            for item in &drawing.items {
+                if let Item::Text {
+                    lettering: Lettering::Plain,
+                    size,
+                    words: Words::Literal(says),
                     ..
-                } => Some(text.clone()),
-                _ => None,
-            })
-            .collect()
-    }
-
-    #[test]
-    fn every_gap_and_both_corner_gaps_carry_their_figure() {
-        let shown = texts(&bumper_from_behind(&four()));
-        assert_eq!(shown.iter().filter(|t| *t == "460").count(), 3);
-        assert_eq!(shown.iter().filter(|t| *t == "180").count(), 2);
-    }
-
-    #[test]
-    fn figures_of_eight_heads_stand_beside_each_other() {
-        let mut view = four();
-        let at = [-600.0, -450.0, -300.0, -150.0, 150.0, 300.0, 450.0, 470.0];
-        view.marks = at
-            .iter()
-            .map(|&x| MarkView {
-                label: "8".to_owned(),
-                at: Offset(x),
-                below: None,
-            })
-            .collect();
-        let drawing = bumper_from_behind(&view);
-        let mut figures: Vec<(f64, f64)> = Vec::new();
-        for item in &drawing.items {
-            if let Item::Text {
-                lettering: Lettering::Plain,
-                at,
-                size,
-                words: Words::Literal(text),
-                ..
-            } = item
-                && at.1 < 0.0
-            {
-                let half = size * FIGURE_WIDE * text.len() as f64 / 2.0;
-                figures.push((at.0 - half, at.0 + half));
+                } = item
+                {
+                    let pixels = size * 376.0 / drawing.size.0;
+                    assert!(pixels >= 14.5, "{says}: {pixels}");
+                }
             }
         }
-        assert_eq!(figures.len(), 7);
-        for pair in figures.windows(2) {
-            assert!(pair[0].1 <= pair[1].0 + 1e-9, "{pair:?}");
+    }
+
+    #[test]
+    fn the_height_of_the_row_is_drawn_to_scale_with_its_figure() {
+        for (from_line, at) in [(-70.0, -70.0), (45.0, 45.0)] {
+            let drawing = bumper_from_behind(&with_row(from_line));
+            assert_eq!(count(&drawing, &format!("{}", f64::abs(from_line))), 1);
+            let across = drawing.items.iter().any(|item| {
+                matches!(item, Item::Line { pen: Pen::Faint, points }
+                    if points.iter().all(|point| point.1 == at))
+            });
+            assert!(across, "a line at {at}");
         }
+    }
+
+    #[test]
+    fn a_line_far_from_the_marks_is_drawn_nearer_with_a_break() {
+        let drawing = bumper_from_behind(&with_row(-1000.0));
+        assert_eq!(count(&drawing, "1000"), 1);
+        let broken = |item: &Item| matches!(item, Item::Line { pen: Pen::Thin, points } if points.len() == 6);
+        assert!(drawing.items.iter().any(broken));
+        let near = bumper_from_behind(&with_row(-70.0));
+        assert!(!near.items.iter().any(broken));
+    }
+
+    #[test]
+    fn an_area_to_keep_clear_of_is_hatched_inside_its_ends() {
+        let mut view = four();
+        let plain = bumper_from_behind(&view).items.len();
+        view.no_drill = vec![(Offset(-60.0), Offset(200.0))];
+        let drawing = bumper_from_behind(&view);
+        assert!(drawing.items.len() > plain + 4, "more than its edge");
+        let hatch = drawing.items.iter().filter_map(|item| match item {
+            Item::Line {
+                pen: Pen::Thin,
+                points,
+            } if points[0].1 > points[1].1
+                && points[0].0 > -61.0
+                && points[1].0 < 201.0
+                && (points[0].0 - points[1].0).abs() > 60.0 =>
+            {
+                Some(points)
+            }
+            _ => None,
+        });
+        assert!(hatch.count() >= 3);
     }
 
     #[test]
@@ -278,22 +521,28 @@ mod tests {
 
     #[test]
     fn everything_lies_inside_the_frame() {
-        let drawing = bumper_from_behind(&four());
-        let inside = |p: &At| {
-            p.0 >= drawing.from.0
-                && p.0 <= drawing.from.0 + drawing.size.0
-                && p.1 >= drawing.from.1
-                && p.1 <= drawing.from.1 + drawing.size.1
-        };
-        for item in &drawing.items {
-            match item {
-                Item::Line { points, .. } | Item::Area { points, .. } => {
-                    assert!(points.iter().all(inside), "{item:?}");
+        for view in [four(), with_row(-70.0), with_row(900.0), bumper(870.0, &[])] {
+            let drawing = bumper_from_behind(&view);
+            let inside = |p: &At| {
+                p.0 >= drawing.from.0
+                    && p.0 <= drawing.from.0 + drawing.size.0
+                    && p.1 >= drawing.from.1
+                    && p.1 <= drawing.from.1 + drawing.size.1
+            };
+            for item in &drawing.items {
+                match item {
+                    Item::Line { points, .. } | Item::Area { points, .. } => {
+                        assert!(points.iter().all(inside), "{item:?}");
+                    }
+                    Item::Circle { centre, .. } | Item::Text { at: centre, .. } => {
+                        assert!(inside(centre), "{item:?}");
+                    }
+                    Item::Squares { .. } => panic!("{item:?}"),
                 }
-                Item::Circle { centre, .. } | Item::Text { at: centre, .. } => {
-                    assert!(inside(centre), "{item:?}");
-                }
-                Item::Squares { .. } => panic!("{item:?}"),
+            }
+            for (says, sides) in boxes(&drawing) {
+                assert!(inside(&At(sides[0], sides[1])), "{says}: {sides:?}");
+                assert!(inside(&At(sides[2], sides[3])), "{says}: {sides:?}");
             }
         }
     }

@@ -1,8 +1,9 @@
 //! The drawing of a job as far as it has come.
 
-use super::{BumperView, Drawing, Item, MarkView, Words, bumper_from_behind};
+use super::{BumperView, Drawing, Item, MarkView, RowView, Words, bumper_from_behind};
 use crate::decide::mark_out::Plan;
-use crate::job::{HalfWidths, JobState, half_widths, sets_taken};
+use crate::job::{HalfWidths, JobState, half_widths, row_from_line_words, sets_taken};
+use crate::text::msg;
 use crate::units::{Millimetres, Offset};
 
 /// Half width that is drawn before anything was typed, mm.
@@ -17,6 +18,7 @@ pub fn half_width_drawing(job: &JobState) -> Drawing {
         half_right,
         marks: Vec::new(),
         no_drill: areas(job),
+        row: None,
     });
     if matches!(half_widths(job), HalfWidths::Open { .. }) {
         // Nobody measured this one: no figures.
@@ -69,6 +71,7 @@ pub fn marks_drawing_with(job: &JobState, moved: Option<(usize, Offset)>) -> Dra
         half_right: marks.half_right,
         marks: views,
         no_drill: areas(job),
+        row: row(job),
     })
 }
 
@@ -90,6 +93,21 @@ pub fn plan_drawing(job: &JobState, plan: &Plan) -> Drawing {
         half_right,
         marks: marks.collect(),
         no_drill: areas(job),
+        row: row(job),
+    })
+}
+
+/// The height of the marks, with the line it was measured from and the
+/// ground in words below the drawing.
+fn row(job: &JobState) -> Option<RowView> {
+    let row = job.mark_out.row?;
+    let ground = row
+        .above_ground
+        .map(|height| msg("drawing-row-ground").mm("mm", height.0));
+    let says = row_from_line_words(job).into_iter().chain(ground);
+    Some(RowView {
+        from_line: row.from_line,
+        says: says.collect(),
     })
 }
 

@@ -4,6 +4,7 @@
 //! y downward, as on paper; the shell turns items into SVG one to one.
 
 mod bumper;
+mod dimension;
 mod face;
 mod feet;
 mod job;
@@ -14,7 +15,7 @@ mod side_up;
 mod sight;
 mod walk;
 
-pub use bumper::{BumperView, MarkView, bumper_from_behind};
+pub use bumper::{BumperView, MarkView, RowView, bumper_from_behind};
 pub use face::face_from_side;
 pub use feet::{feet_on_the_back, round_face};
 pub use job::{half_width_drawing, marks_drawing, marks_drawing_with, plan_drawing};

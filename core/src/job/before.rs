@@ -377,6 +377,9 @@ pub fn may_be_handed(field: Field) -> bool {
         | Field::PaintOn(_)
         | Field::RearSinks
         | Field::Air(_)
-        | Field::Object(_) => false,
+        | Field::Object(_)
+        | Field::FullWidth
+        | Field::RowLineWhat
+        | Field::TapeLimit(_) => false,
     }
 }

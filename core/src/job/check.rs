@@ -11,7 +11,8 @@ use super::marks::marks_fault;
 use super::row::read_from_line;
 use super::state::JobState;
 use super::taken::as_taken;
-use crate::decide::mark_out::{TapeCheck, TapeLimits, TapeReading, TapeVerdict, tape_check};
+use super::tape_limit::tape_limits;
+use crate::decide::mark_out::{TapeCheck, TapeReading, TapeVerdict, tape_check};
 use crate::order;
 use crate::table::Table;
 use crate::text::{Message, msg};
@@ -118,7 +119,7 @@ pub(super) fn apply(
         CheckEvent::TapeReady(readings) => {
             marks_hold(next)?;
             let row = next.mark_out.row.map(|row| row.from_line);
-            let check = tape_check(&marks.offsets, row, &readings, &TapeLimits::default());
+            let check = tape_check(&marks.offsets, row, &readings, &tape_limits(next));
             if let TapeVerdict::NotReady(against) = check.verdict {
                 let first = against.into_iter().next();
                 let first = first.unwrap_or_else(|| msg("tape-unread"));
@@ -149,6 +150,20 @@ pub(super) fn apply(
         CheckEvent::NotAgreed => next.check.agreed = None,
     }
     Ok(())
+}
+
+/// After a limit changed: tape that is not within the limits any more was
+/// not found ready.
+pub(super) fn judged_anew(next: &mut JobState) {
+    let Some(marks) = &next.marks else {
+        return;
+    };
+    let row = next.mark_out.row.map(|row| row.from_line);
+    let check = tape_check(&marks.offsets, row, &next.check.tape, &tape_limits(next));
+    if check.verdict != TapeVerdict::Ready {
+        next.check.tape.clear();
+        next.check.tape_at = None;
+    }
 }
 
 fn marks_hold(job: &JobState) -> Result<(), Refusal> {
@@ -288,7 +303,7 @@ pub fn check_view(job: &JobState) -> Option<CheckView> {
     let readings = typed.iter().map(TapeTyped::reading).collect();
     let usable: Vec<TapeReading> = typed.iter().map(TapeTyped::usable).collect();
     let row = job.mark_out.row.map(|row| row.from_line);
-    let mut tape = tape_check(&marks.offsets, row, &usable, &TapeLimits::default());
+    let mut tape = tape_check(&marks.offsets, row, &usable, &tape_limits(job));
     if let TapeVerdict::NotReady(against) = &mut tape.verdict {
         for message in against {
             *message = labelled(job, message.clone());

@@ -9,6 +9,7 @@ use serde::{Deserialize, Serialize};
 
 use super::kit_asked::Asked;
 use super::limit::Limit;
+use super::tape_limit::TapeLimit;
 use crate::decide::supply::Reading;
 use crate::estimate::turn::MOST_TURN;
 use crate::figure;
@@ -142,6 +143,12 @@ pub enum Field {
     Air(AirField),
     /// The fixed object behind the vehicle.
     Object(ObjectField),
+    /// Outer edge to outer edge.
+    FullWidth,
+    /// The line that the height is measured from, in the fitter's words.
+    RowLineWhat,
+    /// A limit of the check before drilling, changed for this job.
+    TapeLimit(TapeLimit),
 }
 
 /// A figure of the air of the day.
@@ -297,6 +304,7 @@ pub fn read_offset(text: &str) -> Result<Offset, Message> {
     if length.abs() > HALF_WIDTH_GREATEST {
         return Err(msg("entry-offset-too-far")
             .mm("typed", length.abs().0)
+            .mm("by", length.abs().0 - HALF_WIDTH_GREATEST.0)
             .mm("greatest", HALF_WIDTH_GREATEST.0));
     }
     Ok(Offset(length.0 * side))

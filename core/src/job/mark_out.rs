@@ -5,6 +5,8 @@
 use serde::{Deserialize, Serialize};
 
 use super::apply::Refusal;
+use super::centre_line::CentreBy;
+use super::check;
 use super::entry::HALF_WIDTH_GREATEST;
 use super::labels::labelled;
 use super::limit::Limit;
@@ -12,7 +14,10 @@ use super::marks::{HalfWidths, half_widths, task_as_measured};
 use super::row::{self, Row};
 use super::state::{JobState, MarksFrom, Tape};
 use super::taken::Taken;
-use crate::decide::mark_out::{Lock, NoDrill, Rule, RuleBreak, check_marks};
+use super::tape_limit::{self, TapeLimit};
+use crate::decide::mark_out::{
+    Lock, MOST_AREAS, NoDrill, Rule, RuleBreak, check_marks, too_many_areas,
+};
 use crate::order;
 use crate::table::Table;
 use crate::text::{Message, msg};
@@ -37,6 +42,12 @@ pub struct MarkOut {
     pub row: Option<Row>,
     /// How the tape lies.
     pub taken: Taken,
+    /// How the centre line was found; `None` until it was said.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub centre: Option<CentreBy>,
+    /// Limits of the check before drilling that were changed for this job.
+    #[serde(skip_serializing_if = "Table::is_empty")]
+    pub tape_limits: Table<TapeLimit, Millimetres>,
 }
 
 /// What happened to the mark-out.
@@ -72,6 +83,12 @@ pub enum MarkOutEvent {
     RowCleared,
     /// It was said how the tape lies.
     TakenAs(Taken),
+    /// It was said how the centre line was found.
+    CentreFound(CentreBy),
+    /// A limit of the check before drilling was changed for this job.
+    TapeLimitChanged(TapeLimit, Millimetres),
+    /// All limits of the check are the app's again.
+    TapeLimitsFromApp,
 }
 
 /// Applies what happened to the mark-out.
@@ -80,6 +97,9 @@ pub(super) fn apply(next: &mut JobState, event: MarkOutEvent) -> Result<(), Refu
     match event {
         MarkOutEvent::NoDrillAdded(area) => {
             next.mark_out.no_drill.push(area);
+            if let Some(fault) = too_many_areas(next.mark_out.no_drill.len(), MOST_AREAS) {
+                return Err(Refusal(fault));
+            }
             still_a_task(next, &known)?;
         }
         MarkOutEvent::NoDrillTaken(index) => {
@@ -108,6 +128,16 @@ pub(super) fn apply(next: &mut JobState, event: MarkOutEvent) -> Result<(), Refu
         MarkOutEvent::RowTyped(row) => row::typed(next, row)?,
         MarkOutEvent::RowCleared => row::cleared(next)?,
         MarkOutEvent::TakenAs(taken) => next.mark_out.taken = taken,
+        MarkOutEvent::CentreFound(by) => next.mark_out.centre = Some(by),
+        MarkOutEvent::TapeLimitChanged(limit, value) => {
+            let value = tape_limit::in_range(value).map_err(Refusal)?;
+            next.mark_out.tape_limits.insert(limit, value);
+            check::judged_anew(next);
+        }
+        MarkOutEvent::TapeLimitsFromApp => {
+            next.mark_out.tape_limits.clear();
+            check::judged_anew(next);
+        }
     }
     Ok(())
 }

@@ -244,21 +244,6 @@ pub fn planned_place(job: &JobState, spot: usize) -> Message {
         .map_or_else(|| msg("sheet-not-measured"), |at| offset_words(*at))
 }
 
-/// Spacings from head to head, left to right, between their labels.
-#[must_use]
-pub fn gaps(job: &JobState) -> Vec<(String, String, Millimetres)> {
-    let Some(marks) = &job.marks else {
-        return Vec::new();
-    };
-    let pairs = marks.offsets.windows(2).zip(job.spots.windows(2));
-    pairs
-        .map(|(at, spots)| {
-            let [left, right] = [&spots[0], &spots[1]].map(|spot| spot.label.clone());
-            (left, right, at[1] - at[0])
-        })
-        .collect()
-}
-
 /// Refuses marks that break a rule of the task.
 pub(super) fn holds_the_rules(
     job: &JobState,

@@ -8,6 +8,7 @@ mod card_guide;
 mod card_notes;
 mod card_photos;
 mod card_words;
+mod centre_line;
 mod check;
 mod coverage;
 mod drilled_set;
@@ -39,6 +40,8 @@ mod step_path;
 mod steps_done;
 mod taken;
 mod tape_by_photos;
+mod tape_card;
+mod tape_limit;
 mod time_spent;
 mod took;
 mod waits;
@@ -67,6 +70,7 @@ pub use card_photos::{
 pub use card_words::{
     MarkLine, card_words, cards_missing, corners_by_photos, mark_lines, photo_lines, zero_words,
 };
+pub use centre_line::{CentreBy, centre_words, halved, read_full_width};
 pub use check::{
     Agreed, AgreedHow, Check, CheckEvent, CheckView, SeenBehind, TapeTyped, check_view,
     tape_checked, tape_reading,
@@ -114,8 +118,8 @@ pub use loom::{
 };
 pub use mark_out::{MarkOut, MarkOutEvent, marks_broken, would_break};
 pub use marks::{
-    CENTRE_LINE_DOUBT, HalfWidths, gaps, half_widths, marks_are_stale, marks_explained,
-    marks_fault, no_plan_messages, offset_words, planned_place, plans, readings_lost, task_for,
+    CENTRE_LINE_DOUBT, HalfWidths, half_widths, marks_are_stale, marks_explained, marks_fault,
+    no_plan_messages, offset_words, planned_place, plans, readings_lost, task_for,
 };
 pub use measured::{
     POOL_FROM, along_the_face, around, contact, corner_angle, corner_words, ground_figures,
@@ -140,8 +144,8 @@ pub use rings_chosen::{
     pair_words, pairs, set_taken, sets_taken, taken_words,
 };
 pub use row::{
-    ROW_FROM_LINE_GREATEST, ROW_HEIGHT_GREATEST, ROW_HEIGHT_LEAST, Row, height_fault,
-    read_from_line, read_row_height, row_voids,
+    ROW_FROM_LINE_GREATEST, ROW_HEIGHT_GREATEST, ROW_HEIGHT_LEAST, Row, RowLine, height_fault,
+    line_words, read_from_line, read_row_height, row_from_line_words, row_voids, row_words,
 };
 pub use standing::{Standing, StandingEvent, VISITS_GREATEST, Visit};
 pub use state::{
@@ -156,6 +160,11 @@ pub use taken::{
     SHAPE_REACH, Taken, along_known, no_shape, place_on_tape, straight_words, typed_offset,
 };
 pub use tape_by_photos::{TapeByPhotos, tape_by_photos};
+pub use tape_card::{CardGap, CardMark, TapeCard, tape_card};
+pub use tape_limit::{
+    TAPE_LIMIT_GREATEST, TAPE_LIMIT_LEAST, TapeLimit, read_tape_limit, tape_limits,
+    tape_limits_changed,
+};
 pub use time_spent::{
     PAUSE, SPENT_GREATEST, TimeCorrected, TimeSpent, minutes_spent, stages_spent,
 };

@@ -4,7 +4,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::apply::{Refusal, void_spots};
-use super::entry::read_length;
+use super::entry::{Field, read_length};
 use super::state::{JobState, Tape};
 use crate::text::{Message, msg};
 use crate::units::Millimetres;
@@ -17,6 +17,36 @@ pub const ROW_HEIGHT_LEAST: Millimetres = Millimetres(100.0);
 /// Highest row above the ground, mm (our own figure).
 pub const ROW_HEIGHT_GREATEST: Millimetres = Millimetres(1500.0);
 
+/// The line that runs true across and that the height is measured from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum RowLine {
+    /// The swage line.
+    Swage,
+    /// A shut line: of the boot lid or the doors.
+    ShutLine,
+    /// The top edge of the bumper.
+    TopEdge,
+    /// Another one, in the fitter's words.
+    Other,
+}
+
+impl RowLine {
+    /// All, in the order in which they are shown.
+    pub const ALL: [Self; 4] = [Self::Swage, Self::ShutLine, Self::TopEdge, Self::Other];
+
+    /// Its name.
+    #[must_use]
+    pub fn message(self) -> Message {
+        msg(match self {
+            Self::Swage => "row-line-swage",
+            Self::ShutLine => "row-line-shut",
+            Self::TopEdge => "row-line-top-edge",
+            Self::Other => "row-line-other",
+        })
+    }
+}
+
 /// Where the row of heads sits up and down: one measure from a line that
 /// runs true across, never from the ground.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
@@ -25,26 +55,50 @@ pub struct Row {
     pub from_line: Millimetres,
     /// Height of the marks above the ground, measured once for the sheet.
     pub above_ground: Option<Millimetres>,
+    /// Which line it was measured from; `None` where that was not said.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub line: Option<RowLine>,
 }
 
-impl Row {
-    /// Where the row is, in words.
-    #[must_use]
-    pub fn message(&self) -> Message {
-        let line = if self.from_line.0 > 0.0 {
-            msg("sheet-row-above").mm("mm", self.from_line.0)
-        } else if self.from_line.0 < 0.0 {
-            msg("sheet-row-below").mm("mm", -self.from_line.0)
-        } else {
-            msg("sheet-row-on")
-        };
-        match self.above_ground {
-            Some(height) => msg("sheet-row-height")
-                .message("line", line)
-                .mm("height", height.0),
-            None => line,
-        }
+/// The line that the height was measured from, in words.
+#[must_use]
+pub fn line_words(job: &JobState) -> Message {
+    let words = job.typed(Field::RowLineWhat).trim();
+    match job.mark_out.row.and_then(|row| row.line) {
+        None => msg("row-line-not-said"),
+        Some(RowLine::Other) if !words.is_empty() => msg("row-line-words").text("words", words),
+        Some(line) => line.message(),
     }
+}
+
+/// How far the row is from its line, up or down, in words; `None` where it
+/// was not measured.
+#[must_use]
+pub fn row_from_line_words(job: &JobState) -> Option<Message> {
+    let (from_line, line) = (job.mark_out.row?.from_line.0, line_words(job));
+    Some(if from_line > 0.0 {
+        msg("sheet-row-above")
+            .mm("mm", from_line)
+            .message("line", line)
+    } else if from_line < 0.0 {
+        msg("sheet-row-below")
+            .mm("mm", -from_line)
+            .message("line", line)
+    } else {
+        msg("sheet-row-on").message("line", line)
+    })
+}
+
+/// Where the row is, in words; `None` where it was not measured.
+#[must_use]
+pub fn row_words(job: &JobState) -> Option<Message> {
+    let line = row_from_line_words(job)?;
+    Some(match job.mark_out.row?.above_ground {
+        Some(height) => msg("sheet-row-height")
+            .message("line", line)
+            .mm("height", height.0),
+        None => line,
+    })
 }
 
 /// Reads the measure from the line across, + up and - down.
@@ -99,7 +153,7 @@ pub(super) fn typed(next: &mut JobState, row: Row) -> Result<(), Refusal> {
         height_in_range(height).map_err(Refusal)?;
     }
     match next.mark_out.row {
-        Some(before) if before.from_line != row.from_line => all_marks_move(next)?,
+        Some(before) if is_elsewhere(before, row) => all_marks_move(next)?,
         None if next.holes.drilled.is_empty() => {
             next.check.tape.clear();
             next.check.tape_at = None;
@@ -120,6 +174,13 @@ pub(super) fn cleared(next: &mut JobState) -> Result<(), Refusal> {
     Ok(())
 }
 
+/// Whether a row typed anew is at another height: another measure, or the
+/// same from another line. A line that was not said before says where it is.
+fn is_elsewhere(before: Row, row: Row) -> bool {
+    let other_line = before.line.zip(row.line).is_some_and(|(a, b)| a != b);
+    before.from_line != row.from_line || other_line
+}
+
 fn all_marks_move(next: &mut JobState) -> Result<(), Refusal> {
     let Some(marks) = &next.marks else {
         return Ok(());
@@ -136,9 +197,9 @@ fn all_marks_move(next: &mut JobState) -> Result<(), Refusal> {
 /// it voids none.
 #[must_use]
 pub fn row_voids(job: &JobState, row: Option<Row>) -> Option<Message> {
-    let before = job.mark_out.row?.from_line;
+    let before = job.mark_out.row?;
     job.marks.as_ref()?;
-    if row.is_some_and(|row| row.from_line == before) {
+    if row.is_some_and(|row| !is_elsewhere(before, row)) {
         return None;
     }
     let read = job.spots.iter().filter(|spot| spot.is_read());

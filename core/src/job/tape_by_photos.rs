@@ -4,7 +4,7 @@ use super::entry::Field;
 use super::measured::plan_curve;
 use super::state::JobState;
 use super::taken::Taken;
-use crate::decide::mark_out::TapeLimits;
+use super::tape_limit::tape_limits;
 use crate::estimate::photo::against::against_plan;
 use crate::estimate::photo::result::Zero;
 use crate::text::{Message, msg};
@@ -36,7 +36,7 @@ pub fn tape_by_photos(job: &JobState) -> Result<TapeByPhotos, Message> {
     if outcome.measured.zero != Zero::CentreMark {
         return Err(msg("tape-photos-no-centre"));
     }
-    let limits = TapeLimits::default();
+    let limits = tape_limits(job);
     let (mut fields, mut unsure) = (Vec::new(), Vec::new());
     let mut put = |field, spot: usize, value: f64, plus: f64, limit: f64| {
         if plus <= limit {

@@ -8,12 +8,12 @@ use super::learned::{learned, not_learned};
 use super::{Block, Document, Section, head_row};
 use crate::decide::mark_out::NoDrill;
 use crate::decide::ring_set::Verdict;
-use crate::drawing::marks_drawing;
+use crate::drawing::{marks_drawing, shape_from_above};
 use crate::estimate::ground::{Ground, GroundHow};
 use crate::estimate::rake::{Against, Origin, U_UNZEROED};
 use crate::job::{
-    ClockTrust, JobState, Particular, Spot, Tape, height_fault, offset_words, rake_at, ring_choice,
-    tape_checked,
+    CentreBy, ClockTrust, JobState, Particular, Spot, Tape, along_the_face, height_fault,
+    offset_words, rake_at, ring_choice, row_words, tape_checked, tape_limits_changed,
 };
 use crate::moment;
 use crate::text::{Message, msg};
@@ -115,8 +115,19 @@ fn marks(job: &JobState) -> Section {
             (msg("sheet-tape"), tape),
         ]));
     }
-    if let Some(row) = &job.mark_out.row {
-        blocks.push(Block::Pairs(vec![(msg("sheet-row"), row.message())]));
+    let centre = job.mark_out.centre.map(CentreBy::message);
+    let found = [
+        centre.map(|by| (msg("sheet-centre"), by)),
+        row_words(job).map(|row| (msg("sheet-row"), row)),
+    ];
+    let found: Vec<(Message, Message)> = found.into_iter().flatten().collect();
+    if !found.is_empty() {
+        blocks.push(Block::Pairs(found));
+    }
+    let along = along_the_face(job);
+    if !along.is_empty() {
+        blocks.extend(shape_from_above(job).map(Block::Drawing));
+        blocks.push(Block::Lines(along));
     }
     if let Some(fault) = height_fault(job) {
         blocks.push(Block::Lines(vec![fault]));
@@ -257,13 +268,18 @@ fn checked(job: &JobState) -> Option<Section> {
                 .text("when", time(&agreed.at))
         },
     );
+    let mut blocks = vec![Block::Pairs(vec![
+        (msg("sheet-check-tape-name"), tape),
+        (msg("sheet-check-behind-name"), behind),
+        (msg("sheet-check-agreed-name"), agreed),
+    ])];
+    let limits = tape_limits_changed(job);
+    if !limits.is_empty() {
+        blocks.push(Block::Lines(limits));
+    }
     Some(Section {
         heading: msg("sheet-check"),
-        blocks: vec![Block::Pairs(vec![
-            (msg("sheet-check-tape-name"), tape),
-            (msg("sheet-check-behind-name"), behind),
-            (msg("sheet-check-agreed-name"), agreed),
-        ])],
+        blocks,
     })
 }
 

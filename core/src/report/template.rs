@@ -72,7 +72,7 @@ fn cut(facts: &TemplateFacts, width: f64) -> Vec<Tile> {
 /// Where the height line runs: lower when a line above it must be on the
 /// paper too.
 fn height_line(facts: &TemplateFacts) -> f64 {
-    let above = facts.across.map_or(0.0, |across| across.above.0);
+    let above = facts.across.as_ref().map_or(0.0, |across| across.above.0);
     (TOP + 8.0 + above).clamp(HEIGHT_LINE.0, HEIGHT_LINE.1)
 }
 
@@ -96,7 +96,7 @@ fn sheet(facts: &TemplateFacts, cut: &[Tile], index: usize, tile: Tile, size: At
         (MARGIN..=right).contains(&x).then_some(x)
     };
     if let Some(x) = on_sheet(0.0) {
-        items.extend(centre_line(x));
+        items.extend(centre_line(x, facts.centre.as_ref()));
     }
     for head in &facts.heads {
         if let Some(x) = on_sheet(head.along.0) {
@@ -222,7 +222,7 @@ fn join(x: f64) -> Vec<Item> {
 
 /// The line that the height was measured from, where it is on the paper.
 fn across(facts: &TemplateFacts, level: f64, right: f64) -> Vec<Item> {
-    let Some(across) = facts.across else {
+    let Some(across) = &facts.across else {
         return Vec::new();
     };
     let y = level - across.above.0;
@@ -231,7 +231,8 @@ fn across(facts: &TemplateFacts, level: f64, right: f64) -> Vec<Item> {
     } else {
         "template-line-above"
     })
-    .number("mm", across.above.0.abs(), 1);
+    .number("mm", across.above.0.abs(), 1)
+    .message("line", across.called.clone());
     let on_paper = (TOP..=FOOT).contains(&y);
     let beside = if on_paper { y - 2.0 } else { level + 5.0 };
     let mut items = vec![words(
@@ -246,15 +247,12 @@ fn across(facts: &TemplateFacts, level: f64, right: f64) -> Vec<Item> {
     items
 }
 
-fn centre_line(x: f64) -> Vec<Item> {
-    vec![
+/// The centre line, with how it was found where that is known.
+fn centre_line(x: f64, found: Option<&Message>) -> [Item; 2] {
+    let said = found.cloned().unwrap_or_else(|| msg("template-centre"));
+    [
         line(Pen::Centre, &[(x, TOP), (x, FOOT)]),
-        words(
-            At(x + 2.0, TOP + 4.0),
-            Anchor::Start,
-            4.0,
-            msg("template-centre"),
-        ),
+        words(At(x + 2.0, TOP + 2.2), Anchor::Start, 4.0, said),
     ]
 }
 
@@ -323,9 +321,11 @@ mod tests {
             heads: vec![head("1", -620.0, 21.0), head("2", 620.0, 28.0)],
             unrolled: Unrolled::Straight,
             across: None,
+            centre: None,
         }
         .from_line(AcrossLine {
             above: Millimetres(above),
+            called: msg("row-line-swage"),
         })
     }
 

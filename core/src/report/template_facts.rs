@@ -2,7 +2,8 @@
 
 use serde::{Deserialize, Serialize};
 
-use crate::job::{JobState, along_known, plan_curve, sets_taken};
+use crate::job::{JobState, along_known, centre_words, line_words, plan_curve, sets_taken};
+use crate::text::Message;
 use crate::units::{Millimetres, Offset};
 
 /// One head on the template.
@@ -29,10 +30,12 @@ pub enum Unrolled {
 }
 
 /// A line that runs true across and that the height was measured from.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct AcrossLine {
     /// How far above the marks it lies, along the face; negative below them.
     pub above: Millimetres,
+    /// What it is called.
+    pub called: Message,
 }
 
 /// What a template shows.
@@ -46,6 +49,9 @@ pub struct TemplateFacts {
     pub unrolled: Unrolled,
     /// The line that the height was measured from, if any.
     pub across: Option<AcrossLine>,
+    /// How the centre line was found, in words, where it was said.
+    #[serde(default)]
+    pub centre: Option<Message>,
 }
 
 /// The template's facts of a job; `None` until it has marks. Along the face
@@ -73,7 +79,9 @@ pub fn template_facts(job: &JobState) -> Option<TemplateFacts> {
         unrolled: Unrolled::Straight,
         across: job.mark_out.row.map(|row| AcrossLine {
             above: -row.from_line,
+            called: line_words(job),
         }),
+        centre: centre_words(job),
     };
     let along: Option<Vec<Millimetres>> = plan_curve(job).and_then(|curve| {
         let place = |at: &Offset| along_known(&curve, *at).map(|along| along.value);

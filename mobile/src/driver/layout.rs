@@ -2,8 +2,8 @@
 
 use rakeline_core::decide::mark_out::{NoDrill, NoDrillReason, PlanKind};
 use rakeline_core::job::{
-    self, AgreedHow, CheckEvent, Field, JobEvent, Limit, MarkOutEvent, MarksFrom, Row, Taken,
-    read_length,
+    self, AgreedHow, CentreBy, CheckEvent, Field, JobEvent, Limit, MarkOutEvent, MarksFrom, Row,
+    RowLine, Taken, TapeLimit, read_length,
 };
 use rakeline_core::text::{Message, msg};
 use rakeline_core::units::{Millimetres, Offset};
@@ -38,12 +38,20 @@ pub enum MarkOutIntent {
     Lock(usize),
     /// A mark may move.
     Unlock(usize),
-    /// The typed height of the row counts.
-    TakeRow,
+    /// The typed height of the row counts, measured from this line.
+    TakeRow(Option<RowLine>),
     /// The height of the row is open again.
     DropRow,
     /// How the tape lies.
     TakenAs(Taken),
+    /// How the centre line was found.
+    CentreBy(CentreBy),
+    /// Both half widths are half of the typed full width.
+    HalveWidth,
+    /// The typed limit of the check holds for this job.
+    ChangeTapeLimit(TapeLimit),
+    /// All limits of the check are the app's again.
+    TapeLimitsFromApp,
     /// The spot cannot be served here: its mark moves at least so far.
     AwayFrom(usize),
 }
@@ -98,10 +106,26 @@ pub(super) fn mark_out(app: &mut AppState, intent: MarkOutIntent, now: &Now) -> 
         MarkOutIntent::Lock(spot) => (Ok(MarkOutEvent::MarkLocked(spot)), &[]),
         MarkOutIntent::Unlock(spot) => (Ok(MarkOutEvent::MarkUnlocked(spot)), &[]),
         MarkOutIntent::TakenAs(taken) => (Ok(MarkOutEvent::TakenAs(taken)), &[]),
-        MarkOutIntent::TakeRow => (typed_row(job).map(MarkOutEvent::RowTyped), &[]),
+        MarkOutIntent::CentreBy(by) => (Ok(MarkOutEvent::CentreFound(by)), &[]),
+        MarkOutIntent::HalveWidth => return halve_width(app, now),
+        MarkOutIntent::ChangeTapeLimit(limit) => (
+            job::read_tape_limit(job.typed(Field::TapeLimit(limit)))
+                .map(|value| MarkOutEvent::TapeLimitChanged(limit, value)),
+            &[],
+        ),
+        MarkOutIntent::TapeLimitsFromApp => (
+            Ok(MarkOutEvent::TapeLimitsFromApp),
+            &[
+                Field::TapeLimit(TapeLimit::Mark),
+                Field::TapeLimit(TapeLimit::Gap),
+                Field::TapeLimit(TapeLimit::Symmetry),
+                Field::TapeLimit(TapeLimit::Level),
+            ],
+        ),
+        MarkOutIntent::TakeRow(line) => (typed_row(job, line).map(MarkOutEvent::RowTyped), &[]),
         MarkOutIntent::DropRow => (
             Ok(MarkOutEvent::RowCleared),
-            &[Field::RowFromLine, Field::RowHeight],
+            &[Field::RowFromLine, Field::RowHeight, Field::RowLineWhat],
         ),
         MarkOutIntent::AwayFrom(spot) => {
             let area = job::away_from(job, spot).map_err(|refusal| refusal.0);
@@ -137,6 +161,29 @@ pub(super) fn mark_out(app: &mut AppState, intent: MarkOutIntent, now: &Now) -> 
             actions.extend(solved_again(app, spot, now));
             one_step(app, between.as_ref());
         }
+    }
+    actions
+}
+
+/// Both half widths from the full width, and that the centre line is its half.
+fn halve_width(app: &mut AppState, now: &Now) -> Vec<Action> {
+    let Some(job) = app.job() else {
+        return Vec::new();
+    };
+    let halves = match job::halved(job) {
+        Ok(halves) => halves,
+        Err(message) => {
+            app.notice = Some(Notice {
+                message,
+                undo: None,
+            });
+            return Vec::new();
+        }
+    };
+    let by = MarkOutEvent::CentreFound(CentreBy::FullWidth);
+    let mut actions = event(app, JobEvent::MarkOut(by), Back::Step, now);
+    for (field, text) in halves {
+        actions.extend(work::typed(app, field, text, now));
     }
     actions
 }
@@ -229,7 +276,7 @@ fn typed_limit(job: &job::JobState, limit: Limit) -> Result<Millimetres, Message
     read_length(job.typed(Field::Limit(limit)))
 }
 
-fn typed_row(job: &job::JobState) -> Result<Row, Message> {
+fn typed_row(job: &job::JobState, line: Option<RowLine>) -> Result<Row, Message> {
     let from_line = job::read_from_line(job.typed(Field::RowFromLine))?;
     let height = job.typed(Field::RowHeight).trim();
     let above_ground = if height.is_empty() {
@@ -240,6 +287,7 @@ fn typed_row(job: &job::JobState) -> Result<Row, Message> {
     Ok(Row {
         from_line,
         above_ground,
+        line,
     })
 }
 

@@ -7,6 +7,7 @@ use rakeline_core::job::{self, AgreedHow, Field, JobState, Taken};
 use rakeline_core::text::msg;
 
 use super::marks::{NoMarks, Stale};
+use super::tape_limits::TapeLimits;
 use crate::driver::{CheckIntent, Intent};
 use crate::parts::{Entry, Frame, Kind};
 use crate::route::Step;
@@ -69,10 +70,10 @@ pub fn Check() -> Element {
                 }
                 p { class: "why",
                     {say(&msg("check-why")
-                        .mm("mark", view.tape.limits.mark.0)
-                        .mm("gap", view.tape.limits.gap.0)
-                        .mm("symmetry", view.tape.limits.symmetry.0)
-                        .mm("level", view.tape.limits.level.0))}
+                        .number("mark", view.tape.limits.mark.0, 1)
+                        .number("gap", view.tape.limits.gap.0, 1)
+                        .number("symmetry", view.tape.limits.symmetry.0, 1)
+                        .number("level", view.tape.limits.level.0, 1))}
                 }
             }
             Stale { job: job.clone() }
@@ -94,6 +95,7 @@ pub fn Check() -> Element {
                     }
                 }
             }
+            TapeLimits { job: job.clone() }
             ByPhotos { measured: job.card_photos.outcome.is_some() }
             FromBehind { job: job.clone() }
             Agreement { job: job.clone() }

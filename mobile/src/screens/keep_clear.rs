@@ -3,7 +3,7 @@
 
 use dioxus::prelude::*;
 use rakeline_core::decide::mark_out::NoDrillReason;
-use rakeline_core::job::{self, Field, JobState};
+use rakeline_core::job::{self, Field, JobState, RowLine};
 use rakeline_core::text::{Message, msg};
 
 use crate::driver::{Intent, MarkOutIntent};
@@ -218,6 +218,7 @@ fn OldHoles(job: JobState) -> Element {
 #[component]
 fn RowHeight(job: JobState) -> Element {
     let shell = use_shell();
+    let mut picked = use_signal(|| None::<RowLine>);
     let take = shell.clone();
     let line_wrong = wrong(job.typed(Field::RowFromLine), |text| {
         job::read_from_line(text).err()
@@ -228,9 +229,32 @@ fn RowHeight(job: JobState) -> Element {
     let ready =
         job::read_from_line(job.typed(Field::RowFromLine)).is_ok() && height_wrong.is_none();
     let forget = shell.clone();
+    let line = picked().or(job.mark_out.row.and_then(|row| row.line));
     rsx! {
         div { class: "stack",
             p { class: "why", {t("row-why")} }
+            fieldset { class: "field",
+                legend { {t("row-line-title")} }
+                div { class: "choice four",
+                    for way in RowLine::ALL {
+                        button {
+                            key: "{way:?}",
+                            "aria-pressed": if line == Some(way) { "true" } else { "false" },
+                            onclick: move |_| picked.set(Some(way)),
+                            {say(&way.message())}
+                        }
+                    }
+                }
+            }
+            if line == Some(RowLine::Other) {
+                Entry {
+                    id: "row-line-what",
+                    label: t("row-line-what"),
+                    kind: Kind::Words,
+                    value: job.typed(Field::RowLineWhat).to_owned(),
+                    on_type: type_in(&shell, Field::RowLineWhat),
+                }
+            }
             div { class: "side-by-side",
                 Entry {
                     id: "row-from-line",
@@ -256,10 +280,11 @@ fn RowHeight(job: JobState) -> Element {
             button {
                 class: "also",
                 disabled: !ready,
-                onclick: move |_| take.send(Intent::MarkOut(MarkOutIntent::TakeRow)),
+                onclick: move |_| take.send(Intent::MarkOut(MarkOutIntent::TakeRow(line))),
                 {t("row-take")}
             }
-            if job.mark_out.row.is_some() {
+            if let Some(words) = job::row_words(&job) {
+                p { class: "says", {say(&words)} }
                 button {
                     class: "plain",
                     onclick: move |_| forget.send(Intent::MarkOut(MarkOutIntent::DropRow)),

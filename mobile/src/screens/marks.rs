@@ -2,18 +2,19 @@
 
 use dioxus::prelude::*;
 use rakeline_core::decide::mark_out::{MarkOutPlans, PlanKind};
-use rakeline_core::drawing::{marks_drawing, plan_drawing, shape_from_above};
-use rakeline_core::job::{self, JobState, MarksFrom, Taken};
+use rakeline_core::drawing::{marks_drawing, plan_drawing};
+use rakeline_core::job::{self, JobState, MarksFrom};
 use rakeline_core::text::msg;
 
 use super::again_taken::{AgainTaken, MarksFromBefore};
 use super::edit_marks::EditMarks;
 use super::full_size::FullSize;
+use super::tape_card::Card;
 use crate::driver::Intent;
 use crate::parts::{DrawingView, Frame};
 use crate::route::Step;
 use crate::shell::use_shell;
-use crate::texts::{beside, figure, say, t};
+use crate::texts::{say, t};
 
 /// The screen of the mark-out.
 #[component]
@@ -37,11 +38,10 @@ pub fn Marks() -> Element {
     };
     let explained: Vec<String> = job::marks_explained(job).iter().map(say).collect();
     let tape = shell.clone();
-    let rows: Vec<(String, f64)> = job
-        .spots
+    let found: Vec<String> = [job::centre_words(job), job::row_words(job)]
         .iter()
-        .zip(&marks.offsets)
-        .map(|(spot, offset)| (spot.label.clone(), offset.0))
+        .flatten()
+        .map(say)
         .collect();
     rsx! {
         Frame {
@@ -77,29 +77,10 @@ pub fn Marks() -> Element {
                 EditMarks { job: job.clone() }
             } else {
                 DrawingView { drawing: marks_drawing(job) }
-                table { class: "marks",
-                    caption { class: "offscreen", {t("marks-caption")} }
-                    tbody {
-                        for (label , offset) in rows {
-                            tr { key: "{label}",
-                                th { class: "spot", scope: "row", {label} }
-                                td { class: "big", {figure(offset.abs(), 0)} }
-                                td { class: "where",
-                                    {t(side(offset))}
-                                    if let Some(inches) = beside(offset.abs()) {
-                                        small { class: "why", " {inches}" }
-                                    }
-                                }
-                            }
-                        }
-                    }
+                for line in found {
+                    p { key: "{line}", class: "says", {line} }
                 }
-                p { class: "why", {t("marks-straight")} }
-                if let Some(row) = &job.mark_out.row {
-                    p { class: "says", {say(&row.message())} }
-                }
-                Shape { job: job.clone() }
-                Gaps { job: job.clone() }
+                Card { job: job.clone() }
                 OtherPlans { job: job.clone() }
                 if explained.len() > 2 {
                     details {
@@ -112,49 +93,6 @@ pub fn Marks() -> Element {
                     }
                 }
                 FullSize {}
-            }
-        }
-    }
-}
-
-/// The tape along the face and the bumper from above, where its shape is known.
-#[component]
-fn Shape(job: JobState) -> Element {
-    let lines = job::along_the_face(&job);
-    if lines.is_empty() {
-        return rsx! {};
-    }
-    rsx! {
-        details { open: job.mark_out.taken == Taken::AlongFace,
-            summary { {t("along-title")} }
-            ul { class: "candidates",
-                for line in lines {
-                    li { {say(&line)} }
-                }
-            }
-            if let Some(drawing) = shape_from_above(&job) {
-                DrawingView { drawing }
-            }
-        }
-    }
-}
-
-/// Head to head, for whoever lays the tape that way.
-#[component]
-fn Gaps(job: JobState) -> Element {
-    let gaps = job::gaps(&job);
-    rsx! {
-        h2 { {t("gaps-title")} }
-        table { class: "gaps",
-            caption { class: "offscreen", {t("gaps-title")} }
-            tbody {
-                for (left , right , gap) in gaps {
-                    tr { key: "{left}",
-                        th { class: "spot", scope: "row", {say(&msg("gap-from-to").text("left", left).text("right", right))} }
-                        td { class: "big", {figure(gap.0, 0)} }
-                        td { class: "where", {t("in-mm")} }
-                    }
-                }
             }
         }
     }
@@ -204,16 +142,6 @@ fn PickPlan(job: JobState, plans: MarkOutPlans) -> Element {
                 }
             }
         }
-    }
-}
-
-fn side(offset: f64) -> &'static str {
-    if offset < 0.0 {
-        "left-of-centre"
-    } else if offset > 0.0 {
-        "right-of-centre"
-    } else {
-        "on-centre"
     }
 }
 

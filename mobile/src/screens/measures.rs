@@ -6,6 +6,7 @@ use rakeline_core::job::{self, Field, HalfWidths, JobState, Particular, Taken, W
 use rakeline_core::text::{Message, msg};
 
 use super::again_taken::{AgainTaken, FittedBefore};
+use super::centre_line::CentreLine;
 use super::kit_pick::KitPick;
 use crate::driver::{Intent, MarkOutIntent};
 use crate::parts::{DrawingView, Entry, Focus, Frame, Kind};
@@ -103,7 +104,7 @@ pub fn Measures() -> Element {
                 }
                 WaysOut { job: job.clone(), ways }
             }
-            CentreLine {}
+            CentreLine { job: job.clone() }
             super::keep_clear::KeepClear { job: job.clone() }
             KitPick {}
             Particulars {}
@@ -190,21 +191,6 @@ fn tap_words(job: &JobState, change: WayChange) -> Message {
         WayChange::Unlock(spot) => {
             let label = job.spots.get(spot).map_or("", |spot| &spot.label);
             msg("loosen-unlock").text("label", label.to_owned())
-        }
-    }
-}
-
-/// Where the centre line is found.
-#[component]
-fn CentreLine() -> Element {
-    rsx! {
-        details {
-            summary { {t("centre-line-title")} }
-            ul { class: "candidates",
-                li { {t("centre-line-striker")} }
-                li { {t("centre-line-plate")} }
-                li { {t("centre-line-half")} }
-            }
         }
     }
 }

@@ -96,6 +96,7 @@ pub fn full_job() -> Option<JobState> {
     job.mark_out.row = Some(Row {
         from_line: Millimetres(-62.0),
         above_ground: Some(Millimetres(540.0)),
+        line: None,
     });
     job.mark_out
         .limits

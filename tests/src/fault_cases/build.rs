@@ -144,6 +144,7 @@ impl Record {
         self.job.mark_out.row = Some(Row {
             from_line: Millimetres(0.0),
             above_ground: Some(Millimetres(height)),
+            line: None,
         });
         self
     }

@@ -17,8 +17,12 @@ pub const GREATEST_HALF_WIDTH: Millimetres = Millimetres(3000.0);
 /// Half widths that differ by more ask whether the centre line is right.
 pub const HALVES_DIFFER_ASK: Millimetres = Millimetres(20.0);
 
-/// Most no-drill areas in one task.
+/// Most no-drill areas that are measured on one bumper.
 pub const MOST_AREAS: usize = 60;
+
+/// Most areas in one task: a hole that is drilled inside an area leaves two
+/// pieces of it.
+pub const MOST_PIECES: usize = 2 * MOST_AREAS;
 
 /// Largest hole radius and clearance taken.
 const GREATEST_RADIUS: Millimetres = Millimetres(100.0);
@@ -198,12 +202,8 @@ impl MarkOutTask {
     }
 
     fn check_areas(&self, faults: &mut Vec<Message>) {
-        if self.no_drill.len() > MOST_AREAS {
-            faults.push(
-                msg("mark-out-too-many-areas")
-                    .count("areas", self.no_drill.len() as i64)
-                    .count("greatest", MOST_AREAS as i64),
-            );
+        if let Some(fault) = too_many_areas(self.no_drill.len(), MOST_PIECES) {
+            faults.push(fault);
             return;
         }
         for (k, area) in self.no_drill.iter().enumerate() {
@@ -331,6 +331,17 @@ impl MarkOutTask {
             }
         }
     }
+}
+
+/// Says that there are more areas than can be; `None` where there are not.
+#[must_use]
+pub fn too_many_areas(areas: usize, greatest: usize) -> Option<Message> {
+    (areas > greatest).then(|| {
+        msg("mark-out-too-many-areas")
+            .count("areas", areas as i64)
+            .count("greatest", greatest as i64)
+            .count("by", (areas - greatest) as i64)
+    })
 }
 
 /// An area as the list shows it: what is there and where.

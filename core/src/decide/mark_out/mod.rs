@@ -31,7 +31,10 @@ mod search;
 mod tape;
 mod task;
 
-pub use check::{GREATEST_HALF_WIDTH, HALVES_DIFFER_ASK, HEADS_GREATEST, HEADS_LEAST, MOST_AREAS};
+pub use check::{
+    GREATEST_HALF_WIDTH, HALVES_DIFFER_ASK, HEADS_GREATEST, HEADS_LEAST, MOST_AREAS, MOST_PIECES,
+    too_many_areas,
+};
 pub use clash::{Clash, Enough, NoPlan, Relaxation};
 pub use marks::{check_marks, moved_heads};
 pub use plan::{MarkOutPlans, Plan, PlanKind, WIDER_THAT_ASKS};
