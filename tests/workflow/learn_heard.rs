@@ -272,5 +272,9 @@ fn a_microphone_that_hangs_interrupts_in_a_cycle_and_in_the_quiet_time() {
         cabin.hear(Sound::Quiet, 9_000.0);
         assert!(!cabin.bench.app.drafts.learn.is_on(), "never resumed");
         assert_eq!(ignores(cabin.bench.job()), Ignores::NotKnown);
+        // Once more opens it anew.
+        let starts = cabin.bench.phone.microphone.starts();
+        say(&mut cabin.bench, LearnIntent::Again);
+        assert_eq!(cabin.bench.phone.microphone.starts(), starts + 1);
     }
 }

@@ -278,6 +278,11 @@ fn again(app: &mut AppState, now: &Now) -> Vec<Action> {
     };
     app.drafts.learn.ways = run.ways;
     actions.extend(fact(app, LearnedEvent::GateHeeded, now));
+    if run.phase == Phase::Interrupted(Cause::NoSound) {
+        // One that hangs is opened anew.
+        app.drafts.learn.ear = Ear::Off;
+        actions.push(Action::StopMicrophone);
+    }
     if run.ways != Ways::Hand && !matches!(app.drafts.learn.ear, Ear::On(_)) {
         // Heard again first; the run begins from there.
         actions.extend(listen(app));

@@ -34,7 +34,7 @@ fn creeps(t: f64) -> f64 {
 
 /// Just loud enough to be heard in the noise.
 fn faint(t: f64) -> f64 {
-    0.03 * pure(t)
+    0.01 * pure(t)
 }
 
 struct Cabin {
