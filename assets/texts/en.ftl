@@ -1362,6 +1362,7 @@ again-years-apart = { $years ->
 }
 again-halves = Centre to edge: { $left } mm left, { $right } mm right
 again-marks = Marks: { $marks }
+again-centre = Centre line then: { $how }
 again-row = Row { $from_line } mm from the line across
 again-limit = { $limit } { $value } mm for this bumper
 again-face = Head { $label } { $face }

@@ -115,7 +115,9 @@ fn fates(job: &JobState) -> Vec<(&'static str, Fate)> {
 fn within(job: &JobState) -> Vec<(&'static str, Fate)> {
     let MarkOut {
         row: _,
+        centre: _,
         limits: _,
+        tape_limits: _,
         no_drill: _,
         old_holes: _,
         locked: _,
@@ -136,7 +138,9 @@ fn within(job: &JobState) -> Vec<(&'static str, Fate)> {
         ("particulars.plate", Never),
         ("particulars.fitter", Never),
         ("mark_out.row", MayCome),
+        ("mark_out.centre", Never),
         ("mark_out.limits", MayCome),
+        ("mark_out.tape_limits", Never),
         ("mark_out.no_drill", MayCome),
         ("mark_out.old_holes", Never),
         ("mark_out.locked", Never),

@@ -9,7 +9,7 @@ use crate::decide::mark_out::NoDrill;
 use crate::decide::parts::PartLine;
 use crate::estimate::budget::Part;
 use crate::job::{
-    Field, Instrument, JobState, Limit, PLACES, Particular, Row, Standing, may_be_handed,
+    CentreBy, Field, Instrument, JobState, Limit, PLACES, Particular, Row, Standing, may_be_handed,
     parts_planned, rake_read, read_by, stages_spent,
 };
 use crate::kit::KitSheet;
@@ -93,6 +93,8 @@ pub struct Lesson {
     pub half_right: Millimetres,
     /// Marks, straight, left to right.
     pub offsets: Vec<Offset>,
+    /// How the centre line was found.
+    pub centre: Option<CentreBy>,
     /// Height of the row.
     pub row: Option<Row>,
     /// Limits changed for this bumper.
@@ -195,6 +197,7 @@ pub fn lesson(job: &JobState) -> Option<Lesson> {
         half_left: marks.half_left,
         half_right: marks.half_right,
         offsets: marks.offsets.clone(),
+        centre: mark_out.centre,
         row: mark_out.row,
         limits: mark_out.limits.iter().copied().collect(),
         faces,

@@ -111,6 +111,7 @@ impl Offer {
         if out(Line::Marks) {
             handed.halves = None;
             handed.offsets.clear();
+            handed.centre = None;
             handed.row = None;
             handed.limits.clear();
             handed.faces.clear();
@@ -309,6 +310,7 @@ fn hand_on(best: &Lesson, alike: &[&Lesson], no_drill: Vec<NoDrill>, from: Vec<F
             right: halves(|lesson| lesson.half_right),
         }),
         offsets: best.offsets.clone(),
+        centre: best.centre,
         // Its height above the ground is this vehicle's own, by tyres and load.
         row: best.row.map(|row| Row {
             above_ground: None,

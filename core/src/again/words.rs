@@ -49,6 +49,9 @@ fn marks(handed: &Handed) -> Vec<Message> {
     }
     let marks = handed.offsets.iter().map(|at| offset_words(*at)).collect();
     says.push(msg("again-marks").list("marks", marks));
+    if let Some(by) = handed.centre {
+        says.push(msg("again-centre").message("how", by.message()));
+    }
     if let Some(row) = handed.row {
         says.push(msg("again-row").mm("from_line", row.from_line.0));
     }

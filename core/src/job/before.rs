@@ -11,6 +11,7 @@ use serde::{Deserialize, Serialize};
 
 use super::agreed::{Agrees, halves_agree};
 use super::apply::{Refusal, cut, void_moved};
+use super::centre_line::CentreBy;
 use super::entry::Field;
 use super::limit::Limit;
 use super::marks::holds_the_rules;
@@ -124,6 +125,8 @@ pub struct Handed {
     pub halves: Option<ExpectedHalves>,
     /// Marks, straight, left to right.
     pub offsets: Vec<Offset>,
+    /// How the centre line was found; told, not taken over.
+    pub centre: Option<CentreBy>,
     /// Height of the row.
     pub row: Option<Row>,
     /// Limits changed for this bumper.

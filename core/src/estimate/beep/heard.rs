@@ -341,13 +341,13 @@ mod tests {
 
     #[test]
     fn which_tones_are_listened_for_is_told_and_is_what_passes() {
-        for (gate, lowest, highest) in [
-            (ToneGate::Any, 500.0, 5_000.0),
-            (ToneGate::Near(2_150.0), 2_110.0, 2_190.0),
+        for (gate, key, lowest, highest) in [
+            (ToneGate::Any, "learn-run-any-tone", 500.0, 5_000.0),
+            (ToneGate::Near(2_150.0), "learn-run-tone", 2_110.0, 2_190.0),
         ] {
             assert_eq!(gate.range(), (lowest, highest));
             assert!(gate.passes(lowest) && gate.passes(highest));
-            let said = msg(gate.message().key)
+            let said = msg(key)
                 .number("lowest", lowest, 0)
                 .number("highest", highest, 0);
             assert_eq!(gate.message(), said);
