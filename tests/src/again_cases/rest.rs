@@ -145,8 +145,8 @@ pub(super) fn fill(job: &mut JobState, at: DateTime<FixedOffset>) -> Option<()> 
     job.fault.aims.insert(
         1,
         FittedAim {
-            left: beside.clone(),
-            right: beside.clone(),
+            left: beside,
+            right: beside,
             ring: Estimate::new(Degrees(9.0), Degrees(0.3)),
             way: RingWay::Lifts,
         },
