@@ -10,7 +10,7 @@ use rakeline_core::decide::parts::{Part, PartLine};
 use rakeline_core::decide::ring_set::RingSet;
 use rakeline_core::decide::supply::{LampCircuit, Reading};
 use rakeline_core::estimate::contact::{Feet, Roundness};
-use rakeline_core::estimate::ground::Ground;
+use rakeline_core::estimate::ground::{Ground, GroundHow};
 use rakeline_core::estimate::zero::PhoneProfile;
 use rakeline_core::job::{
     Agreed, AgreedHow, Answer, BehindPhoto, ClockTrust, Drilled, Ended, Field, FromJob, HandTaken,
@@ -18,7 +18,7 @@ use rakeline_core::job::{
     SheetIssue, Standing, Symptom, Visit, Wait, Where, WhichLead, Whose,
 };
 use rakeline_core::steps::{Question, Stage, StepName, Truth};
-use rakeline_core::units::{Degrees, Millimetres, Offset};
+use rakeline_core::units::{Degrees, Estimate, Millimetres, Offset};
 
 use super::{EARLIER, done, rest};
 
@@ -64,7 +64,14 @@ pub fn full_job() -> Option<JobState> {
     job.name = "Scar End van".to_owned();
     job.clock = ClockTrust::WentBack { minutes: 3 };
     job.load_allowance = Degrees(2.0);
-    job.ground = Ground::gauge_on_board();
+    job.ground = Ground {
+        nose_up: Estimate::new(Degrees(0.7), Degrees(0.11)),
+        right_up: Estimate::new(Degrees(-0.4), Degrees(0.12)),
+        how: GroundHow::Bay {
+            name: "Bay 2 by the door".to_owned(),
+            measured: "2026-02-01".to_owned(),
+        },
+    };
     job.measuring.load = Load::Carrier;
     job.measuring.roundness = Roundness::Tight;
     job.measuring.profile = Some(PhoneProfile {

@@ -112,7 +112,7 @@ pub(super) fn fill(job: &mut JobState, at: DateTime<FixedOffset>) -> Option<()> 
     };
     job.behind.spots.insert(1, not_seen);
     job.rings.sat_with.insert(0, RingSet::ring("9"));
-    job.rings.inserts = InsertUse::WhereNeeded;
+    job.rings.inserts = InsertUse::Allowed;
     job.loom.system = System::TwentyFour;
     job.loom.cross_section = CrossSection::Mm2_1;
     job.loom.fuse = Some(FuseAnswer::NotFitted);
@@ -145,8 +145,8 @@ pub(super) fn fill(job: &mut JobState, at: DateTime<FixedOffset>) -> Option<()> 
     job.fault.aims.insert(
         1,
         FittedAim {
-            left: beside.clone(),
-            right: beside.clone(),
+            left: beside,
+            right: beside,
             ring: Estimate::new(Degrees(9.0), Degrees(0.3)),
             way: RingWay::Lifts,
         },
