@@ -15,6 +15,7 @@ mod jobs;
 mod kept;
 mod kit;
 mod learn;
+mod learn_ten;
 mod mark_out;
 mod paper;
 mod pictures;

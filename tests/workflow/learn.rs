@@ -3,7 +3,7 @@
 use rakeline::driver::{Ear, Intent, LearnIntent};
 use rakeline::platform::{MicrophoneFault, Pulse, Tone, Visibility};
 use rakeline::route::Step;
-use rakeline_core::estimate::beep::{Beep, EarState, Hearing, Onset, Sounding};
+use rakeline_core::estimate::beep::{Beep, EarState, Hearing, Lasts, Onset, Sounding};
 use rakeline_core::job::{Ignores, JobEvent, LearnedEvent, Object, ignores};
 use rakeline_core::learn::{Cause, Doubt, Outcome, Source, Ways, Why};
 use rakeline_core::report::job_sheet;
@@ -320,7 +320,9 @@ fn a_beep_that_is_still_on_holds_the_end_back() {
         bench.pass(Millis(100.0));
         let on = Sounding {
             since_ms: start + 200.0,
+            until_ms: now(&bench),
             tone_hz: TONE,
+            lasts: Lasts::NotSure,
         };
         let settled = now(&bench) - BEHIND;
         hear(&mut bench, settled, Vec::new(), Some(on));

@@ -2,8 +2,9 @@
 
 use std::f64::consts::TAU;
 
-use rakeline::driver::LearnIntent;
-use rakeline_core::learn::{Doubt, Outcome, Source, Ways, Why};
+use rakeline::driver::{Ear, LearnIntent};
+use rakeline_core::job::{Ignores, ignores};
+use rakeline_core::learn::{Cause, Doubt, Outcome, Source, Standing, Ways, Why};
 use rakeline_core::units::Millis;
 use rakeline_tests::tilt_sim::rng::Rng;
 
@@ -28,6 +29,8 @@ enum Sound {
     Nothing,
     /// Frames that never come over.
     Lost,
+    /// A radio with a tone of its own.
+    Radio,
 }
 
 struct Cabin {
@@ -57,10 +60,12 @@ impl Cabin {
     fn sample(&mut self, sound: Sound, at: f64) -> f32 {
         let noise = self.rng.normal(0.002);
         let tone = 0.02 * (TAU * TONE * at / RATE).sin();
+        let radio = 0.02 * (TAU * 900.0 * at / RATE).sin();
         (match sound {
             Sound::Beep => noise + tone,
             Sound::Hiss => 400.0 * noise,
             Sound::Nothing => 0.0,
+            Sound::Radio => noise + radio,
             Sound::Quiet | Sound::Lost => noise,
         }) as f32
     }
@@ -89,16 +94,22 @@ impl Cabin {
 
     /// Until the beep of the sixth cycle was heard.
     fn up_to_quiet(&mut self) {
-        for cycle in 1..=6 {
+        self.up_to_the_last();
+        self.hear(Sound::Beep, 200.0);
+    }
+
+    /// Until the beep of the sixth cycle is due.
+    fn up_to_the_last(&mut self) {
+        for _ in 1..=5 {
             say(&mut self.bench, LearnIntent::In(Source::Tap));
             self.hear(Sound::Quiet, 400.0);
             self.hear(Sound::Beep, 200.0);
-            if cycle < 6 {
-                self.hear(Sound::Quiet, 1_000.0);
-                say(&mut self.bench, LearnIntent::Out(Source::Tap));
-                self.hear(Sound::Quiet, 1_000.0);
-            }
+            self.hear(Sound::Quiet, 1_000.0);
+            say(&mut self.bench, LearnIntent::Out(Source::Tap));
+            self.hear(Sound::Quiet, 1_000.0);
         }
+        say(&mut self.bench, LearnIntent::In(Source::Tap));
+        self.hear(Sound::Quiet, 400.0);
     }
 
     fn doubts(&self) -> Vec<Doubt> {
@@ -170,4 +181,100 @@ fn silence_only_in_the_quiet_time_is_no_proof() {
     cabin.hear(Sound::Nothing, 6_500.0);
     assert_eq!(last(&cabin.bench), Outcome::ByHand);
     assert_eq!(cabin.doubts(), [Doubt::Gap]);
+}
+
+#[test]
+fn a_box_that_sounds_without_a_pause_through_all_cycles_is_never_learned() {
+    let mut cabin = Cabin::started(Sound::Quiet);
+    for cycle in 1..=6 {
+        say(&mut cabin.bench, LearnIntent::In(Source::Tap));
+        if cycle == 1 {
+            cabin.hear(Sound::Quiet, 400.0);
+        }
+        cabin.hear(Sound::Beep, 1_600.0);
+        say(&mut cabin.bench, LearnIntent::Out(Source::Tap));
+        cabin.hear(Sound::Beep, 1_000.0);
+    }
+    cabin.hear(Sound::Beep, 10_000.0);
+    cabin.hear(Sound::Quiet, 8_000.0);
+    let Outcome::Failed(Why::ToneOn { lasted }) = last(&cabin.bench) else {
+        panic!("{:?}", last(&cabin.bench));
+    };
+    assert!(lasted.0 > 3_000.0, "{lasted:?}");
+    let proof = &cabin.bench.job().learned.attempts[0].proof;
+    assert_eq!(proof.standing(), Standing::NotKnown);
+    assert!(proof.confirmed <= 1, "one tone, one cycle at most");
+}
+
+#[test]
+fn a_tone_that_goes_on_in_the_last_cycle_fails_and_its_end_is_no_silence() {
+    let mut cabin = Cabin::started(Sound::Quiet);
+    cabin.up_to_the_last();
+    cabin.hear(Sound::Beep, 25_000.0);
+    cabin.hear(Sound::Quiet, 8_000.0);
+    let Outcome::Failed(Why::ToneOn { lasted }) = last(&cabin.bench) else {
+        panic!("{:?}", last(&cabin.bench));
+    };
+    assert!((3_000.0..4_500.0).contains(&lasted.0), "{lasted:?}");
+    assert_eq!(ignores(cabin.bench.job()), Ignores::NotKnown);
+}
+
+#[test]
+fn a_tone_that_begins_in_the_quiet_time_fails_while_it_still_sounds() {
+    let mut cabin = Cabin::started(Sound::Quiet);
+    cabin.up_to_quiet();
+    cabin.hear(Sound::Quiet, 2_500.0);
+    cabin.hear(Sound::Beep, 3_000.0);
+    assert!(matches!(
+        last(&cabin.bench),
+        Outcome::Failed(Why::BeepInQuiet { .. })
+    ));
+}
+
+#[test]
+fn a_tone_that_was_there_before_the_run_confirms_nothing_and_is_told() {
+    let mut cabin = Cabin::started(Sound::Beep);
+    cabin.hear(Sound::Beep, 600.0);
+    let Ear::On(ear) = &cabin.bench.app.drafts.learn.ear else {
+        panic!("it listens");
+    };
+    let said = ear.trouble.as_ref().expect("what sounds").key.clone();
+    assert_eq!(said, "hearing-tone-on");
+    say(&mut cabin.bench, LearnIntent::In(Source::Tap));
+    cabin.hear(Sound::Beep, 14_000.0);
+    let cycle = 1;
+    assert_eq!(last(&cabin.bench), Outcome::Failed(Why::NoBeep { cycle }));
+}
+
+#[test]
+fn a_radio_with_a_tone_of_its_own_in_the_quiet_time_does_not_fail_it() {
+    let mut cabin = Cabin::started(Sound::Quiet);
+    cabin.up_to_quiet();
+    cabin.hear(Sound::Quiet, 400.0);
+    cabin.hear(Sound::Radio, 7_000.0);
+    assert_eq!(last(&cabin.bench), Outcome::Learned);
+}
+
+#[test]
+fn a_microphone_that_hangs_interrupts_in_a_cycle_and_in_the_quiet_time() {
+    for in_quiet in [false, true] {
+        let mut cabin = Cabin::started(Sound::Quiet);
+        if in_quiet {
+            cabin.up_to_quiet();
+            cabin.hear(Sound::Quiet, 1_200.0);
+        } else {
+            say(&mut cabin.bench, LearnIntent::In(Source::Tap));
+            cabin.hear(Sound::Quiet, 400.0);
+        }
+        cabin.hear(Sound::Lost, 1_000.0);
+        let why = Outcome::Interrupted(Cause::NoSound);
+        assert_eq!(last(&cabin.bench), why, "in quiet: {in_quiet}");
+        cabin.hear(Sound::Quiet, 9_000.0);
+        assert!(!cabin.bench.app.drafts.learn.is_on(), "never resumed");
+        assert_eq!(ignores(cabin.bench.job()), Ignores::NotKnown);
+        // Once more opens it anew.
+        let starts = cabin.bench.phone.microphone.starts();
+        say(&mut cabin.bench, LearnIntent::Again);
+        assert_eq!(cabin.bench.phone.microphone.starts(), starts + 1);
+    }
 }

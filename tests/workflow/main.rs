@@ -33,6 +33,7 @@ mod job_photos;
 mod kit_sheets;
 mod learn;
 mod learn_after;
+mod learn_gate;
 mod learn_heard;
 mod level;
 mod mark_cards;

@@ -48,14 +48,14 @@ pub fn learn_timeline(proof: &Proof) -> Drawing {
     for beep in &proof.beeps {
         let pen = match beep.kind {
             Kind::Kit => Pen::Solid,
-            Kind::Stray => Pen::Wrong,
+            Kind::Stray | Kind::Cut => Pen::Wrong,
             Kind::OtherTone | Kind::Own => Pen::Faint,
         };
         let (from, to) = (x(beep.start), x(beep.end));
         let top = match beep.kind {
             Kind::Kit => HEARD.0 + 2.0,
             // Higher, so that colour is not all that tells.
-            Kind::Stray => HEARD.0 - 2.0,
+            Kind::Stray | Kind::Cut => HEARD.0 - 2.0,
             Kind::OtherTone | Kind::Own => HEARD.1 - 2.0,
         };
         items.push(area(

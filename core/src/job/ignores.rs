@@ -3,7 +3,7 @@
 
 use chrono::{DateTime, FixedOffset};
 
-use super::learned::{Attempt, Object, ShiftTried};
+use super::learned::{Attempt, Object, ShiftTried, shift_tried};
 use super::state::JobState;
 use crate::learn::Standing;
 use crate::moment;
@@ -133,7 +133,7 @@ impl Ignores {
 pub fn learn_done(job: &JobState) -> bool {
     match ignores(job) {
         Ignores::This(_) | Ignores::PerhapsThis(_) | Ignores::Tested(_) => true,
-        Ignores::Nothing | Ignores::Cleared => job.learned.shift == Some(ShiftTried::Enough),
+        Ignores::Nothing | Ignores::Cleared => shift_tried(job) == Some(ShiftTried::Enough),
         Ignores::NotKnown => false,
     }
 }
@@ -141,7 +141,7 @@ pub fn learn_done(job: &JobState) -> bool {
 /// Where the obstacle learn stands, in a few words.
 #[must_use]
 pub fn learn_headline(job: &JobState) -> Message {
-    match (ignores(job), job.learned.shift) {
+    match (ignores(job), shift_tried(job)) {
         (Ignores::Nothing, Some(ShiftTried::Enough)) => msg("learn-shift-enough"),
         (ignores, _) => ignores.message(),
     }

@@ -8,6 +8,7 @@ use super::apply::{Refusal, cut};
 use super::entry::Field;
 use super::state::JobState;
 use super::walk::{self, GATE_HOLDS};
+use crate::kit::ZoneShift;
 use crate::learn::{self, Cause, Outcome, Proof, Standing, Ways, Why};
 use crate::text::{Message, msg};
 
@@ -131,7 +132,11 @@ pub enum LearnedEvent {
     /// It came so far. Kept so that a kill loses nothing.
     Came(Box<Proof>),
     /// It is over. One that was given up before anything happened is not kept.
+    /// The gate is asked anew before the next.
     Ended(Box<Proof>),
+    /// It was given up and begun anew in the same moment: whoever sat there
+    /// still sits there, and the gate holds.
+    Restarted(Box<Proof>),
     /// A run was found that was ended with the app.
     FoundBroken,
     /// What the box had learned was cleared, as the kit's maker says.
@@ -148,6 +153,8 @@ impl LearnedState {
         self.running.clone_from(&now.running);
         self.attempts.clone_from(&now.attempts);
         self.cleared = now.cleared;
+        // A gate that was asked anew since does not come back.
+        self.gate = self.gate.filter(|gate| now.gate == Some(*gate));
         !same
     }
 }
@@ -176,26 +183,14 @@ pub(super) fn apply(
             None => return Err(Refusal(msg("refused-learn-not-on"))),
         },
         LearnedEvent::Ended(proof) => {
-            let running = next.learned.running.take();
-            let running = running.ok_or_else(|| Refusal(msg("refused-learn-not-on")))?;
-            if proof.outcome == Outcome::Learned && !proof.holds() {
-                return Err(Refusal(msg("refused-learn-no-proof")));
-            }
-            if matches!(proof.outcome, Outcome::Interrupted(_)) {
-                // Nobody watched: what the gate said may not be so any more.
-                next.learned.gate = None;
-            }
-            let given_up = proof.outcome == Outcome::Failed(Why::Cancelled);
-            if !(given_up && proof.standing() == Standing::Untouched) {
-                keep(
-                    next,
-                    Attempt {
-                        proof: *proof,
-                        ..running
-                    },
-                    at,
-                );
-            }
+            over(next, *proof, at)?;
+            // What it said of the run that is over may not be so any more.
+            next.learned.gate = None;
+        }
+        LearnedEvent::Restarted(proof) => {
+            let ways = proof.ways;
+            over(next, *proof, at)?;
+            begin(next, ways, at)?;
         }
         LearnedEvent::FoundBroken => {
             let running = next.learned.running.take();
@@ -205,6 +200,20 @@ pub(super) fn apply(
             keep(next, running, at);
         }
         LearnedEvent::Cleared => cleared(next, at),
+    }
+    Ok(())
+}
+
+/// The run that is on has come to its end.
+fn over(next: &mut JobState, proof: Proof, at: DateTime<FixedOffset>) -> Result<(), Refusal> {
+    let running = next.learned.running.take();
+    let running = running.ok_or_else(|| Refusal(msg("refused-learn-not-on")))?;
+    if proof.outcome == Outcome::Learned && !proof.holds() {
+        return Err(Refusal(msg("refused-learn-no-proof")));
+    }
+    let given_up = proof.outcome == Outcome::Failed(Why::Cancelled);
+    if !(given_up && proof.standing() == Standing::Untouched) {
+        keep(next, Attempt { proof, ..running }, at);
     }
     Ok(())
 }
@@ -279,6 +288,20 @@ pub fn how_cleared(job: &JobState) -> Message {
     }
 }
 
+/// The zone shift that the kit sheet gives: it is offered before a learn. A
+/// sheet without one offers none, whatever was said under another sheet.
+#[must_use]
+pub fn shift_offered(job: &JobState) -> Option<&ZoneShift> {
+    let control_box = job.kit.control_box.as_ref();
+    control_box.and_then(|control_box| control_box.zone_shift.as_ref())
+}
+
+/// What came of the zone shift that is offered.
+#[must_use]
+pub fn shift_tried(job: &JobState) -> Option<ShiftTried> {
+    job.learned.shift.filter(|_| shift_offered(job).is_some())
+}
+
 /// What has to come before a run; empty when it can begin.
 #[must_use]
 pub fn learn_open(job: &JobState, at: DateTime<FixedOffset>) -> Vec<Message> {
@@ -350,7 +373,8 @@ mod tests {
     }
 
     fn attempted(job: &JobState, minute: u32, outcome: Outcome) -> JobState {
-        let job = after(job, minute, LearnedEvent::Began(Ways::Both));
+        let job = after(job, minute, LearnedEvent::GateHeeded);
+        let job = after(&job, minute, LearnedEvent::Began(Ways::Both));
         after(&job, minute, LearnedEvent::Ended(proof(outcome)))
     }
 
@@ -398,7 +422,8 @@ mod tests {
     #[test]
     fn a_run_that_never_reached_the_box_changes_nothing() {
         let learned = attempted(&ready(), 2, Outcome::Learned);
-        let on = after(&learned, 3, LearnedEvent::Began(Ways::Both));
+        let gate = after(&learned, 3, LearnedEvent::GateHeeded);
+        let on = after(&gate, 3, LearnedEvent::Began(Ways::Both));
         let mut untouched = proof(Outcome::Failed(Why::Cancelled));
         untouched.cycles.clear();
         let over = after(&on, 3, LearnedEvent::Ended(untouched));
@@ -438,16 +463,64 @@ mod tests {
     }
 
     #[test]
-    fn the_gate_lapses_after_a_while_and_where_nobody_watched() {
+    fn the_gate_lapses_after_a_while_and_with_every_run_that_is_over() {
         let late = at(1) + GATE_HOLDS + chrono::TimeDelta::minutes(1);
         let began = JobEvent::Learned(LearnedEvent::Began(Ways::Both));
         let refusal = apply(&ready(), began, late).unwrap_err();
         assert_eq!(refusal.0.key, "refused-learn-gate");
         assert!(!learn_gate_open(&ready(), late) && learn_gate_open(&ready(), at(5)));
-        let hidden = Outcome::Interrupted(Cause::Hidden);
-        assert_eq!(attempted(&ready(), 2, hidden).learned.gate, None);
-        let failed = Outcome::Failed(Why::TooSlow);
-        assert!(attempted(&ready(), 2, failed).learned.gate.is_some());
+        for outcome in [
+            Outcome::Learned,
+            Outcome::ByHand,
+            Outcome::Failed(Why::TooSlow),
+            Outcome::Failed(Why::Cancelled),
+            Outcome::Interrupted(Cause::Hidden),
+        ] {
+            let over = attempted(&ready(), 2, outcome);
+            assert_eq!(over.learned.gate, None, "{outcome:?}");
+            let began = LearnedEvent::Began(Ways::Both);
+            assert_eq!(refused(&over, began), "refused-learn-gate");
+        }
+    }
+
+    #[test]
+    fn a_run_that_is_restarted_at_once_stands_as_given_up_under_the_same_gate() {
+        let on = after(&ready(), 2, LearnedEvent::Began(Ways::Both));
+        let given_up = proof(Outcome::Failed(Why::Cancelled));
+        let restarted = || LearnedEvent::Restarted(given_up.clone());
+        let again = after(&on, 3, restarted());
+        assert_eq!(again.learned.gate, Some(at(1)));
+        assert!(again.learned.running.is_some());
+        assert_eq!(again.learned.attempts.len(), 1);
+        assert_eq!(refused(&ready(), restarted()), "refused-learn-not-on");
+        // Also here the gate holds only for a while.
+        let late = at(1) + GATE_HOLDS + chrono::TimeDelta::minutes(1);
+        let refusal = apply(&on, JobEvent::Learned(restarted()), late).unwrap_err();
+        assert_eq!(refusal.0.key, "refused-learn-gate");
+    }
+
+    #[test]
+    fn taking_a_step_back_never_brings_a_gate_back() {
+        let before = ready().learned;
+        let over = attempted(&ready(), 2, Outcome::Failed(Why::TooSlow));
+        let mut back = before.clone();
+        assert!(back.keep_runs(&over.learned));
+        assert_eq!(back.gate, None);
+        let mut same = before.clone();
+        assert!(!same.keep_runs(&before));
+        assert_eq!(same.gate, before.gate);
+    }
+
+    #[test]
+    fn a_zone_shift_is_offered_only_where_the_sheet_gives_one() {
+        let job = started();
+        assert!(shift_offered(&job).is_some());
+        let enough = after(&job, 1, LearnedEvent::ShiftTried(ShiftTried::Enough));
+        assert_eq!(shift_tried(&enough), Some(ShiftTried::Enough));
+        // The sheet is another one now.
+        let mut other = enough;
+        other.kit.control_box = None;
+        assert_eq!((shift_offered(&other), shift_tried(&other)), (None, None));
     }
 
     #[test]

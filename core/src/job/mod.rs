@@ -101,7 +101,7 @@ pub use kit_asked::{
 };
 pub use learned::{
     ATTEMPTS_GREATEST, Attempt, LearnedEvent, LearnedState, Object, ShiftTried, how_cleared,
-    learn_gate_open, learn_open,
+    learn_gate_open, learn_open, shift_offered, shift_tried,
 };
 pub use limit::{Limit, limit_value, limits_shown};
 pub use loom::{

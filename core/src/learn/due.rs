@@ -1,13 +1,40 @@
 //! What time alone brings to a run.
 
-use super::event::Action;
+use super::event::{Action, Event};
 use super::hear;
 use super::run::{fail, finish, lost};
 use super::state::{
-    EARLY, END_WAIT, LAG, LATE, Listening, NO_BEEP_AFTER, Phase, Quiet, Run, Ways, Why,
+    DEAF, EARLY, END_WAIT, LAG, LATE, LONGEST_BEEP, Listening, NO_BEEP_AFTER, Phase, Quiet, Run,
+    Ways, Why,
 };
 use crate::kit::Signal;
 use crate::units::Millis;
+
+/// A turn counts for no more than this: a page that stood still for longer has
+/// the microphone's sound still before it (our own figure).
+const TURN: f64 = 200.0;
+/// A sound that was on so lately is on (our own figure).
+const LATELY: f64 = 1_000.0;
+
+/// Whether the microphone gives nothing any more, and said nothing of it.
+pub(super) fn deaf(next: &mut Run, event: Event, at: Millis) -> bool {
+    match event {
+        Event::Tick => {
+            let last = next.last_tick.replace(at).unwrap_or(at);
+            if next.hears() {
+                next.deaf = next.deaf + Millis((at.0 - last.0).clamp(0.0, TURN));
+            }
+        }
+        Event::Listened(_)
+        | Event::Beep(_)
+        | Event::Cut(_)
+        | Event::Tone(_)
+        | Event::Noise { .. }
+        | Event::Gap(_) => next.deaf = Millis(0.0),
+        _ => {}
+    }
+    next.hears() && next.deaf > DEAF
+}
 
 /// What time alone brings.
 pub(super) fn due(next: &mut Run, at: Millis, actions: &mut Vec<Action>) {
@@ -20,9 +47,11 @@ pub(super) fn due(next: &mut Run, at: Millis, actions: &mut Vec<Action>) {
         next.early.remove(0);
         hear::stray(next, early);
     }
+    next.early_own
+        .retain(|early| at.0 - early.start.0 <= EARLY.0);
     match next.phase {
         Phase::Ready | Phase::Engaged | Phase::Released => {
-            hear::pause_alone(next, at, actions);
+            hear::pause_alone(next, at);
             if next.hears() && unheard(next, at, actions) {
                 return;
             }
@@ -64,7 +93,14 @@ fn unheard(next: &mut Run, at: Millis, actions: &mut Vec<Action>) -> bool {
     let Some((_, cycle)) = missing else {
         return false;
     };
-    fail(next, Why::NoBeep { cycle }, at, actions);
+    // A tone that began before the cycle does not confirm it.
+    let on = next
+        .sound
+        .filter(|sound| sound.to.0 + LATELY >= at.0 && sound.lasted() > LONGEST_BEEP);
+    match on {
+        Some(sound) => hear::sounds_on(next, sound.lasted(), at, actions),
+        None => fail(next, Why::NoBeep { cycle }, at, actions),
+    }
     true
 }
 

@@ -38,6 +38,11 @@ pub enum Event {
     Out(Source),
     /// The microphone heard a beep.
     Beep(Heard),
+    /// A beep was heard whose beginning was not: it confirms nothing.
+    Cut(Heard),
+    /// A tone sounds on, so far up to its `end`. It is told again and again
+    /// while it does, and once more as a beep when it has ended.
+    Tone(Heard),
     /// The microphone's sound was looked at up to this time; every beep that
     /// began before was told.
     Listened(Millis),

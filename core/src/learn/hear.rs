@@ -1,18 +1,27 @@
-//! What a beep means for a run.
+//! What a sound means for a run.
 
+use super::cycle::{Cycle, Kind, Noted};
 use super::event::{Action, Heard, Source};
 use super::proof::BEEPS_KEPT;
-use super::run::{counted, doubt, fail, finish, prompt, quiet};
+use super::run::{counted, doubt, fail, finish, quiet, quiet_goes_on};
 use super::slip;
+use super::sound::{Fate, Part, Told, is_nothing, join, settle};
 use super::state::{
-    ALONE_PAUSE, BURST, Cycle, Doubt, EARLY, END_EARLY, Kind, LAG, LATE, Listening, Noted,
-    OWN_TONE, Phase, Quiet, Run, SAME_TONE, SKEW, Ways, Why,
+    ALONE_PAUSE, BURST, Doubt, EARLY, END_EARLY, LAG, LATE, LONGEST_BEEP, Listening, OWN_TONE,
+    Phase, Quiet, Run, SAME_TONE, SKEW, Ways, Why,
 };
+use super::voice::{hush, prompt, spoke};
 use crate::kit::Signal;
 use crate::units::Millis;
 
-/// The microphone heard a beep.
-pub(super) fn beep(next: &mut Run, heard: Heard, at: Millis, actions: &mut Vec<Action>) {
+/// The microphone heard something: a beep, or a tone that sounds on.
+pub(super) fn sound(
+    next: &mut Run,
+    told: Told,
+    heard: Heard,
+    at: Millis,
+    actions: &mut Vec<Action>,
+) {
     if !next.hears() {
         return;
     }
@@ -24,24 +33,68 @@ pub(super) fn beep(next: &mut Run, heard: Heard, at: Millis, actions: &mut Vec<A
         return;
     }
     let counting = matches!(next.phase, Phase::Ready | Phase::Engaged | Phase::Released);
-    let kits = |tone: f64| (tone - heard.hertz).abs() <= SAME_TONE;
-    if counting && own(next, heard) && !next.tone.is_some_and(kits) {
-        note(next, heard, Kind::Own);
-        return;
-    }
     let alone = next.ways == Ways::Microphone && counting;
     let before = alone.then(|| slip::as_it_is(next));
-    if !kits(*next.tone.get_or_insert(heard.hertz)) {
-        note(next, heard, Kind::OtherTone);
+    let kind = kind(next, told, heard, counting);
+    if told != Told::GoesOn {
+        note(next, heard, kind);
+    }
+    if kind == Kind::Own && next.tone.is_some_and(|tone| same(tone, heard)) {
+        // It confirms nothing, and breaks the silence that it may belong to.
+        let between = matches!(next.phase, Phase::Ready | Phase::Released);
+        if told != Told::GoesOn && between && next.early_own.len() < BEEPS_KEPT {
+            next.early_own.push(heard);
+        }
+        return;
+    }
+    if !matches!(kind, Kind::Kit | Kind::Cut) {
         return;
     }
     next.started.get_or_insert(heard.start);
-    note(next, heard, Kind::Kit);
-    takes(next, heard, at, actions);
+    let part = join(next, told, heard);
+    takes(next, part, at, actions);
     if let Some(before) = before
         && next.number() > before.number()
     {
         slip::counted_by_sound(next, before, at);
+    }
+}
+
+fn same(tone: f64, heard: Heard) -> bool {
+    (tone - heard.hertz).abs() <= SAME_TONE
+}
+
+/// What it is taken for at first; the kit's tone may be learned from it.
+fn kind(next: &mut Run, told: Told, heard: Heard, counting: bool) -> Kind {
+    let kits = next.tone.is_some_and(|tone| same(tone, heard));
+    if counting && ((own(next, heard) && !kits) || spoke(next, heard)) {
+        return Kind::Own;
+    }
+    if next.tone.is_none() && !teaches(next, told, heard) {
+        return Kind::OtherTone;
+    }
+    if !same(*next.tone.get_or_insert(heard.hertz), heard) {
+        return Kind::OtherTone;
+    }
+    if told == Told::Cut {
+        Kind::Cut
+    } else {
+        Kind::Kit
+    }
+}
+
+/// Whether the kit's tone is learned from this: not from what came before the
+/// first tap (a door's chime), nor from what began nobody knows when. A silence
+/// is broken by any tone while the kit's is not known.
+fn teaches(next: &Run, told: Told, heard: Heard) -> bool {
+    match next.phase {
+        Phase::Quiet(_) | Phase::Closing { .. } => true,
+        _ if told == Told::Cut => false,
+        _ if next.ways == Ways::Microphone => told == Told::Whole,
+        _ => {
+            let first = next.cycles.first();
+            first.is_some_and(|first| heard.start >= first.engaged)
+        }
     }
 }
 
@@ -69,31 +122,69 @@ fn own(next: &Run, heard: Heard) -> bool {
         .is_some_and(|until| heard.start < until && heard.end.0 > until.0 - OWN_TONE.0)
 }
 
-/// What a beep at the kit's tone does to the run.
-pub(super) fn takes(next: &mut Run, heard: Heard, at: Millis, actions: &mut Vec<Action>) {
+/// What a sound at the kit's tone does to the run.
+fn takes(next: &mut Run, part: Part, at: Millis, actions: &mut Vec<Action>) {
+    let heard = part.whole;
     match next.phase {
-        Phase::Quiet(quiet) => in_quiet(next, quiet, heard, at, actions),
-        Phase::Closing { .. } if next.procedure.ends_with == Signal::Beep => {
-            finish(next, at, actions);
-        }
-        Phase::Ready | Phase::Engaged | Phase::Released => {
-            if next.ways == Ways::Microphone {
-                alone(next, heard, at, actions);
-            } else {
-                tapped(next, heard, at, actions);
+        Phase::Quiet(quiet) => settle(next, heard, |run| in_quiet(run, quiet, part, at, actions)),
+        Phase::Closing { .. } => {
+            if next.procedure.ends_with == Signal::Beep && part.told != Told::Cut {
+                finish(next, at, actions);
             }
         }
+        Phase::Ready | Phase::Engaged | Phase::Released => match part.fate {
+            Fate::Cycle(index) => belongs(next, index, part),
+            Fate::Nothing => noted_as_stray(next, heard),
+            Fate::Open if part.told == Told::Cut => is_nothing(next, heard),
+            // By sound alone a beep counts when it is over.
+            Fate::Open if next.ways == Ways::Microphone && part.told == Told::GoesOn => {}
+            Fate::Open => settle(next, heard, |run| {
+                if run.ways == Ways::Microphone {
+                    alone(run, heard, at, actions);
+                } else {
+                    tapped(run, heard, at, actions);
+                }
+            }),
+        },
         _ => {}
+    }
+}
+
+/// A beep that came before its tap.
+pub(super) fn takes_early(next: &mut Run, heard: Heard, at: Millis, actions: &mut Vec<Action>) {
+    let goes_with = next.sound.filter(|sound| sound.holds(heard));
+    let part = Part {
+        whole: heard,
+        told: Told::Whole,
+        fate: goes_with.map_or(Fate::Open, |sound| sound.fate),
+        again: false,
+    };
+    takes(next, part, at, actions);
+}
+
+/// More of a sound that an engagement has already.
+fn belongs(next: &mut Run, index: usize, part: Part) {
+    let Some(cycle) = next.cycles.get_mut(index) else {
+        return;
+    };
+    if part.again {
+        cycle.sounds_to(part.whole.end);
+    } else {
+        cycle.hear(part.whole);
     }
 }
 
 /// Taps say when reverse is in; a beep confirms what it falls into.
 fn tapped(next: &mut Run, heard: Heard, at: Millis, actions: &mut Vec<Action>) {
-    if after_out(next, heard) {
+    if after_out(next, heard, at, actions) {
         return;
     }
     if next.phase != Phase::Engaged {
-        if at.0 - heard.start.0 > EARLY.0 || next.early.len() >= BEEPS_KEPT {
+        let mut early = next.early.iter_mut();
+        if let Some(known) = early.find(|known| known.start == heard.start) {
+            // The same one, which sounds on.
+            known.end = heard.end;
+        } else if at.0 - heard.start.0 > EARLY.0 || next.early.len() >= BEEPS_KEPT {
             stray(next, heard);
         } else {
             next.early.push(heard);
@@ -113,7 +204,7 @@ fn tapped(next: &mut Run, heard: Heard, at: Millis, actions: &mut Vec<Action>) {
 
 /// Whether it belongs to a cycle that is already left: it began up to
 /// [`LATE`] after 'out', and not in the cycle that is open now.
-fn after_out(next: &mut Run, heard: Heard) -> bool {
+fn after_out(next: &mut Run, heard: Heard, at: Millis, actions: &mut Vec<Action>) -> bool {
     let open = next.cycles.last().filter(|cycle| cycle.released.is_none());
     let open = open.map(|cycle| cycle.engaged);
     let mut left = next
@@ -133,12 +224,16 @@ fn after_out(next: &mut Run, heard: Heard) -> bool {
         return false;
     }
     before.hear(heard);
+    if before.beeps == 1 && next.phase == Phase::Released {
+        // What comes next was not said yet: this was waited for.
+        prompt(next, at, actions);
+    }
     true
 }
 
 /// By sound alone: a beep after a pause is the next engagement.
 fn alone(next: &mut Run, heard: Heard, at: Millis, actions: &mut Vec<Action>) {
-    actions.push(Action::Hush);
+    hush(next, at, actions);
     let pause = next.cycles.last().and_then(|cycle| cycle.last_beep);
     let together = pause.is_some_and(|last| heard.start.0 - last.0 < ALONE_PAUSE.0);
     if together && let Some(cycle) = next.cycles.last_mut() {
@@ -173,7 +268,7 @@ fn leave_alone(next: &mut Run) {
 }
 
 /// By sound alone: after a pause without a beep the engagement is over.
-pub(super) fn pause_alone(next: &mut Run, at: Millis, actions: &mut Vec<Action>) {
+pub(super) fn pause_alone(next: &mut Run, at: Millis) {
     if next.ways != Ways::Microphone || next.phase != Phase::Engaged {
         return;
     }
@@ -185,26 +280,51 @@ pub(super) fn pause_alone(next: &mut Run, at: Millis, actions: &mut Vec<Action>)
     if last.is_some_and(|last| through.0 - last.0 >= ALONE_PAUSE.0) {
         leave_alone(next);
         next.phase = Phase::Released;
-        prompt(next, actions);
     }
 }
 
-fn in_quiet(next: &mut Run, now: Quiet, heard: Heard, at: Millis, actions: &mut Vec<Action>) {
-    if heard.start >= now.deadline || (heard.end < now.from && after_out(next, heard)) {
+fn in_quiet(next: &mut Run, now: Quiet, part: Part, at: Millis, actions: &mut Vec<Action>) {
+    let heard = part.whole;
+    if heard.start >= now.deadline {
         return;
     }
-    if next.procedure.last_beeps
-        && let Some(cycle) = next.cycles.last_mut()
-        && let Some(ended) = cycle.last_beep
-        && heard.start.0 - ended.0 <= BURST.0
-    {
-        cycle.hear(heard);
-        let from = if heard.end > now.from {
-            heard.end
-        } else {
-            now.from
+    let last = next.cycles.len().saturating_sub(1);
+    if heard.end < now.from {
+        let before = match part.fate {
+            Fate::Cycle(index) => {
+                belongs(next, index, part);
+                true
+            }
+            _ => after_out(next, heard, at, actions),
         };
-        quiet(next, from, actions);
+        if before {
+            return;
+        }
+    }
+    let its_own = part.fate == Fate::Cycle(last);
+    let ended = next.cycles.last().and_then(|cycle| cycle.last_beep);
+    if next.procedure.last_beeps
+        && let Some(ended) = ended
+        && (its_own || heard.start.0 - ended.0 <= BURST.0)
+    {
+        if its_own {
+            belongs(next, last, part);
+        } else if let Some(cycle) = next.cycles.last_mut() {
+            cycle.hear(heard);
+        }
+        let lasted = Millis(heard.end.0 - heard.start.0);
+        if lasted > LONGEST_BEEP {
+            sounds_on(next, lasted, at, actions);
+        } else if heard.end > now.from && part.told == Told::GoesOn {
+            quiet_goes_on(next, heard.end);
+        } else {
+            let from = if heard.end > now.from {
+                heard.end
+            } else {
+                now.from
+            };
+            quiet(next, from, at, actions);
+        }
         return;
     }
     let left = now.deadline.0 - heard.start.0;
@@ -212,6 +332,9 @@ fn in_quiet(next: &mut Run, now: Quiet, heard: Heard, at: Millis, actions: &mut 
         doubt(next, Doubt::EndEarly { by: Millis(left) });
         finish(next, at, actions);
         return;
+    }
+    if part.told == Told::GoesOn {
+        note(next, heard, Kind::Kit);
     }
     broken(next, now, heard.start, at, actions);
 }
@@ -221,14 +344,25 @@ fn broken(next: &mut Run, quiet: Quiet, from: Millis, at: Millis, actions: &mut 
     fail(next, Why::BeepInQuiet { after }, at, actions);
 }
 
+/// The kit sounds without a pause: that is no confirmation.
+pub(super) fn sounds_on(next: &mut Run, lasted: Millis, at: Millis, actions: &mut Vec<Action>) {
+    fail(next, Why::ToneOn { lasted }, at, actions);
+}
+
 /// A beep at the kit's tone that no tap belongs to: the ways disagree.
 pub(super) fn stray(next: &mut Run, heard: Heard) {
-    let mut noted = next.beeps.iter_mut();
-    if let Some(noted) = noted.find(|noted| noted.heard == heard) {
-        noted.kind = Kind::Stray;
-    }
+    noted_as_stray(next, heard);
+    is_nothing(next, heard);
     let tapped = next.number();
     doubt(next, Doubt::BeepNotTapped { tapped });
+}
+
+fn noted_as_stray(next: &mut Run, heard: Heard) {
+    let mut noted = next.beeps.iter_mut();
+    let such = |noted: &&mut Noted| noted.kind == Kind::Kit && noted.heard.end == heard.end;
+    if let Some(noted) = noted.find(such) {
+        noted.kind = Kind::Stray;
+    }
 }
 
 /// Keeps a beep for the proof; a run that beeps for ever keeps the first ones.

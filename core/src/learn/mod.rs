@@ -7,6 +7,7 @@
 //! microphone heard, with reverse seen by taps or keys, ends 'not confirmed' at
 //! best.
 
+mod cycle;
 mod due;
 mod event;
 mod hear;
@@ -14,16 +15,19 @@ mod procedure;
 mod proof;
 mod run;
 mod slip;
+mod sound;
 mod state;
 #[cfg(test)]
 mod tests;
+mod voice;
 mod words;
 
+pub use cycle::{Cycle, Kind, Noted};
 pub use event::{Action, Cue, Event, Heard, Source};
 pub use procedure::{NotGiven, Procedure, procedure};
 pub use proof::{BEEPS_KEPT, Outcome, Proof, ProvedBeep, ProvedCycle, Standing};
 pub use run::{Step, step};
 pub use state::{
-    ALONE_PAUSE, BOUNCE, BURST, Cause, Cycle, Doubt, EARLY, END_WAIT, Kind, LAG, LATE, Listening,
-    NO_BEEP_AFTER, Noted, Phase, Quiet, Run, SAME_TONE, STALL, UNDO_WITHIN, Ways, Why,
+    ALONE_PAUSE, BOUNCE, BURST, Cause, DEAF, Doubt, EARLY, END_WAIT, LAG, LATE, LONGEST_BEEP,
+    Listening, NO_BEEP_AFTER, Phase, Quiet, Run, SAME_TONE, STALL, UNDO_WITHIN, Ways, Why,
 };

@@ -2,8 +2,9 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::cycle::Kind;
 use super::event::Source;
-use super::state::{Cause, Doubt, Kind, Phase, Run, Ways, Why};
+use super::state::{Cause, Doubt, Phase, Run, Ways, Why};
 use crate::text::{Message, msg};
 use crate::units::Millis;
 
@@ -228,7 +229,7 @@ impl Proof {
     /// Beeps at the kit's tone.
     #[must_use]
     pub fn heard(&self) -> usize {
-        let kit = |beep: &&ProvedBeep| matches!(beep.kind, Kind::Kit | Kind::Stray);
+        let kit = |beep: &&ProvedBeep| matches!(beep.kind, Kind::Kit | Kind::Stray | Kind::Cut);
         self.beeps.iter().filter(kit).count()
     }
 }

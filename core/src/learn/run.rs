@@ -1,14 +1,16 @@
 //! From one event to the next state of a run.
 
-use super::due::due;
+use super::cycle::Cycle;
+use super::due::{deaf, due};
 use super::event::{Action, Cue, Event, Source};
 use super::hear;
 use super::slip;
+use super::sound::Told;
 use super::state::{
-    BOUNCE, Cycle, Doubt, Listening, OWN_TONE, Phase, Quiet, Run, SKEW, STALL, Ways, Why,
+    BOUNCE, Cause, Doubt, Listening, OWN_TONE, Phase, Quiet, Run, SKEW, STALL, Ways, Why,
 };
+use super::voice::{hush, prompt};
 use crate::kit::Signal;
-use crate::text::msg;
 use crate::units::Millis;
 
 /// What follows an event.
@@ -23,8 +25,16 @@ pub struct Step {
 /// One event of a run.
 ///
 /// 'In' and 'out' are taps or keys. A beep is one at the kit's tone (± 40 Hz;
-/// where it is not known, the first one's); one at another tone is noted and
-/// changes nothing in any state. `n` is the number of the engagement.
+/// where it is not known, that of the first one after the first 'in'); one at
+/// another tone is noted and changes nothing in any state. `n` is the number of
+/// the engagement.
+///
+/// A sound that goes on is one beep, also where it is told in parts with pauses
+/// of up to a quarter of a second: it confirms the engagement that it began in
+/// (see 'beep'), and no other. A beep whose beginning was not heard confirms
+/// nothing; in the quiet time it is a beep. What began while the app itself
+/// spoke confirms nothing either, and what came up to [`super::EARLY`] before a
+/// silent last 'in' breaks its quiet time all the same.
 ///
 /// | state | event | what follows |
 /// |---|---|---|
@@ -35,27 +45,28 @@ pub struct Step {
 /// | engaged(n) | out | released(n); failed(too fast) below the shortest dwell; failed(left reverse) in the last |
 /// | engaged(n) | beep | confirms n, however many come; in the last: quiet from its end. By sound alone after a pause: engaged(n + 1) |
 /// | engaged(n) | signal seen | nothing; in the last without a microphone: quiet from now |
-/// | engaged(n) | [`super::NO_BEEP_AFTER`] without a beep | failed(no beep) where the microphone hears |
+/// | engaged(n) | [`super::NO_BEEP_AFTER`] without a beep | failed(no beep) where the microphone hears; failed(tone on) where a sound of before goes on |
 /// | released(n) | in | engaged(n + 1), or quiet; failed(too slow) beyond the longest gap |
 /// | released(n) | out, signal seen | nothing |
 /// | released(n) | beep up to [`super::LATE`] after 'out' | confirms n; later as in ready |
 /// | released(n), and the quiet after it | no beep up to [`super::LATE`] after 'out' | failed(no beep) where the microphone hears |
 /// | released(n) | longest gap passes | failed(too slow) |
-/// | quiet | beep | failed(beep in quiet); right after the beep that began it ([`super::BURST`]) the quiet time begins again |
+/// | quiet | beep | failed(beep in quiet); right after the beep that began it ([`super::BURST`]), or where that one sounds on, the quiet time begins again |
+/// | quiet | a sound longer than [`super::LONGEST_BEEP`] | failed(tone on) |
 /// | quiet | signal seen | failed(beep in quiet), said by the fitter |
 /// | quiet | out | failed(left reverse) |
 /// | quiet, past its deadline | out, where no sign of the end is due | noted; it ends once listened up to the deadline |
-/// | quiet | in | nothing |
+/// | quiet | in | failed(left reverse): it was out in between; past the deadline nothing |
 /// | quiet | deadline, listened up to it | learned, or closing where the sheet names a sign of the end; by sound alone by hand: nobody saw reverse |
 /// | quiet | deadline, not heard throughout or ways disagree | by hand; by sound alone failed(too loud, microphone lost) |
 /// | closing | the sign of the end | learned, or by hand |
-/// | closing | [`super::END_WAIT`] passes, out | failed(no end), failed(left reverse) |
-/// | closing | in, and beep or signal seen that is not the sign | nothing |
+/// | closing | [`super::END_WAIT`] passes; out, in | failed(no end); failed(left reverse) |
+/// | closing | beep or signal seen that is not the sign | nothing |
 /// | ready to closing | microphone lost | goes on by hand; by sound alone failed(microphone lost) |
 /// | ready to closing | too loud, sound missing | in quiet: not proved; else nothing |
 /// | ready to closing | listened, tick | what is due by time, as above |
 /// | ready to closing | cancelled | failed(cancelled) |
-/// | ready to closing | interrupted, or [`STALL`] without any event once it began | interrupted |
+/// | ready to closing | interrupted, [`STALL`] without any event once it began, or [`super::DEAF`] of ticks without a word from the microphone | interrupted |
 /// | any that a tap, or by sound alone a counted beep, led to | undo within [`UNDO_WITHIN`] | as before it; beeps since are heard again |
 /// | any else | undo | nothing |
 /// | any | restart | ready; the phone says nothing of the old run |
@@ -85,13 +96,13 @@ pub fn step(run: &Run, event: Event, at: Millis) -> Step {
     };
     let slept = next.started.is_some() && next.last.is_some_and(|last| at.0 - last.0 > STALL.0);
     next.last = Some(at);
-    if slept && !next.phase.ended() {
-        end(
-            &mut next,
-            Phase::Interrupted(super::Cause::Asleep),
-            at,
-            &mut actions,
-        );
+    let cause = if slept {
+        Some(Cause::Asleep)
+    } else {
+        deaf(&mut next, event, at).then_some(Cause::NoSound)
+    };
+    if let Some(cause) = cause.filter(|_| !next.phase.ended()) {
+        end(&mut next, Phase::Interrupted(cause), at, &mut actions);
         return Step { next, actions };
     }
     due(&mut next, at, &mut actions);
@@ -129,9 +140,14 @@ fn happen(next: &mut Run, event: Event, at: Millis, actions: &mut Vec<Action>) {
         return;
     }
     match event {
-        Event::Reverse(by) => slip::tapped(next, at, |run| engage(run, at, by, actions)),
+        Event::Reverse(by) => slip::tapped(next, at, |run| match run.phase {
+            Phase::Quiet(_) | Phase::Closing { .. } => was_out(run, at, actions),
+            _ => engage(run, at, by, actions),
+        }),
         Event::Out(_) => slip::tapped(next, at, |run| release(run, at, actions)),
-        Event::Beep(heard) => hear::beep(next, heard, at, actions),
+        Event::Beep(heard) => hear::sound(next, Told::Whole, heard, at, actions),
+        Event::Cut(heard) => hear::sound(next, Told::Cut, heard, at, actions),
+        Event::Tone(heard) => hear::sound(next, Told::GoesOn, heard, at, actions),
         Event::Listened(through) => listened(next, through, at),
         Event::Noise { too_loud } => next.loud = too_loud,
         Event::Gap(until) if next.missing.is_none_or(|missing| until > missing) => {
@@ -176,40 +192,57 @@ fn engage(next: &mut Run, at: Millis, by: Source, actions: &mut Vec<Action>) -> 
         return false;
     }
     next.started.get_or_insert(at);
-    let early = std::mem::take(&mut next.early);
+    let mut early = std::mem::take(&mut next.early);
+    let own = std::mem::take(&mut next.early_own);
     next.cycles.push(Cycle::new(at, by));
-    actions.push(Action::Hush);
+    hush(next, at, actions);
     signal(next, Cue::In, at, actions);
     next.phase = Phase::Engaged;
     let last = next.number() == next.procedure.cycles;
     if last && !next.procedure.last_beeps {
-        quiet(next, at, actions);
+        quiet(next, at, at, actions);
+        // What came while the app spoke was perhaps the kit.
+        early.extend(own);
     }
     for heard in early {
-        hear::takes(next, heard, at, actions);
+        hear::takes_early(next, heard, at, actions);
     }
+    true
+}
+
+/// Reverse goes in, and was in: it was left in between.
+fn was_out(next: &mut Run, at: Millis, actions: &mut Vec<Action>) -> bool {
+    if matches!(next.phase, Phase::Quiet(quiet) if at >= quiet.deadline) {
+        return false;
+    }
+    fail(next, Why::LeftReverse, at, actions);
     true
 }
 
 /// A cycle was confirmed; the last one's quiet time begins with it.
 pub(super) fn counted(next: &mut Run, end: Millis, at: Millis, actions: &mut Vec<Action>) {
     if next.number() == next.procedure.cycles {
-        quiet(next, end, actions);
+        quiet(next, end, at, actions);
     } else {
         signal(next, Cue::Counted, at, actions);
     }
 }
 
 /// The quiet time runs from there.
-pub(super) fn quiet(next: &mut Run, from: Millis, actions: &mut Vec<Action>) {
+pub(super) fn quiet(next: &mut Run, from: Millis, at: Millis, actions: &mut Vec<Action>) {
+    quiet_goes_on(next, from);
+    hush(next, at, actions);
+    actions.push(Action::Pulse(Cue::Quiet));
+}
+
+/// The beep that begins the quiet time sounds on: nothing new for the fitter.
+pub(super) fn quiet_goes_on(next: &mut Run, from: Millis) {
     let quiet = Quiet {
         from,
         deadline: from + next.procedure.silent,
     };
     next.quiet = Some(quiet);
     next.phase = Phase::Quiet(quiet);
-    actions.push(Action::Hush);
-    actions.push(Action::Pulse(Cue::Quiet));
 }
 
 /// A tone and a pulse; no tone where the kit's beep is due at that moment.
@@ -255,24 +288,11 @@ fn release(next: &mut Run, at: Millis, actions: &mut Vec<Action>) -> bool {
             } else {
                 next.phase = Phase::Released;
                 signal(next, Cue::Out, at, actions);
-                prompt(next, actions);
+                prompt(next, at, actions);
             }
             true
         }
         _ => false,
-    }
-}
-
-/// What comes next, aloud.
-pub(super) fn prompt(next: &Run, actions: &mut Vec<Action>) {
-    let (done, all) = (next.number(), next.procedure.cycles);
-    if done + 1 == all {
-        actions.push(Action::Say(msg("learn-say-last")));
-    } else {
-        let next = i64::from(done.saturating_add(1));
-        let all = i64::from(all);
-        let said = msg("learn-say-again").count("next", next);
-        actions.push(Action::Say(said.count("cycles", all)));
     }
 }
 
@@ -289,7 +309,7 @@ fn seen(next: &mut Run, at: Millis, actions: &mut Vec<Action>) {
             _ => {}
         },
         Phase::Engaged if next.number() == next.procedure.cycles && !next.hears() => {
-            quiet(next, at, actions);
+            quiet(next, at, at, actions);
         }
         _ => {}
     }
@@ -301,6 +321,7 @@ pub(super) fn lost(next: &mut Run, at: Millis, actions: &mut Vec<Action>) {
     }
     next.listening = Listening::Lost;
     next.early.clear();
+    next.early_own.clear();
     if next.ways == Ways::Microphone {
         fail(next, Why::MicrophoneLost, at, actions);
     } else {
@@ -357,7 +378,7 @@ fn end(next: &mut Run, phase: Phase, at: Millis, actions: &mut Vec<Action>) {
         Phase::Learned | Phase::ByHand => Cue::Reached,
         _ => Cue::Failed,
     };
-    actions.push(Action::Hush);
+    hush(next, at, actions);
     signal(next, cue, at, actions);
     actions.push(Action::Say(phase.said()));
 }

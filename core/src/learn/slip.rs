@@ -1,9 +1,12 @@
 //! A count that was a slip: for a moment it can be taken back.
 
+use super::cycle::{Kind, Noted};
 use super::event::{Action, Event};
 use super::hear;
 use super::run::{doubt, listened};
-use super::state::{Before, Doubt, Kind, Listening, Noted, Run, UNDO_WITHIN};
+use super::sound::Told;
+use super::state::{Before, Doubt, Listening, Run, UNDO_WITHIN};
+use super::voice::hush;
 use crate::units::Millis;
 
 impl Before {
@@ -54,9 +57,11 @@ pub(super) fn meanwhile(next: &mut Run, event: Event, at: Millis) {
         Event::Listened(through) => listened(next, through, at),
         Event::Noise { too_loud: false } | Event::Tick => {}
         Event::Gap(until) if next.before.as_ref().is_some_and(|b| b.covers(until)) => {}
-        Event::Beep(_) | Event::Noise { .. } | Event::Gap(_) | Event::MicrophoneLost => {
-            next.before = None;
-        }
+        Event::Beep(_)
+        | Event::Cut(_)
+        | Event::Noise { .. }
+        | Event::Gap(_)
+        | Event::MicrophoneLost => next.before = None,
         Event::Interrupted(_) | Event::Cancelled => next.before = None,
         _ => {}
     }
@@ -85,16 +90,22 @@ pub(super) fn undo(next: &mut Run, at: Millis, actions: &mut Vec<Action>) {
     run.last_tap = None;
     run.refused = next.refused;
     run.own_until = next.own_until;
+    run.speaks = next.speaks;
+    (run.deaf, run.last_tick) = (next.deaf, next.last_tick);
     run.missing = next.missing;
     run.undone = next.undone.saturating_add(1);
     if run.listening == Listening::Lost {
         doubt(&mut run, Doubt::MicrophoneLost);
     }
     *next = run;
-    actions.push(Action::Hush);
+    hush(next, at, actions);
     for noted in since {
         if !next.phase.ended() {
-            hear::beep(next, noted.heard, at, actions);
+            let told = match noted.kind {
+                Kind::Cut => Told::Cut,
+                _ => Told::Whole,
+            };
+            hear::sound(next, told, noted.heard, at, actions);
         }
     }
 }

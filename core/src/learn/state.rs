@@ -2,8 +2,10 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::event::{Heard, Source};
+use super::cycle::{Cycle, Noted};
+use super::event::Heard;
 use super::procedure::Procedure;
+use super::sound::Sound;
 use crate::units::Millis;
 
 /// A beep may begin so long before the tap that belongs to it: the hand is
@@ -34,8 +36,14 @@ pub const SAME_TONE: f64 = 40.0;
 pub(super) const END_EARLY: Millis = Millis(1_000.0);
 /// The microphone's clock may be so far ahead of the page's (our own figure).
 pub(super) const SKEW: Millis = Millis(100.0);
-/// How long the app's own tones can be heard, echo included.
-pub(super) const OWN_TONE: Millis = Millis(700.0);
+/// How long the app's own tones can be heard, echo included (our own figure).
+pub(super) const OWN_TONE: Millis = Millis(1_000.0);
+/// The kit's beep is one tone up to this length; what sounds for longer in the
+/// last cycle is no confirmation (our own figure).
+pub const LONGEST_BEEP: Millis = Millis(3_000.0);
+/// Without any sound from a microphone that should listen for so long, nobody
+/// hears (our own figure).
+pub const DEAF: Millis = Millis(500.0);
 
 /// How cycles are counted.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
@@ -71,6 +79,8 @@ pub enum Cause {
     Asleep,
     /// The app was ended.
     Killed,
+    /// The microphone gave no sound for [`DEAF`], and said nothing of it.
+    NoSound,
 }
 
 /// Why a run failed.
@@ -104,6 +114,11 @@ pub enum Why {
     MicrophoneLost,
     /// It was too loud to hear, and nothing else counted.
     TooLoud,
+    /// The kit sounded on without a pause.
+    ToneOn {
+        /// For so long.
+        lasted: Millis,
+    },
 }
 
 /// The quiet time.
@@ -150,80 +165,6 @@ impl Phase {
             Self::Learned | Self::ByHand | Self::Failed(_) | Self::Interrupted(_)
         )
     }
-}
-
-/// One engagement of reverse: one cycle, however many beeps come in it.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Cycle {
-    /// When reverse was engaged.
-    pub engaged: Millis,
-    /// Who said so.
-    pub by: Source,
-    /// When it was left.
-    pub released: Option<Millis>,
-    /// When its first beep began.
-    pub first_beep: Option<Millis>,
-    /// When its last beep ended.
-    pub last_beep: Option<Millis>,
-    /// How many beeps came in it.
-    pub beeps: u32,
-}
-
-impl Cycle {
-    pub(super) fn new(engaged: Millis, by: Source) -> Self {
-        Self {
-            engaged,
-            by,
-            released: None,
-            first_beep: None,
-            last_beep: None,
-            beeps: 0,
-        }
-    }
-
-    pub(super) fn hear(&mut self, heard: Heard) {
-        let first = self.first_beep.unwrap_or(heard.start);
-        let last = self.last_beep.unwrap_or(heard.end);
-        self.first_beep = Some(if heard.start < first {
-            heard.start
-        } else {
-            first
-        });
-        self.last_beep = Some(if heard.end > last { heard.end } else { last });
-        self.beeps = self.beeps.saturating_add(1);
-    }
-
-    /// Since when reverse was in: the tap, or the beep that came before it.
-    #[must_use]
-    pub fn began(&self) -> Millis {
-        match self.first_beep {
-            Some(beep) if beep < self.engaged => beep,
-            _ => self.engaged,
-        }
-    }
-}
-
-/// What a beep was taken for.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Kind {
-    /// The kit's.
-    Kit,
-    /// Another tone: a radio, a chime.
-    OtherTone,
-    /// While the app itself sounded; never counts.
-    Own,
-    /// At the kit's tone, but not while reverse was in.
-    Stray,
-}
-
-/// A beep and what it was taken for.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Noted {
-    /// The beep.
-    pub heard: Heard,
-    /// What it was taken for.
-    pub kind: Kind,
 }
 
 /// A way of counting contradicts another, or heard less than it should.
@@ -296,7 +237,16 @@ pub struct Run {
     pub refused: u32,
     pub(super) test_tone: Option<f64>,
     pub(super) early: Vec<Heard>,
+    /// As early, but while the app spoke: they confirm nothing.
+    pub(super) early_own: Vec<Heard>,
+    /// The kit's last sound.
+    pub(super) sound: Option<Sound>,
     pub(super) own_until: Option<Millis>,
+    /// From when to when the app speaks, its echo included.
+    pub(super) speaks: Option<(Millis, Millis)>,
+    /// For how long the microphone has given nothing.
+    pub(super) deaf: Millis,
+    pub(super) last_tick: Option<Millis>,
     /// Up to when sound was missing.
     pub(super) missing: Option<Millis>,
     pub(super) last: Option<Millis>,
@@ -332,7 +282,12 @@ impl Run {
             refused: 0,
             test_tone,
             early: Vec::new(),
+            early_own: Vec::new(),
+            sound: None,
             own_until: None,
+            speaks: None,
+            deaf: Millis(0.0),
+            last_tick: None,
             missing: None,
             last: None,
             last_tap: None,

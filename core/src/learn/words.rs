@@ -27,6 +27,9 @@ impl Why {
             Self::NoEnd => msg("learn-why-no-end"),
             Self::MicrophoneLost => msg("learn-why-microphone-lost"),
             Self::TooLoud => msg("learn-why-too-loud"),
+            Self::ToneOn { lasted } => {
+                msg("learn-why-tone-on").number("lasted", seconds(lasted.0), 1)
+            }
         }
     }
 
@@ -49,6 +52,7 @@ impl Why {
             Self::NoEnd => msg("learn-do-no-end"),
             Self::MicrophoneLost => msg("learn-do-microphone-lost"),
             Self::TooLoud => msg("learn-do-too-loud"),
+            Self::ToneOn { .. } => msg("learn-do-tone-on"),
         }
     }
 }
@@ -61,6 +65,7 @@ impl Cause {
             Self::Hidden => "learn-interrupted-hidden",
             Self::Asleep => "learn-interrupted-asleep",
             Self::Killed => "learn-interrupted-killed",
+            Self::NoSound => "learn-interrupted-no-sound",
         })
     }
 }

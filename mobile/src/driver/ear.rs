@@ -1,8 +1,10 @@
 //! What the microphone says before and during an obstacle learn.
 
-use rakeline_core::estimate::beep::{Beep, EarState, LEAST_MARGIN_DB, Onset, Trouble};
+use rakeline_core::estimate::beep::{
+    Beep, EarState, LEAST_MARGIN_DB, Lasts, Onset, Sounding, Trouble,
+};
 use rakeline_core::learn::{Event, Heard, Phase, SAME_TONE, Ways};
-use rakeline_core::text::Message;
+use rakeline_core::text::{Message, msg};
 use rakeline_core::units::Millis;
 
 use super::intent::{Action, Now};
@@ -60,26 +62,41 @@ pub(super) fn said(app: &mut AppState, event: MicrophoneEvent, now: &Now) -> Vec
 fn beeped(app: &mut AppState, beep: &Beep, now: &Now) -> Vec<Action> {
     let draft = &mut app.drafts.learn;
     draft.beep = Some((now.monotonic, beep.tone_hz));
-    let ready = draft.run.as_ref().map(|run| run.phase) == Some(Phase::Ready);
-    if ready && beep.onset == Onset::CutByStart {
-        // How long it had sounded is not known: nothing begins with it.
-        return Vec::new();
-    }
     let heard = Heard {
         start: Millis(beep.start_ms),
         end: Millis(beep.end_ms),
         hertz: beep.tone_hz,
     };
-    feed(app, Event::Beep(heard), now)
+    let event = match beep.onset {
+        Onset::Heard => Event::Beep(heard),
+        // How long it had sounded is not known.
+        Onset::CutByStart => Event::Cut(heard),
+    };
+    feed(app, event, now)
+}
+
+/// A tone that goes on. One from before the microphone listened began nobody
+/// knows when: it confirms nothing, and is no silence.
+fn tone_on(app: &mut AppState, on: Sounding, now: &Now) -> Vec<Action> {
+    let run = app.drafts.learn.run.as_ref();
+    let quiet = run.is_some_and(|run| matches!(run.phase, Phase::Quiet(_)));
+    if on.lasts == Lasts::NotSure || (on.lasts == Lasts::GoesOnFromBefore && !quiet) {
+        return Vec::new();
+    }
+    let heard = Heard {
+        start: Millis(on.since_ms),
+        end: Millis(on.until_ms.max(on.since_ms)),
+        hertz: on.tone_hz,
+    };
+    feed(app, Event::Tone(heard), now)
 }
 
 fn hears(app: &mut AppState, state: &EarState, now: &Now) -> Vec<Action> {
     let draft = &mut app.drafts.learn;
+    let trouble = state.trouble.map(|why| why.message(state.margin_db));
     draft.ear = Ear::On(EarNow {
         level: (state.level_db + METER_DB) / METER_DB,
-        trouble: state
-            .trouble
-            .map(|trouble| trouble.message(state.margin_db)),
+        trouble: trouble.or_else(|| state.sounding.and_then(goes_on)),
     });
     let mut actions = begin_soon(app, now);
     let Some(run) = &app.drafts.learn.run else {
@@ -101,12 +118,20 @@ fn hears(app: &mut AppState, state: &EarState, now: &Now) -> Vec<Action> {
         Some(Trouble::Silent) => now.monotonic,
         _ => Millis(state.unbroken_since_ms),
     };
-    if run.loud != too_loud {
+    let loud = run.loud;
+    actions.extend(sounding.map_or_else(Vec::new, |on| tone_on(app, on, now)));
+    if loud != too_loud {
         actions.extend(feed(app, Event::Noise { too_loud }, now));
     }
     actions.extend(feed(app, Event::Gap(gap), now));
     actions.extend(feed(app, Event::Listened(Millis(through)), now));
     actions
+}
+
+/// What is wrong with a tone that does not end.
+fn goes_on(sounding: Sounding) -> Option<Message> {
+    let on = sounding.lasts != Lasts::NotSure;
+    on.then(|| msg("hearing-tone-on").number("hertz", sounding.tone_hz, 0))
 }
 
 /// Without a microphone the hand counts, and the screen says what that is worth.

@@ -266,20 +266,48 @@ fn close(app: &mut AppState, event: Event, now: &Now) -> Vec<Action> {
     Vec::new()
 }
 
+/// Once more: a run that is on is begun anew in the same moment; after one
+/// that is over, whoever presses has read the gate beside the button.
 fn again(app: &mut AppState, now: &Now) -> Vec<Action> {
+    if app.drafts.learn.is_on() {
+        return restart(app, now);
+    }
     let mut actions = close(app, Event::Cancelled, now);
     let Some(run) = app.drafts.learn.run.take() else {
         return actions;
     };
     app.drafts.learn.ways = run.ways;
-    let gate = app.job().is_some_and(|job| learn_gate_open(job, now.at));
-    if gate && run.ways != Ways::Hand && !matches!(app.drafts.learn.ear, Ear::On(_)) {
+    actions.extend(fact(app, LearnedEvent::GateHeeded, now));
+    if run.phase == Phase::Interrupted(Cause::NoSound) {
+        // One that hangs is opened anew.
+        app.drafts.learn.ear = Ear::Off;
+        actions.push(Action::StopMicrophone);
+    }
+    if run.ways != Ways::Hand && !matches!(app.drafts.learn.ear, Ear::On(_)) {
         // Heard again first; the run begins from there.
         actions.extend(listen(app));
         app.drafts.learn.soon = true;
         return actions;
     }
     actions.extend(start(app, now));
+    actions
+}
+
+fn restart(app: &mut AppState, now: &Now) -> Vec<Action> {
+    let Some(run) = app.drafts.learn.run.clone() else {
+        return Vec::new();
+    };
+    if !app.job().is_some_and(|job| learn_gate_open(job, now.at)) {
+        // It has lapsed meanwhile, and is read anew first.
+        return close(app, Event::Cancelled, now);
+    }
+    let given_up = step(&run, Event::Cancelled, now.monotonic).next;
+    let proof = Box::new(Proof::of(&given_up));
+    let mut actions = fact(app, LearnedEvent::Restarted(proof), now);
+    let did = step(&run, Event::Restart, now.monotonic);
+    actions.push(Action::Hush);
+    actions.push(Action::HearOnly(did.next.tone));
+    app.drafts.learn.run = Some(did.next);
     actions
 }
 

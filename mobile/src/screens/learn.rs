@@ -41,7 +41,7 @@ fn next(job: &JobState, draft: &LearnDraft, at: DateTime<FixedOffset>) -> Next {
         return Next::Answer;
     };
     let by_ear = procedure.beeps() && draft.ways != Ways::Hand;
-    if learned.object.is_none() && learned.shift == Some(ShiftTried::Enough) {
+    if learned.object.is_none() && job::shift_tried(job) == Some(ShiftTried::Enough) {
         Next::Onward
     } else if learned.object.is_none() {
         Next::Answer
@@ -75,7 +75,7 @@ pub fn Learn() -> Element {
         Next::Listen if draft.ear == Ear::Starting => ("learn-ear-starts", None),
         Next::Listen => ("learn-listen", Some(Intent::Learn(LearnIntent::Listen))),
         Next::Start => ("learn-to-start", Some(Intent::Learn(LearnIntent::Start))),
-        Next::Again => ("learn-again", Some(Intent::Learn(LearnIntent::Again))),
+        Next::Again => ("learn-again-gate", Some(Intent::Learn(LearnIntent::Again))),
         Next::Onward => ("to-walk", Some(Intent::GoStep(Step::Walk))),
     };
     let over = draft.run.is_some();
@@ -118,7 +118,7 @@ pub fn Learn() -> Element {
                     Gate { job: job.clone() }
                 }
                 Shift { job: job.clone() }
-                if job.learned.shift != Some(ShiftTried::Enough) {
+                if job::shift_tried(job) != Some(ShiftTried::Enough) {
                     What { job: job.clone() }
                     Procedure { job: job.clone() }
                     Counting { job: job.clone(), draft: draft.clone() }
@@ -140,8 +140,7 @@ pub fn Learn() -> Element {
 #[component]
 fn Shift(job: JobState) -> Element {
     let shell = use_shell();
-    let control_box = job.kit.control_box.as_ref();
-    let Some(shift) = control_box.and_then(|control_box| control_box.zone_shift.as_ref()) else {
+    let Some(shift) = job::shift_offered(&job) else {
         return rsx! {};
     };
     let offer = msg("learn-shift-offer")

@@ -1,6 +1,7 @@
 //! How an obstacle learn is counted, and how the microphone hears.
 
 use dioxus::prelude::*;
+use rakeline_core::estimate::beep::ToneGate;
 use rakeline_core::job::JobState;
 use rakeline_core::learn::{self, Ways};
 use rakeline_core::text::msg;
@@ -13,8 +14,10 @@ use crate::texts::{say, t};
 #[component]
 pub fn Counting(job: JobState, draft: LearnDraft) -> Element {
     let shell = use_shell();
-    let by_ear = learn::procedure(&job.kit).is_ok_and(|procedure| procedure.beeps());
-    if !by_ear {
+    let procedure = learn::procedure(&job.kit).ok();
+    let tone = procedure.as_ref().and_then(|procedure| procedure.tone);
+    let gate = draft.tone.or(tone).map_or(ToneGate::Any, ToneGate::Near);
+    if !procedure.is_some_and(|procedure| procedure.beeps()) {
         return rsx! {
             p { class: "why", {say(&Ways::Hand.proof())} }
         };
@@ -37,6 +40,9 @@ pub fn Counting(job: JobState, draft: LearnDraft) -> Element {
                 }
             }
             p { class: "why", {say(&draft.ways.proof())} }
+            if draft.ways != Ways::Hand {
+                p { class: "why", {say(&gate.message())} }
+            }
             Hearing { draft: draft.clone() }
         }
     }

@@ -9,6 +9,7 @@ use rakeline_core::text::msg;
 
 use super::learn::fit;
 use super::learn_ear::Hearing;
+use super::learn_gate::Gate;
 use crate::driver::{Intent, LearnDraft, LearnIntent};
 use crate::parts::DrawingView;
 use crate::shell::use_shell;
@@ -57,14 +58,20 @@ pub fn Result(job: JobState, draft: LearnDraft) -> Element {
         if !proof.cycles.is_empty() {
             DrawingView { drawing: learn_timeline(&proof) }
         }
+        // The gate is read anew before every run; the press says so.
         if again {
-            button {
-                class: "also",
-                onclick: move |_| once_more.send(Intent::Learn(LearnIntent::Again)),
-                {t("learn-again")}
+            details {
+                summary { {t("learn-once-more")} }
+                Gate { job: job.clone() }
+                button {
+                    class: "also",
+                    onclick: move |_| once_more.send(Intent::Learn(LearnIntent::Again)),
+                    {t("learn-again-gate")}
+                }
             }
         } else {
             Hearing { draft: draft.clone() }
+            Gate { job: job.clone() }
         }
         button {
             class: "plain",

@@ -2,6 +2,7 @@
 //! tap, keys as well.
 
 use dioxus::prelude::*;
+use rakeline_core::estimate::beep::ToneGate;
 use rakeline_core::learn::{Phase, Source, Ways};
 use rakeline_core::text::msg;
 
@@ -77,7 +78,7 @@ pub fn LearnRun() -> Element {
     let out_class = if waits { "half small" } else { "half due" };
     // Out of the last one is no matter of a tap beside the buttons.
     let middle = halves && quiet.is_none() && !waits_for_sign && !(engaged && last);
-    let tone = run.tone.filter(|_| run.hears());
+    let gate = run.tone.map_or(ToneGate::Any, ToneGate::Near);
     let beside = use_shell();
     let undo_on = run.can_undo(draft.at);
     let doubts: Vec<String> = run
@@ -139,9 +140,7 @@ pub fn LearnRun() -> Element {
                 }
                 if run.hears() {
                     Hearing { draft: draft.clone() }
-                    if let Some(hertz) = tone {
-                        p { class: "why", {say(&msg("learn-run-tone").number("hertz", hertz, 0))} }
-                    }
+                    p { class: "why", {say(&gate.message())} }
                 } else {
                     p { class: "why", {t("learn-run-by-hand")} }
                 }

@@ -35,6 +35,11 @@ const ALIKE: f64 = 0.5;
 /// Silences shorter than this within a tone are none, blocks.
 const NO_SILENCE: usize = 6;
 
+/// A tone that begins within so many blocks of the first was on before.
+const OPEN: usize = 2;
+/// Beginnings so close are one, samples.
+const NEAR: u64 = 1_600;
+
 /// Blocks beside a tone that are left out of the noise, and the fewest that
 /// tell about it.
 const BESIDE: usize = 4;
@@ -122,6 +127,20 @@ impl Blocks {
             from: from + BLOCK as u64 / 2,
             sums,
         }
+    }
+
+    /// Index of a block's first sample.
+    #[must_use]
+    pub fn at(&self, block: usize) -> u64 {
+        self.from + (block * BLOCK) as u64
+    }
+
+    /// Whether a span is the tone that is known to have begun there: it begins
+    /// near it, or was on when the blocks began; and it ends after it.
+    #[must_use]
+    pub fn reaches(&self, span: &Span, begin: u64) -> bool {
+        let near = begin.abs_diff(self.at(span.from)) < NEAR;
+        begin < self.at(span.to) && (near || span.from <= OPEN)
     }
 
     /// Mean power of some blocks over the noise's.
@@ -327,4 +346,30 @@ pub fn shift(sums: &[Complex64]) -> f64 {
         0.0
     };
     (f64::from(best) + part) * step
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_known_beginning_belongs_to_the_tone_that_reaches_back_to_it() {
+        let blocks = Blocks {
+            from: 10_000,
+            sums: Vec::new(),
+        };
+        let span = |from: usize, to: usize| Span {
+            from,
+            to,
+            energy: 50.0,
+            runs: vec![(from, to)],
+        };
+        // On when the blocks began: also far back, never one that begins later.
+        assert!(blocks.reaches(&span(0, 50), 2_000));
+        assert!(!blocks.reaches(&span(0, 50), 14_000));
+        assert!(!blocks.reaches(&span(0, 50), blocks.at(50)));
+        // Begun within the blocks: only near by.
+        assert!(blocks.reaches(&span(100, 150), blocks.at(90)));
+        assert!(!blocks.reaches(&span(100, 150), 2_000));
+    }
 }

@@ -11,8 +11,10 @@ pub const WAIT: u64 = 4_000;
 /// How long it is remembered what was given, samples.
 const REMEMBERED: u64 = 48_000;
 const REMEMBERED_MS: f64 = 10_000.0;
-/// How long our own tones ring on, ms.
-const ECHO_MS: f64 = 150.0;
+/// How long our own tones may still come in after their end, ms: they sound
+/// some tenths late on their way through the phone, and a garage rings on
+/// (our own figure).
+const ECHO_MS: f64 = 500.0;
 /// How much earlier than told our own tones may come in, ms.
 const EARLY_MS: f64 = 30.0;
 /// A stretch at a tone that is dealt with.

@@ -46,10 +46,25 @@ impl Beep {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Sounding {
     /// When it was noticed first, monotonic milliseconds; its beginning lies
-    /// up to a second before.
+    /// up to a second before. When it began, where it goes on.
     pub since_ms: f64,
+    /// Up to when it was heard, monotonic milliseconds.
+    pub until_ms: f64,
     /// Its frequency, hertz.
     pub tone_hz: f64,
+    /// Whether it is sure to be a tone.
+    pub lasts: Lasts,
+}
+
+/// How sure it is that something that sounds is a tone.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Lasts {
+    /// Not yet: it may turn out to be a voice or a click.
+    NotSure,
+    /// It has gone on for a second and a half, steadily: followed to its end.
+    GoesOn,
+    /// So has this, and it was there when listening began.
+    GoesOnFromBefore,
 }
 
 /// What is wrong with the sound.
@@ -105,6 +120,10 @@ pub enum ToneGate {
 
 /// Half width of the tone gate, hertz.
 pub const GATE_HZ: f64 = 40.0;
+/// Tones below are not looked for, hertz.
+pub const LOWEST: f64 = 500.0;
+/// Tones above are not looked for, hertz.
+pub const HIGHEST: f64 = 5_000.0;
 
 impl ToneGate {
     /// Whether a tone passes.
@@ -114,6 +133,27 @@ impl ToneGate {
             Self::Any => true,
             Self::Near(kit) => (tone_hz - kit).abs() <= GATE_HZ,
         }
+    }
+
+    /// Which tones are listened for, hertz: the lowest and the highest.
+    #[must_use]
+    pub fn range(self) -> (f64, f64) {
+        match self {
+            Self::Any => (LOWEST, HIGHEST),
+            Self::Near(kit) => (kit - GATE_HZ, kit + GATE_HZ),
+        }
+    }
+
+    /// Which tones are listened for, in words.
+    #[must_use]
+    pub fn message(self) -> Message {
+        let (lowest, highest) = self.range();
+        let said = msg(match self {
+            Self::Any => "learn-run-any-tone",
+            Self::Near(_) => "learn-run-tone",
+        });
+        said.number("lowest", lowest, 0)
+            .number("highest", highest, 0)
     }
 }
 
@@ -130,7 +170,7 @@ pub struct OwnTone {
 }
 
 /// Numbers that say how listening stands, before those of the beeps.
-const STATE: usize = 7;
+const STATE: usize = 9;
 /// Numbers of a beep.
 const BEEP: usize = 5;
 
@@ -145,16 +185,27 @@ impl Hearing {
             Some(Trouble::Clipping) => 2.0,
             Some(Trouble::TooNoisy) => 3.0,
         };
-        let (since, tone) = match state.sounding {
-            Some(sounding) => (sounding.since_ms, sounding.tone_hz),
-            None => (f64::NAN, f64::NAN),
-        };
+        let [since, until, tone, lasts] = state.sounding.map_or([f64::NAN; 4], |sounding| {
+            let lasts = match sounding.lasts {
+                Lasts::NotSure => 0.0,
+                Lasts::GoesOn => 1.0,
+                Lasts::GoesOnFromBefore => 2.0,
+            };
+            [
+                sounding.since_ms,
+                sounding.until_ms,
+                sounding.tone_hz,
+                lasts,
+            ]
+        });
         let mut numbers = vec![
             state.level_db,
             state.margin_db,
             trouble,
             since,
+            until,
             tone,
+            lasts,
             state.settled_ms,
             state.unbroken_since_ms,
         ];
@@ -174,7 +225,13 @@ impl Hearing {
         }
         let sounding = state[3].is_finite().then_some(Sounding {
             since_ms: state[3],
-            tone_hz: state[4],
+            until_ms: state[4],
+            tone_hz: state[5],
+            lasts: match state[6] as i32 {
+                1 => Lasts::GoesOn,
+                2 => Lasts::GoesOnFromBefore,
+                _ => Lasts::NotSure,
+            },
         });
         let beep = |n: &[f64]| Beep {
             start_ms: n[0],
@@ -199,8 +256,8 @@ impl Hearing {
                     _ => None,
                 },
                 sounding,
-                settled_ms: state[5],
-                unbroken_since_ms: state[6],
+                settled_ms: state[7],
+                unbroken_since_ms: state[8],
             },
         })
     }
@@ -250,7 +307,9 @@ mod tests {
                 trouble: Some(Trouble::TooNoisy),
                 sounding: Some(Sounding {
                     since_ms: 1000.0,
+                    until_ms: 3400.0,
                     tone_hz: 2699.0,
+                    lasts: Lasts::GoesOnFromBefore,
                 }),
                 settled_ms: 950.0,
                 unbroken_since_ms: 0.0,
@@ -260,6 +319,14 @@ mod tests {
             Hearing::from_numbers(&hearing.to_numbers()),
             Some(hearing.clone())
         );
+        for lasts in [Lasts::NotSure, Lasts::GoesOn] {
+            let sounding = hearing.state.sounding.map(|was| Sounding { lasts, ..was });
+            hearing.state.sounding = sounding;
+            assert_eq!(
+                Hearing::from_numbers(&hearing.to_numbers()),
+                Some(hearing.clone())
+            );
+        }
         for trouble in [None, Some(Trouble::Silent), Some(Trouble::Clipping)] {
             hearing.state.trouble = trouble;
             hearing.state.sounding = None;
@@ -268,7 +335,23 @@ mod tests {
                 Some(hearing.clone())
             );
         }
-        assert_eq!(Hearing::from_numbers(&[0.0; 6]), None);
-        assert_eq!(Hearing::from_numbers(&[0.0; 9]), None);
+        assert_eq!(Hearing::from_numbers(&[0.0; STATE - 1]), None);
+        assert_eq!(Hearing::from_numbers(&[0.0; STATE + 2]), None);
+    }
+
+    #[test]
+    fn which_tones_are_listened_for_is_told_and_is_what_passes() {
+        for (gate, key, lowest, highest) in [
+            (ToneGate::Any, "learn-run-any-tone", 500.0, 5_000.0),
+            (ToneGate::Near(2_150.0), "learn-run-tone", 2_110.0, 2_190.0),
+        ] {
+            assert_eq!(gate.range(), (lowest, highest));
+            assert!(gate.passes(lowest) && gate.passes(highest));
+            let said = msg(key)
+                .number("lowest", lowest, 0)
+                .number("highest", highest, 0);
+            assert_eq!(gate.message(), said);
+        }
+        assert!(!ToneGate::Near(2_150.0).passes(2_109.0));
     }
 }

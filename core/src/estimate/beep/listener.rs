@@ -1,12 +1,11 @@
 //! The ear: frames in, beeps and how well it hears out.
 
 use super::RATE;
-use super::bank::{Bank, LENGTHS, Peak, TICK};
+use super::bank::{Bank, Peak, TICK};
 use super::edges::{BLOCK, Blocks, Span};
-use super::given::{Done, Given, Ripening, WAIT};
-use super::heard::{
-    Beep, EarState, Hearing, LEAST_MARGIN_DB, Onset, OwnTone, Sounding, ToneGate, Trouble,
-};
+use super::given::{Done, Given, Ripening};
+use super::heard::{Beep, Hearing, Onset, OwnTone, ToneGate};
+use super::hold::{HOLD_AFTER, Held, LOOK_EVERY, MOST_HELD, Stands};
 use super::resample::Resampler;
 use super::ring::Ring;
 use super::split::{Split, has_ended, split};
@@ -23,7 +22,7 @@ const SLEW: f64 = 0.02;
 const MOST_TRACKS: usize = 12;
 /// How long after its first window a tone is looked at, and again while it
 /// sounds, samples.
-const LOOK_AFTER: u64 = 2_000;
+pub(super) const LOOK_AFTER: u64 = 2_000;
 /// A tone that sounds and stands out no more is a part of the noise, samples.
 const LINE: u64 = 32_000;
 /// Where the noise is judged before a beep was heard, hertz.
@@ -33,12 +32,15 @@ const USUAL_HZ: f64 = 3_000.0;
 const USUAL_POWER: f64 = 0.5e-4;
 const USUAL_MS: f64 = 100.0;
 
+/// A beep tells of the kit's by no more than this of its length.
+const LONGEST_MS: f64 = 1_000.0;
+
 /// What is known of the kit's beep.
 #[derive(Clone, Copy, Debug)]
-struct KitBeep {
-    power: f64,
-    length_ms: f64,
-    tone_hz: f64,
+pub(super) struct KitBeep {
+    pub(super) power: f64,
+    pub(super) length_ms: f64,
+    pub(super) tone_hz: f64,
 }
 
 /// Hears beeps in a stream of sound; uses the same memory for a minute and
@@ -47,18 +49,19 @@ pub struct Listener {
     rate: f64,
     resampler: Resampler,
     tame: Tame,
-    vital: Vital,
-    ring: Ring,
-    bank: Bank,
-    tracks: Vec<Track>,
-    given: Given,
-    gate: ToneGate,
-    kit: KitBeep,
+    pub(super) vital: Vital,
+    pub(super) ring: Ring,
+    pub(super) bank: Bank,
+    pub(super) tracks: Vec<Track>,
+    pub(super) held: Vec<Held>,
+    pub(super) given: Given,
+    pub(super) gate: ToneGate,
+    pub(super) kit: KitBeep,
     /// Ring index and time of the first sample without a gap since.
-    since: u64,
-    since_ms: f64,
+    pub(super) since: u64,
+    pub(super) since_ms: f64,
     /// When the last hole in the sound was over.
-    whole_ms: f64,
+    pub(super) whole_ms: f64,
     /// Input samples since.
     taken: u64,
     clean: Vec<f32>,
@@ -79,6 +82,7 @@ impl Listener {
             ring: Ring::new(),
             bank: Bank::new(),
             tracks: Vec::with_capacity(MOST_TRACKS),
+            held: Vec::with_capacity(MOST_HELD),
             given: Given::default(),
             gate: ToneGate::Any,
             kit: KitBeep {
@@ -167,7 +171,7 @@ impl Listener {
         self.tracks.clear();
     }
 
-    fn ms(&self, index: u64) -> f64 {
+    pub(super) fn ms(&self, index: u64) -> f64 {
         self.since_ms + (index as f64 - self.since as f64) * 1000.0 / RATE
     }
 
@@ -188,11 +192,14 @@ impl Listener {
                 }
             }
         }
+        if (now - self.since).is_multiple_of(LOOK_EVERY) {
+            self.follow_held();
+        }
         self.given.forget(now, self.ms(now));
         for one in self.given.release(now, self.gate) {
             self.kit = KitBeep {
                 power: one.power,
-                length_ms: one.beep.length_ms(),
+                length_ms: one.beep.length_ms().min(LONGEST_MS),
                 tone_hz: one.beep.tone_hz,
             };
             beeps.push(one.beep);
@@ -202,7 +209,7 @@ impl Listener {
     /// Gives a peak to its track, or starts one.
     fn note(&mut self, peak: &Peak, now: u64) {
         let explained = self.given.explains(peak.from, peak.to, peak.tone_hz);
-        if explained {
+        if explained || self.held.iter().any(|held| held.is_at(peak.tone_hz)) {
             return;
         }
         if let Some(track) = self
@@ -255,16 +262,19 @@ impl Listener {
             let last = at + 1 == spans.len();
             if last && !has_ended(&blocks, span) {
                 goes_on = true;
-                if track.onset.is_none() {
-                    track.onset = Some(self.begin(&blocks, span));
+                let begin = *track.onset.get_or_insert_with(|| self.begin(&blocks, span));
+                let noise = blocks.noise(&spans);
+                if blocks.at(span.to) >= begin.0 + HOLD_AFTER
+                    && judge(&blocks, span, noise, span.from <= 2).is_ok()
+                    && self.hold(&track, span, begin)
+                {
+                    return None;
                 }
                 break;
             }
-            let held = track.onset.take().filter(|(from, _)| {
-                // The tone that was held is the one that reaches back to it.
-                span.from <= 2 || from.abs_diff(blocks.from + (span.from * BLOCK) as u64) < 1_600
-            });
-            let (from, onset) = held.unwrap_or_else(|| self.begin(&blocks, span));
+            let known = track.onset.take();
+            let known = known.filter(|(from, _)| blocks.reaches(span, *from));
+            let (from, onset) = known.unwrap_or_else(|| self.begin(&blocks, span));
             self.ended(&track, &blocks, (&spans, span), tone_hz, (from, onset));
         }
         if goes_on && now < track.last + LINE {
@@ -274,8 +284,53 @@ impl Listener {
         None
     }
 
+    /// Follows a tone that goes on by itself; `false` where too many are.
+    fn hold(&mut self, track: &Track, span: &Span, (from, onset): (u64, Onset)) -> bool {
+        let full = self.held.len() >= MOST_HELD;
+        if full {
+            let outside = |held: &Held| !self.gate.passes(held.tone_hz);
+            let Some(at) = self.held.iter().position(outside) else {
+                return false;
+            };
+            self.held.swap_remove(at);
+        }
+        let begin = (from, self.ms(from), onset);
+        let density = track.best.density;
+        self.held
+            .push(Held::new(span, track.tone_hz, density, begin));
+        true
+    }
+
+    /// Looks which of the tones that go on have ended.
+    fn follow_held(&mut self) {
+        for at in (0..self.held.len()).rev() {
+            let Stands::Ended(to) = self.held[at].stands(&self.ring, self.since) else {
+                continue;
+            };
+            let mut held = self.held.swap_remove(at);
+            held.to = to;
+            let done = Done {
+                from: held.from,
+                to,
+                tone_hz: held.tone_hz,
+                energy: held.energy(),
+            };
+            self.given.wait(Ripening {
+                done,
+                beep: Beep {
+                    start_ms: held.start_ms,
+                    end_ms: self.ms(to).max(held.start_ms),
+                    tone_hz: held.tone_hz,
+                    snr_db: 10.0 * held.energy().log10(),
+                    onset: held.onset,
+                },
+                power: held.mean_square(),
+            });
+        }
+    }
+
     fn begin(&self, blocks: &Blocks, span: &Span) -> (u64, Onset) {
-        let from = blocks.from + (span.from * BLOCK) as u64;
+        let from = blocks.at(span.from);
         let cut = from < self.since + 2 * BLOCK as u64;
         (from, if cut { Onset::CutByStart } else { Onset::Heard })
     }
@@ -291,7 +346,7 @@ impl Listener {
         let (from, onset) = begin;
         let done = Done {
             from,
-            to: blocks.from + (span.to * BLOCK) as u64,
+            to: blocks.at(span.to),
             tone_hz,
             energy: span.energy,
         };
@@ -319,46 +374,5 @@ impl Listener {
             },
             power: span.power() * track.best.density * RATE / BLOCK as f64,
         });
-    }
-
-    /// How listening stands now.
-    #[must_use]
-    pub fn state(&self) -> EarState {
-        let now = self.ring.end();
-        let kit = &self.kit;
-        let noise = self.bank.noise_at(kit.tone_hz).unwrap_or(1e-15);
-        let margin_db = 10.0 * (kit.power * kit.length_ms / 1000.0 / noise).log10();
-        let trouble = if self.vital.silent() {
-            Some(Trouble::Silent)
-        } else if self.vital.clipping() {
-            Some(Trouble::Clipping)
-        } else if margin_db < LEAST_MARGIN_DB {
-            Some(Trouble::TooNoisy)
-        } else {
-            None
-        };
-        let sounding = self
-            .tracks
-            .iter()
-            .filter(|track| track.sounds(now) && self.gate.passes(track.best.tone_hz))
-            .max_by(|a, b| a.best.ratio.total_cmp(&b.best.ratio))
-            .map(|track| Sounding {
-                since_ms: self.ms(track.onset.map_or(track.from, |(from, _)| from)),
-                tone_hz: track.best.tone_hz,
-            });
-        let latest = LENGTHS[LENGTHS.len() - 1] as u64 * 5 / 4 + LOOK_AFTER + WAIT;
-        let open = self.tracks.iter().map(|track| track.from);
-        let waiting = self.given.first_waiting();
-        let settled = open
-            .chain(waiting)
-            .fold(now.saturating_sub(latest), u64::min);
-        EarState {
-            level_db: self.vital.level_db(),
-            margin_db,
-            trouble,
-            sounding,
-            settled_ms: self.ms(settled),
-            unbroken_since_ms: self.since_ms.max(self.whole_ms),
-        }
     }
 }

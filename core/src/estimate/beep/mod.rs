@@ -6,7 +6,9 @@
 //! [`RATE`] ([`resample`]); a [`bank`] of spectra of five lengths says where
 //! a tone may be, against a [`floor`] of the noise beside it; a [`track`]
 //! gathers what is said about one tone; [`edges`] finds its beginning and
-//! end; [`steady`] rejects voices and clicks.
+//! end; [`steady`] rejects voices and clicks. A tone that goes on is held
+//! until it ends (`hold`): it is told as sounding all the time, and as one
+//! beep in the end.
 //!
 //! **Boundary:** sound goes in and only times, tones and levels come out.
 //! The types that travel ([`heard`]) are always there; the listening itself
@@ -25,11 +27,17 @@ pub mod channels;
 #[cfg(feature = "beep")]
 pub mod clock;
 #[cfg(feature = "beep")]
+mod ear_state;
+#[cfg(feature = "beep")]
 pub mod edges;
 #[cfg(feature = "beep")]
 pub mod floor;
 #[cfg(feature = "beep")]
 mod given;
+#[cfg(all(test, feature = "beep"))]
+mod goes_on;
+#[cfg(feature = "beep")]
+mod hold;
 #[cfg(feature = "beep")]
 mod lasting;
 #[cfg(feature = "beep")]
@@ -50,7 +58,8 @@ mod track;
 mod vital;
 
 pub use heard::{
-    Beep, EarState, GATE_HZ, Hearing, LEAST_MARGIN_DB, Onset, OwnTone, Sounding, ToneGate, Trouble,
+    Beep, EarState, GATE_HZ, HIGHEST, Hearing, LEAST_MARGIN_DB, LOWEST, Lasts, Onset, OwnTone,
+    Sounding, ToneGate, Trouble,
 };
 #[cfg(feature = "beep")]
 pub use listener::Listener;
@@ -58,9 +67,3 @@ pub use listener::Listener;
 /// Samples a second on which everything is computed.
 #[cfg(feature = "beep")]
 pub const RATE: f64 = 16_000.0;
-/// Tones below are not looked for, hertz.
-#[cfg(feature = "beep")]
-pub const LOWEST: f64 = 500.0;
-/// Tones above are not looked for, hertz.
-#[cfg(feature = "beep")]
-pub const HIGHEST: f64 = 5_000.0;

@@ -3,6 +3,8 @@
 mod ends;
 mod rules;
 mod table;
+mod tone;
+mod voice;
 
 use super::*;
 use crate::kit::Signal;
@@ -28,6 +30,26 @@ fn heard(start: f64, end: f64, hertz: f64) -> Event {
         end: Millis(end),
         hertz,
     })
+}
+
+/// The kit's tone, which sounds on.
+fn tone(from: f64, until: f64) -> (Event, f64) {
+    let heard = Heard {
+        start: Millis(from),
+        end: Millis(until),
+        hertz: 2_150.0,
+    };
+    (Event::Tone(heard), until + 50.0)
+}
+
+/// A beep of the kit whose beginning was not heard.
+fn cut(from: f64, until: f64) -> (Event, f64) {
+    let heard = Heard {
+        start: Millis(from),
+        end: Millis(until),
+        hertz: 2_150.0,
+    };
+    (Event::Cut(heard), until + 100.0)
 }
 
 /// The kit's beep, told 100 ms after its end.

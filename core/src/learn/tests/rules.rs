@@ -246,14 +246,47 @@ fn a_microphone_that_stops_leaves_the_hand() {
 }
 
 #[test]
-fn a_microphone_that_hangs_has_stopped() {
-    let events = to_quiet();
-    let mut run = both(&events);
-    for tick in 1..=8 {
-        let at = Millis(7_300.0 + 1_000.0 * f64::from(tick));
-        run = step(&run, Event::Tick, at).next;
+fn a_microphone_that_hangs_interrupts_wherever_the_run_stands() {
+    let quiet = to_quiet();
+    for taken in [0, 2, 3, 4, 5] {
+        let mut run = both(&quiet[..taken]);
+        let from = run.last.map_or(0.0, |last| last.0);
+        let mut outcomes = Vec::new();
+        for tick in 1..=8 {
+            run = step(&run, Event::Tick, Millis(from + 100.0 * f64::from(tick))).next;
+            outcomes.push(run.phase);
+        }
+        assert!(!outcomes[4].ended(), "{taken}: half a second may pass");
+        assert_eq!(run.phase, Phase::Interrupted(Cause::NoSound), "{taken}");
     }
-    assert_eq!(run.phase, Phase::ByHand);
+}
+
+#[test]
+fn a_page_that_stood_still_does_not_take_the_microphone_for_hung() {
+    let run = both(&to_quiet());
+    let late = step(&run, Event::Tick, Millis(9_000.0)).next;
+    let late = step(&late, Event::Tick, Millis(9_010.0)).next;
+    assert!(matches!(late.phase, Phase::Quiet(_)));
+    let heard = step(&late, Event::Listened(Millis(8_600.0)), Millis(9_020.0)).next;
+    let on = step(&heard, Event::Tick, Millis(9_400.0)).next;
+    assert!(matches!(on.phase, Phase::Quiet(_)));
+}
+
+#[test]
+fn whoever_counts_in_while_it_is_quiet_was_out_in_between() {
+    for source in [Source::Tap, Source::Key] {
+        let mut events = to_quiet();
+        events.push((Event::Reverse(source), 9_000.0));
+        let left = both(&events);
+        assert_eq!(ended(left.phase), Why::LeftReverse);
+        let back = after(&left, &[(Event::Undo, 10_000.0)]);
+        assert!(matches!(back.phase, Phase::Quiet(_)), "it was a slip");
+    }
+    // The countdown is over; only the sound is still looked at.
+    let mut events = to_quiet();
+    events.push((IN, 11_250.0));
+    events.push(through(11_900.0));
+    assert_eq!(both(&events).phase, Phase::Learned);
 }
 
 #[test]

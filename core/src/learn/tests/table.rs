@@ -20,6 +20,7 @@ fn name(phase: Phase) -> &'static str {
         Phase::Failed(Why::NoEnd) => "no end",
         Phase::Failed(Why::MicrophoneLost) => "no microphone",
         Phase::Failed(Why::TooLoud) => "too loud",
+        Phase::Failed(Why::ToneOn { .. }) => "tone on",
         Phase::Interrupted(_) => "interrupted",
     }
 }
@@ -56,26 +57,28 @@ fn states() -> Vec<(&'static str, Run, f64)> {
 
 /// One row a state; one column an event, in the order of [`events`].
 const TABLE: &str = "
-            in       out           beep          other    listened loud     gap      lost     seen          tick     undo     cancel    hidden      restart
-ready       engaged  ready         ready         ready    ready    ready    ready    ready    ready         ready    ready    cancelled interrupted ready
-engaged     engaged  released      engaged       engaged  engaged  engaged  engaged  engaged  engaged       engaged  engaged  cancelled interrupted ready
-released    engaged  released      released      released released released released released released      released engaged  cancelled interrupted ready
-last        engaged  left_reverse  quiet         engaged  engaged  engaged  engaged  engaged  engaged       engaged  released cancelled interrupted ready
-quiet       quiet    left_reverse  beep_in_quiet quiet    quiet    quiet    quiet    quiet    beep_in_quiet quiet    quiet    cancelled interrupted ready
-over        quiet    quiet         beep_in_quiet quiet    quiet    quiet    quiet    by_hand  beep_in_quiet quiet    quiet    cancelled interrupted ready
-closing     closing  left_reverse  learned       closing  closing  closing  closing  closing  closing       closing  closing  cancelled interrupted ready
-learned     learned  learned       learned       learned  learned  learned  learned  learned  learned       learned  learned  learned   learned     ready
-by_hand     by_hand  by_hand       by_hand       by_hand  by_hand  by_hand  by_hand  by_hand  by_hand       by_hand  by_hand  by_hand   by_hand     ready
-failed      cancelled cancelled    cancelled     cancelled cancelled cancelled cancelled cancelled cancelled cancelled cancelled cancelled cancelled ready
-interrupted interrupted interrupted interrupted interrupted interrupted interrupted interrupted interrupted interrupted interrupted interrupted interrupted interrupted ready
+            in       out           beep          cut           tone          other    listened loud     gap      lost     seen          tick     undo     cancel    hidden      restart
+ready       engaged  ready         ready         ready         ready         ready    ready    ready    ready    ready    ready         ready    ready    cancelled interrupted ready
+engaged     engaged  released      engaged       engaged       engaged       engaged  engaged  engaged  engaged  engaged  engaged       engaged  engaged  cancelled interrupted ready
+released    engaged  released      released      released      released      released released released released released released      released engaged  cancelled interrupted ready
+last        engaged  left_reverse  quiet         engaged       quiet         engaged  engaged  engaged  engaged  engaged  engaged       engaged  released cancelled interrupted ready
+quiet       left_reverse left_reverse beep_in_quiet beep_in_quiet beep_in_quiet quiet    quiet    quiet    quiet    quiet    beep_in_quiet quiet    quiet    cancelled interrupted ready
+over        quiet    quiet         beep_in_quiet beep_in_quiet beep_in_quiet quiet    quiet    quiet    quiet    by_hand  beep_in_quiet quiet    quiet    cancelled interrupted ready
+closing     left_reverse left_reverse learned    closing       learned       closing  closing  closing  closing  closing  closing       closing  closing  cancelled interrupted ready
+learned     learned  learned       learned       learned       learned       learned  learned  learned  learned  learned  learned       learned  learned  learned   learned     ready
+by_hand     by_hand  by_hand       by_hand       by_hand       by_hand       by_hand  by_hand  by_hand  by_hand  by_hand  by_hand       by_hand  by_hand  by_hand   by_hand     ready
+failed      cancelled cancelled    cancelled     cancelled     cancelled     cancelled cancelled cancelled cancelled cancelled cancelled cancelled cancelled cancelled cancelled ready
+interrupted interrupted interrupted interrupted interrupted interrupted interrupted interrupted interrupted interrupted interrupted interrupted interrupted interrupted interrupted interrupted ready
 ";
 
 /// What is tried, for a moment `at`.
-fn events(at: f64) -> [Event; 14] {
+fn events(at: f64) -> [Event; 16] {
     [
         IN,
         OUT,
         heard(at - 300.0, at - 100.0, 2_150.0),
+        cut(at - 300.0, at - 100.0).0,
+        tone(at - 300.0, at - 50.0).0,
         heard(at - 300.0, at - 100.0, 1_200.0),
         Event::Listened(Millis(at - 400.0)),
         Event::Noise { too_loud: true },
