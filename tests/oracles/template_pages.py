@@ -59,7 +59,8 @@ def cross(page, hole):
 def arrow(page, x, y):
     """Axis and tip of a head that widens downward by 1 mm a mm."""
     sides = []
-    for down in (4.0, 8.0):
+    # Above the line that is measured from, which may run across its foot.
+    for down in (3.0, 6.0):
         left = x - down / 2 + page.edge(x - down / 2, y + down, 1, 0, 0.6)
         right = x + down / 2 + page.edge(x + down / 2, y + down, 1, 0, 0.6)
         sides.append((y + down, left, right))

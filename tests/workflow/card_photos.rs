@@ -18,7 +18,7 @@ use crate::bench::Bench;
 use crate::scenario;
 
 /// One of the rendered photos that are kept as files.
-fn photo(name: &str) -> Picture {
+pub fn photo(name: &str) -> Picture {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("fixtures/photo");
     let bytes = std::fs::read(folder.join(name)).expect("the photo");
     cleaned(bytes).expect("a picture")
@@ -30,7 +30,7 @@ fn truth() -> Truth {
     middle.truth()
 }
 
-fn at_cards() -> Bench {
+pub fn at_cards() -> Bench {
     let mut bench = Bench::new();
     scenario::to_marks(&mut bench);
     bench.send(Intent::CheckLine("250".to_owned()));
@@ -38,13 +38,13 @@ fn at_cards() -> Bench {
     bench
 }
 
-fn give(bench: &mut Bench, name: &str) {
+pub fn give(bench: &mut Bench, name: &str) {
     bench.phone.camera.gives(photo(name));
     bench.phone.clock.advance(Millis(5.0));
     bench.send(Intent::Cards(CardsIntent::Ask(PictureFrom::Camera)));
 }
 
-fn trouble(bench: &Bench) -> Option<&str> {
+pub fn trouble(bench: &Bench) -> Option<&str> {
     let trouble = bench.app.drafts.cards.trouble.as_ref();
     trouble.map(|message| message.key.as_ref())
 }
@@ -349,59 +349,4 @@ fn what_is_no_photo_is_named_with_what_to_do() {
     bench.send(Intent::Cards(CardsIntent::Ask(PictureFrom::Files)));
     assert_eq!(trouble(&bench), Some("photo-cut-short"));
     assert!(bench.job().card_photos.photos.is_empty());
-}
-
-#[test]
-fn photos_that_come_faster_than_they_are_looked_at_are_all_kept() {
-    let mut bench = at_cards();
-    let came = |name: &str| Intent::Cards(CardsIntent::Came(Ok(Some(photo(name)))));
-    bench.phone.clock.advance(Millis(5.0));
-    bench.at_once(["left.jpg", "middle.jpg", "right.jpg"].map(came));
-    assert_eq!(trouble(&bench), None);
-    let state = &bench.job().card_photos;
-    assert_eq!(state.photos.len(), 3);
-    let measured = &state.outcome.as_ref().expect("figures").measured;
-    assert_eq!(measured.gaps.len(), 3);
-}
-
-#[test]
-fn the_check_line_typed_while_a_photo_is_looked_at_loses_no_photo() {
-    let mut bench = at_cards();
-    give(&mut bench, "middle.jpg");
-    bench.phone.clock.advance(Millis(5.0));
-    bench.at_once([
-        Intent::Cards(CardsIntent::Came(Ok(Some(photo("left.jpg"))))),
-        Intent::CheckLine("249".to_owned()),
-    ]);
-    let state = &bench.job().card_photos;
-    assert_eq!(state.photos.len(), 2);
-    assert!(state.outcome.is_some(), "solved with both");
-}
-
-#[test]
-fn one_that_cannot_be_looked_at_keeps_its_other_try_while_the_next_is_looked_at() {
-    let mut bench = at_cards();
-    let mut torn = photo("left.jpg");
-    torn.bytes.truncate(torn.bytes.len() / 2);
-    bench.phone.clock.advance(Millis(5.0));
-    bench.at_once([
-        Intent::Cards(CardsIntent::Came(Ok(Some(torn)))),
-        Intent::Cards(CardsIntent::Came(Ok(Some(photo("middle.jpg"))))),
-    ]);
-    assert_eq!(bench.job().card_photos.photos.len(), 1);
-    assert!(trouble(&bench).is_some(), "what is wrong with the first");
-}
-
-#[test]
-fn a_photo_that_is_looked_at_while_the_screen_is_left_waits_for_it() {
-    let mut bench = at_cards();
-    bench.phone.clock.advance(Millis(5.0));
-    bench.at_once([
-        Intent::Cards(CardsIntent::Came(Ok(Some(photo("middle.jpg"))))),
-        Intent::GoStep(Step::Check),
-    ]);
-    assert_eq!(bench.job().card_photos.photos.len(), 0);
-    bench.send(Intent::GoStep(Step::Cards));
-    assert_eq!(bench.job().card_photos.photos.len(), 1);
-    assert!(bench.job().card_photos.outcome.is_some());
 }

@@ -25,6 +25,7 @@ mod backup_many;
 mod bad_entries;
 mod behind_photos;
 mod card_photos;
+mod card_queue;
 mod clock_goes_back;
 mod contradictions;
 mod drilled_sets;

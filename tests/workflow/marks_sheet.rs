@@ -58,6 +58,7 @@ fn marks_leave_room_for_the_largest_hole_of_any_material() {
     assert_eq!(radius(&with_sheet(|_| ())), Millimetres(10.5));
     let metal = with_sheet(|sheet| {
         sheet["holes"]["by_material"] = json!([{ "material": "metal", "diameter": 26 }]);
+        sheet["heads"]["flange_diameter"] = json!(32);
     });
     assert_eq!(radius(&metal), Millimetres(13.0));
 }
