@@ -5,7 +5,7 @@ use super::event::{Action, Heard, Source};
 use super::proof::BEEPS_KEPT;
 use super::run::{counted, doubt, fail, finish, quiet, quiet_goes_on};
 use super::slip;
-use super::sound::{Fate, Part, Told, is_nothing, join, settle};
+use super::sound::{Fate, Part, Told, goes_on_with, is_nothing, join, settle};
 use super::state::{
     ALONE_PAUSE, BURST, Doubt, EARLY, END_EARLY, LAG, LATE, LONGEST_BEEP, Listening, OWN_TONE,
     Phase, Quiet, Run, SAME_TONE, SKEW, Ways, Why,
@@ -40,7 +40,9 @@ pub(super) fn sound(
         note(next, heard, kind);
     }
     if kind == Kind::Own && next.tone.is_some_and(|tone| same(tone, heard)) {
-        // It confirms nothing, and breaks the silence that it may belong to.
+        // It confirms nothing, and breaks the silence that it may belong to;
+        // a sound that it goes on with is no shorter for it.
+        goes_on_with(next, heard);
         let between = matches!(next.phase, Phase::Ready | Phase::Released);
         if told != Told::GoesOn && between && next.early_own.len() < BEEPS_KEPT {
             next.early_own.push(heard);
@@ -127,10 +129,10 @@ fn takes(next: &mut Run, part: Part, at: Millis, actions: &mut Vec<Action>) {
     let heard = part.whole;
     match next.phase {
         Phase::Quiet(quiet) => settle(next, heard, |run| in_quiet(run, quiet, part, at, actions)),
-        Phase::Closing { .. } => {
-            if next.procedure.ends_with == Signal::Beep && part.told != Told::Cut {
-                finish(next, at, actions);
-            }
+        Phase::Closing { .. }
+            if next.procedure.ends_with == Signal::Beep && part.told != Told::Cut =>
+        {
+            finish(next, at, actions);
         }
         Phase::Ready | Phase::Engaged | Phase::Released => match part.fate {
             Fate::Cycle(index) => belongs(next, index, part),

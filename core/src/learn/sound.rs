@@ -91,6 +91,23 @@ pub(super) fn join(next: &mut Run, told: Told, heard: Heard) -> Part {
     }
 }
 
+/// A part that confirms nothing by itself still belongs to the sound that it
+/// goes on with, so that the next part is not taken for a new one.
+pub(super) fn goes_on_with(next: &mut Run, heard: Heard) {
+    let known = next.sound.as_mut().filter(|sound| sound.holds(heard));
+    let Some(sound) = known else {
+        return;
+    };
+    if heard.end > sound.to {
+        sound.to = heard.end;
+    }
+    if let Fate::Cycle(index) = sound.fate
+        && let Some(cycle) = next.cycles.get_mut(index)
+    {
+        cycle.sounds_to(heard.end);
+    }
+}
+
 /// Does something with what was heard, and notes which engagement took it.
 pub(super) fn settle(next: &mut Run, heard: Heard, take: impl FnOnce(&mut Run)) {
     let before: Vec<u32> = next.cycles.iter().map(|cycle| cycle.beeps).collect();
