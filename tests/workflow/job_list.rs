@@ -88,8 +88,11 @@ fn a_job_is_found_by_the_end_of_its_vehicles_number_and_by_its_kits_serial_numbe
     }
     bench.send(Intent::GoJobs);
     let plate = plates(&bench)[0].to_owned();
-    assert_eq!(search(&mut bench, "3c4d55667"), [plate.clone()]);
-    assert_eq!(search(&mut bench, "ks90417"), [plate.clone()]);
+    assert_eq!(
+        search(&mut bench, "3c4d55667"),
+        std::slice::from_ref(&plate)
+    );
+    assert_eq!(search(&mut bench, "ks90417"), std::slice::from_ref(&plate));
     let mut bench = bench.killed();
     assert_eq!(search(&mut bench, "55667"), [plate], "also from its brief");
 }
