@@ -3,7 +3,7 @@
 
 use std::fs;
 use std::path::Path;
-use std::time::Duration;
+use std::time::{Duration, Instant};
 
 use rakeline_tests::browser::{Phone, PhoneSetup, Server, Shot};
 
@@ -160,8 +160,12 @@ fn with_file(name: &str, beeps: &[f64], stays: Duration) -> (Server, Phone) {
 
 fn opened(server: &Server, file: &Path) -> Phone {
     let phone = open(server, hears(Some(file)), |_| {});
+    let opened = Instant::now();
     listen_and_start(&phone);
     phone.wait_for("the first beep in reverse gives the kit's tone", PATIENCE);
+    // Reverse goes in some seconds before the first beep: ten without one fail.
+    let before = Duration::from_secs_f64(LEAD - 4.0);
+    phone.rest(before.saturating_sub(opened.elapsed()));
     phone
 }
 

@@ -298,17 +298,20 @@ pub fn may_skip(job: &JobState, sheet: &StepSheet) -> Result<(), Message> {
 #[must_use]
 pub fn not_done(job: &JobState, book: &StepBook) -> Vec<Message> {
     let path = step_path(job, book);
-    let steps = path.iter().flat_map(|stage| &stage.steps);
-    let lines = steps.filter_map(|step| match &step.stands {
-        StepStands::Done => None,
-        StepStands::Skipped(why) => Some(
-            msg("step-skipped-line")
-                .message("step", step.sheet.what())
-                .text("why", why.clone()),
-        ),
-        StepStands::Due | StepStands::Blocked(_) => {
-            Some(msg("step-open-line").message("step", step.sheet.what()))
+    let (mut lines, mut open) = (Vec::new(), Vec::new());
+    for step in path.iter().flat_map(|stage| &stage.steps) {
+        match &step.stands {
+            StepStands::Done => {}
+            StepStands::Skipped(why) => lines.push(
+                msg("step-skipped-line")
+                    .message("step", step.sheet.what())
+                    .text("why", why.clone()),
+            ),
+            StepStands::Due | StepStands::Blocked(_) => open.push(step.sheet.what()),
         }
-    });
-    lines.collect()
+    }
+    if !open.is_empty() {
+        lines.push(msg("step-open-line").list("steps", open));
+    }
+    lines
 }
