@@ -56,7 +56,8 @@ fn the_job_sheet_prints_on_a4_without_the_app_around_it() {
     assert_eq!(heads.len(), 4);
     let pdf = phone.print_pdf("sheet");
     let sizes = media_boxes(&pdf);
-    assert!((1..=2).contains(&sizes.len()), "{} pages", sizes.len());
+    // The drawing with its distances, heads, what was not done: three at most.
+    assert!((1..=3).contains(&sizes.len()), "{} pages", sizes.len());
     for (width, height) in sizes {
         let off = (width - A4.0).abs().max((height - A4.1).abs());
         assert!(off < 1.5, "{width} x {height} is not A4");

@@ -19,12 +19,16 @@ const ADDS: [&str; 8] = [
 ];
 
 /// Lower-case words with hyphens in core that are no keys: names of steps.
-const NO_KEYS: [&str; 5] = [
+const NO_KEYS: [&str; 9] = [
     "box-place",
     "box-place-cabin",
+    "display-place",
     "heads-in",
+    "kit-complete",
     "paint-cured",
     "primer-dry",
+    "speaker-place",
+    "zone-shift",
 ];
 
 /// Beginnings of keys that are put together as the program runs; that each of
