@@ -30,7 +30,11 @@ fn faults(documents: &[String]) -> Vec<usize> {
 
 fn with(at: &str, value: Value) -> String {
     let mut book: Value = serde_json::from_str(BOOK).expect("JSON");
-    *book.pointer_mut(at).expect("that place") = value;
+    let (above, name) = at.rsplit_once('/').expect("a place below another");
+    match book.pointer_mut(above).expect("that place") {
+        Value::Array(list) => list[name.parse::<usize>().expect("an index")] = value,
+        group => group[name] = value,
+    }
     book.to_string()
 }
 
