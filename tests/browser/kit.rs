@@ -7,43 +7,7 @@ use rakeline_tests::browser::Server;
 use crate::fitter::{
     PATIENCE, first_screen, job_at_first_mark, look, saved, setup, type_face_down, verdicts,
 };
-
-/// The fields in the order of the screens.
-const SCREENS: [(&str, &[(&str, &str)]); 5] = [
-    (
-        "On to the rings",
-        &[
-            ("Name of the kit", "Shelf kit"),
-            ("Labels of the heads", "1 2 3 4"),
-            ("Hole for a head", "21"),
-        ],
-    ),
-    ("On to the aim", &[("What the rings add", "2 5 9 14")]),
-    (
-        "On to the marks",
-        &[
-            ("Least aim", "0"),
-            ("Greatest aim", "9"),
-            ("Aim to be near to", "4"),
-        ],
-    ),
-    (
-        "On to lead and learn",
-        &[
-            ("Inner limit", "280"),
-            ("Least corner gap", "180"),
-            ("Depth behind the face", "17"),
-        ],
-    ),
-    (
-        "Keep the sheet",
-        &[
-            ("Length of a head's lead", "2400"),
-            ("Cycles of the obstacle learn", "6"),
-            ("Silence at the end", "4"),
-        ],
-    ),
-];
+use crate::quick_sheet::type_quick_sheet;
 
 #[test]
 fn a_quick_sheet_typed_on_the_phone_decides_rings_and_the_drill_stays_shut_unseen() {
@@ -54,16 +18,11 @@ fn a_quick_sheet_typed_on_the_phone_decides_rings_and_the_drill_stays_shut_unsee
     look(&phone, "kits");
     phone.tap_named("Type a quick sheet");
     let begun = Instant::now();
-    for (index, (onward, fields)) in SCREENS.iter().enumerate() {
-        phone.wait_for(&format!("Part {} of 5", index + 1), PATIENCE);
-        for (label, text) in *fields {
-            phone.type_into(label, text);
+    type_quick_sheet(&phone, ["Shelf kit", "6", "4"], |part| {
+        if part <= 2 {
+            look(&phone, &format!("kit-quick-{part}"));
         }
-        if index < 2 {
-            look(&phone, &format!("kit-quick-{}", index + 1));
-        }
-        phone.tap_named(onward);
-    }
+    });
     phone.wait_for("Kept. The next job starts with it.", PATIENCE);
     println!(
         "quick sheet typed in {:.1} s",

@@ -11,6 +11,7 @@ use crate::fitter::{PATIENCE, first_screen, job_with_marks, look, saved, setup};
 use crate::learn::{
     DWELL, HAND, heard_beep, hears, listen_and_start, out_of_reverse, outcome, sound,
 };
+use crate::quick_sheet::type_quick_sheet;
 
 /// The kit's tone, which no sheet tells: it is learned from the first beep.
 const TONE: f64 = 2_150.0;
@@ -22,43 +23,6 @@ const LEAD: f64 = 16.0;
 const APART: f64 = 6.0;
 /// A busy machine may drop sound of a file on its way; then it is played anew.
 const TIMES: usize = 3;
-
-/// The quick sheet in the order of its screens.
-const SHEET: [(&str, &[(&str, &str)]); 5] = [
-    (
-        "On to the rings",
-        &[
-            ("Name of the kit", "Ten times kit"),
-            ("Labels of the heads", "1 2 3 4"),
-            ("Hole for a head", "21"),
-        ],
-    ),
-    ("On to the aim", &[("What the rings add", "2 5 9 14")]),
-    (
-        "On to the marks",
-        &[
-            ("Least aim", "0"),
-            ("Greatest aim", "9"),
-            ("Aim to be near to", "4"),
-        ],
-    ),
-    (
-        "On to lead and learn",
-        &[
-            ("Inner limit", "280"),
-            ("Least corner gap", "180"),
-            ("Depth behind the face", "17"),
-        ],
-    ),
-    (
-        "Keep the sheet",
-        &[
-            ("Length of a head's lead", "2400"),
-            ("Cycles of the obstacle learn", "10"),
-            ("Silence at the end", "6"),
-        ],
-    ),
-];
 
 /// When a file beeps, seconds: so many times in every cycle but the last.
 fn beeps(in_a_cycle: usize) -> Vec<f64> {
@@ -85,13 +49,8 @@ fn before_the_run(phone: &Phone) {
     phone.tap_named("Kit sheets");
     phone.wait_for("Type a quick sheet", PATIENCE);
     phone.tap_named("Type a quick sheet");
-    for (index, (onward, fields)) in SHEET.iter().enumerate() {
-        phone.wait_for(&format!("Part {} of 5", index + 1), PATIENCE);
-        for (label, text) in *fields {
-            phone.type_into(label, text);
-        }
-        phone.tap_named(onward);
-    }
+    let cycles = CYCLES.to_string();
+    type_quick_sheet(phone, ["Ten times kit", &cycles, "6"], |_| {});
     phone.wait_for("Kept. The next job starts with it.", PATIENCE);
     phone.tap_named("Start the next job with it");
     phone.wait_for("With Ten times kit", PATIENCE);

@@ -20,6 +20,7 @@ mod mark_out;
 mod paper;
 mod pictures;
 mod quick_path;
+mod quick_sheet;
 mod sensors;
 mod sight;
 mod storage;

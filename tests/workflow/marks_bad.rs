@@ -1,19 +1,19 @@
 //! What can be typed or dragged wrong in a mark-out: each says which number
 //! and by how much, and the last good plan stays.
 
-use rakeline::driver::{CheckIntent, Intent, MarkOutIntent, SETTINGS_KEY};
-use rakeline::platform::memory::MemoryPlatform;
+use rakeline::driver::{CheckIntent, Intent, MarkOutIntent};
 use rakeline::texts::say;
 use rakeline_core::decide::mark_out::{MOST_AREAS, PlanKind};
 use rakeline_core::job::{
     self, Field, HolesEvent, JobEvent, Limit, MeasuringEvent, limit_value, plan_curve, task_for,
 };
 use rakeline_core::units::{Degrees, Millimetres, Offset};
-use serde_json::{Value, json};
+use serde_json::json;
 
 use crate::bench::Bench;
 use crate::hand::sweep;
 use crate::marks::{area, fit, mark_out, marks, ready_to_drill, typed};
+use crate::marks_sheet::with_sheet;
 use crate::scenario;
 
 fn at_marks() -> Bench {
@@ -91,17 +91,8 @@ fn areas_that_cannot_be_say_which_ends_and_by_how_much() {
 
 /// A phone whose kit used last is the plain one with so many heads.
 fn with_heads(heads: usize) -> Bench {
-    let mut sheet: Value =
-        serde_json::from_str(include_str!("../../assets/kits/plain-four.json")).expect("a sheet");
     let labels: Vec<String> = (1..=heads).map(|label| label.to_string()).collect();
-    sheet["heads"]["labels"] = json!(labels);
-    let kit = rakeline_core::kit::parse(&sheet.to_string()).expect("a good sheet");
-    let phone = MemoryPlatform::new();
-    let settings = json!({ "last_kit": kit, "fitter": "A. Beck" });
-    phone.storage.plant(SETTINGS_KEY, &settings.to_string());
-    let mut bench = Bench::on(phone);
-    scenario::to_marks(&mut bench);
-    bench
+    with_sheet(|sheet| sheet["heads"]["labels"] = json!(labels))
 }
 
 #[test]

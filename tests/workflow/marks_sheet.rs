@@ -12,7 +12,7 @@ use crate::marks::{mark_out, marks, text_of, typed};
 use crate::scenario;
 
 /// A phone whose kit used last is the plain one with a change.
-fn with_sheet(change: impl Fn(&mut Value)) -> Bench {
+pub fn with_sheet(change: impl Fn(&mut Value)) -> Bench {
     let mut sheet: Value =
         serde_json::from_str(include_str!("../../assets/kits/plain-four.json")).expect("a sheet");
     change(&mut sheet);

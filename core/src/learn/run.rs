@@ -219,10 +219,12 @@ fn was_out(next: &mut Run, at: Millis, actions: &mut Vec<Action>) -> bool {
     true
 }
 
-/// A cycle was confirmed; the last one's quiet time begins with it.
+/// A cycle was confirmed; the last one's quiet time begins with it, but not
+/// before its tap: what sounded between a beep and its tap is no silence.
 pub(super) fn counted(next: &mut Run, end: Millis, at: Millis, actions: &mut Vec<Action>) {
     if next.number() == next.procedure.cycles {
-        quiet(next, end, at, actions);
+        let tapped = next.cycles.last().map_or(end, |cycle| cycle.engaged);
+        quiet(next, if tapped > end { tapped } else { end }, at, actions);
     } else {
         signal(next, Cue::Counted, at, actions);
     }

@@ -160,6 +160,20 @@ fn a_beep_before_the_tap_and_one_after_out_belong_to_it() {
 }
 
 #[test]
+fn a_beep_before_its_tap_starts_the_last_quiet_time_with_the_tap() {
+    let events = [
+        (IN, 1_000.0),
+        kit(1_200.0),
+        (OUT, 2_500.0),
+        kit(6_900.0),
+        cut(7_400.0, 7_700.0),
+        (IN, 8_200.0),
+    ];
+    let run = both(&events);
+    assert_eq!(run.quiet.map(|quiet| quiet.from), Some(Millis(8_200.0)));
+}
+
+#[test]
 fn a_beep_that_nobody_tapped_makes_the_ways_disagree() {
     let mut events = vec![kit(500.0)];
     events.extend(to_quiet().into_iter().map(|(event, at)| match event {
