@@ -73,7 +73,11 @@ fn kind(next: &mut Run, told: Told, heard: Heard, counting: bool) -> Kind {
         return Kind::Own;
     }
     if next.tone.is_none() && !teaches(next, told, heard) {
-        return Kind::OtherTone;
+        // That its beginning was not heard is kept: it may be heard again.
+        return match told {
+            Told::Cut => Kind::Cut,
+            Told::Whole | Told::GoesOn => Kind::OtherTone,
+        };
     }
     if !same(*next.tone.get_or_insert(heard.hertz), heard) {
         return Kind::OtherTone;

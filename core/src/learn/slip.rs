@@ -57,7 +57,9 @@ pub(super) fn meanwhile(next: &mut Run, event: Event, at: Millis) {
         Event::Listened(through) => listened(next, through, at),
         Event::Noise { too_loud: false } | Event::Tick => {}
         Event::Gap(until) if next.before.as_ref().is_some_and(|b| b.covers(until)) => {}
+        // A tone that sounds on is not known yet.
         Event::Beep(_)
+        | Event::Tone(_)
         | Event::Cut(_)
         | Event::Noise { .. }
         | Event::Gap(_)

@@ -117,3 +117,17 @@ fn by_sound_alone_the_app_says_nothing_before_the_end() {
     }
     assert!(matches!(now.phase, Phase::Quiet(_)));
 }
+
+#[test]
+fn a_beep_whose_beginning_was_not_heard_teaches_nothing_when_it_is_heard_again() {
+    let mut unknown = procedure();
+    unknown.tone = None;
+    let events = [
+        (IN, 1_000.0),
+        cut(1_300.0, 1_600.0),
+        (OUT, 2_000.0),
+        (Event::Undo, 2_300.0),
+    ];
+    let run = run(unknown, Ways::Both, &events);
+    assert_eq!((run.tone, run.confirmed()), (None, 0));
+}
