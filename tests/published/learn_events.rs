@@ -48,8 +48,10 @@ fn event(dice: &mut Dice, at: f64) -> Event {
         10..=15 => Event::Out(Source::Tap),
         16..=24 => Event::Beep(sound(dice, 400, TONE)),
         25 => Event::Beep(sound(dice, 400, 1_500.0)),
-        // A tone that sounds on is told again until it ends: see the rules.
-        40..=42 => Event::Cut(sound(dice, 400, TONE)),
+        // A tone is told as soon as a beep is; that it is long is told later.
+        40 => Event::Tone(sound(dice, 400, TONE)),
+        41 => Event::Tone(sound(dice, 400, 1_500.0)),
+        42 => Event::Cut(sound(dice, 400, TONE)),
         26..=33 => Event::Listened(Millis(at - BEHIND)),
         34 => Event::Undo,
         35 => Event::SignalSeen,
