@@ -4,7 +4,7 @@
 //! `i` in, `o` out, by taps and keys in turn; `b` a beep of the kit (begun
 //! 300 ms before its second is told), `x` one at another tone, `.` nothing;
 //! `t` the kit's tone sounds on (it began 300 ms before the first such letter
-//! and ends with the last), `I` and `O` in and out while it does; `c` cancelled,
+//! and ends with the second of the last), `I` and `O` in and out while it does; `c` cancelled,
 //! `h` hidden, `m` a microphone that hangs.
 //!
 //! Three cycles, 4 s of quiet, longest pause 3.5 s. Before the first tap a sound
@@ -93,6 +93,7 @@ fn whole(last_beeps: bool, free: &str, strays: bool) -> Regex {
     ];
     if strays {
         first.push(format!("{free}*[tO][tO]{tapped}{own}"));
+        first.push(format!("{free}*[tO][tO]I[tI]{{0,8}}b{body}{any}"));
     }
     let first = first.join("|");
     let gap = "[oOxb.t]{0,2}";
@@ -104,10 +105,12 @@ fn whole(last_beeps: bool, free: &str, strays: bool) -> Regex {
     let (own, any) = (heard(&out), &out.any);
     // A sound that begins with the second tap counts once the app has said what
     // it had to.
-    let then = format!("{gap}{tapped}{own}|[oOxb.t][oxb.]I{body}{any}");
+    // A beep right behind a tone that was on with the tap is the cycle's own.
+    let behind = format!("I[tI]{{0,{}}}b", WAIT - 1);
+    let then = format!("{gap}{tapped}{own}|{gap}{behind}{body}{any}|[oOxb.t][oxb.]I{body}{any}");
     let quiet = "[x.]{3}[iox.]";
     let last = if last_beeps {
-        format!("{gap}{tapped}(?:b|t{{1,3}}){quiet}")
+        format!("{gap}(?:{tapped}(?:b|t{{1,3}})|{behind}){quiet}")
     } else {
         format!("i{quiet}")
     };
@@ -169,7 +172,7 @@ fn performed(last_beeps: bool, told: &str) -> Phase {
             let from = *tone.get_or_insert(at - 300.0);
             now.push(Event::Tone(heard(from, at - 50.0, 2_150.0)));
         } else if let Some(from) = tone.take() {
-            now.push(Event::Beep(heard(from, at - 1_020.0, 2_150.0)));
+            now.push(Event::Beep(heard(from, at - 1_000.0, 2_150.0)));
         }
         let by = [Source::Tap, Source::Key][second as usize % 2];
         now.push(match letter {
@@ -192,8 +195,6 @@ fn performed(last_beeps: bool, told: &str) -> Phase {
 }
 
 /// A run that goes well, most of the time, with letters changed at random.
-/// Tones that go on are held by rules of their own (`core/src/learn/tests/tone.rs`):
-/// at their edges, within a tenth of a second, the expression is too coarse.
 fn told(dice: &mut Dice, last_beeps: bool) -> String {
     let mut told = String::new();
     let fill = |told: &mut String, dice: &mut Dice, most: usize| {
@@ -203,26 +204,28 @@ fn told(dice: &mut Dice, last_beeps: bool) -> String {
     };
     for cycle in 0..3 {
         if dice.below(8) == 0 {
-            told.push_str("b.");
+            told.push_str(["b.", "tt", "t."][dice.below(3)]);
         } else {
             fill(&mut told, dice, 2);
         }
         let beeps = cycle < 2 || last_beeps;
         let early = cycle == 0 && dice.below(4) == 0;
-        told.push_str(["i", "bi"][usize::from(early)]);
+        told.push_str(["i", "bi", "ti", "I"][if early { dice.below(4) } else { 0 }]);
         if beeps && !early {
             fill(&mut told, dice, 3);
-            told.push('b');
+            told.push_str(["b", "b", "t", "tt"][dice.below(4)]);
         }
         if cycle < 2 {
             fill(&mut told, dice, 2);
-            told.push('o');
+            told.push_str(["o", "o", "o", "tO"][dice.below(4)]);
         }
     }
     told.push_str("....");
     for _ in 0..dice.below(4) {
         let place = dice.below(told.len());
-        let letters = ["i", "o", "b", "b", "x", ".", ".", "", "c", "h", "m"];
+        let letters = [
+            "i", "o", "b", "b", "x", ".", ".", "", "c", "h", "m", "t", "tt", "I", "O",
+        ];
         told.replace_range(place..=place, letters[dice.below(letters.len())]);
     }
     told
