@@ -7,11 +7,11 @@ use serde::{Deserialize, Serialize};
 use super::apply::Refusal;
 use super::entry::{Field, WhichLead, read_length};
 use super::state::JobState;
+use super::typed_unit::{AMPERES, VOLTS, typed_figure};
 use crate::decide::leads::{self, DEFAULT_SLACK, LeadKit, LeadOf, LeadPlan, Route, RouteRule};
 use crate::decide::supply::{
     self, Amperes, Celsius, CrossSection, FuseAnswer, Judged, LampCircuit, Reading, System, Volts,
 };
-use crate::figure;
 use crate::kit::OutputKind;
 use crate::order;
 use crate::text::{Message, msg};
@@ -114,31 +114,6 @@ pub fn fuse_typed(job: &JobState) -> Result<Amperes, Message> {
         .filter(|value| *value > 0.0)
         .map(Amperes)
         .ok_or_else(|| msg("entry-not-amperes").text("typed", typed))
-}
-
-/// Units that may stand behind a figure, with what they make of it.
-const VOLTS: [(&str, f64); 5] = [
-    ("", 1.0),
-    ("v", 1.0),
-    ("volt", 1.0),
-    ("volts", 1.0),
-    ("mv", 1e-3),
-];
-const AMPERES: [(&str, f64); 5] = [
-    ("", 1.0),
-    ("a", 1.0),
-    ("amp", 1.0),
-    ("amps", 1.0),
-    ("ma", 1e-3),
-];
-
-fn typed_figure(typed: &str, units: &[(&str, f64)]) -> Option<f64> {
-    let plain = typed.trim().replace(',', ".").replace('−', "-");
-    let number = plain.trim_end_matches(|c: char| c.is_alphabetic() || c.is_whitespace());
-    let unit = plain[number.len()..].trim().to_lowercase();
-    let (_, factor) = units.iter().find(|(name, _)| *name == unit)?;
-    let value = figure::read(number)? * factor;
-    value.is_finite().then_some(value)
 }
 
 /// The leads that this job's kit has: one a head, then those of what tells

@@ -44,6 +44,7 @@ mod tape_card;
 mod tape_limit;
 mod time_spent;
 mod took;
+mod typed_unit;
 mod waits;
 mod walk;
 mod ways_out;

@@ -3,7 +3,7 @@
 use serde_json::{Map, Value};
 
 use super::parse::{from_value, single};
-use super::rules::{Field, Kind, Need, SHEET, Unit};
+use super::rules::{Field, Kind, SHEET};
 use super::{KitSheet, SheetFault, VERSION};
 use crate::figure;
 use crate::json;
@@ -16,91 +16,6 @@ use crate::text::Message;
 #[derive(Clone, Debug, PartialEq)]
 pub struct Draft {
     value: Value,
-}
-
-/// What an editor must know about a field.
-#[derive(Clone, Debug, PartialEq)]
-pub struct FieldInfo {
-    /// Its path, with `[]` for the entries of a list: `rings[].lift`.
-    pub path: String,
-    /// How it is typed.
-    pub entry: Entry,
-    /// Whether a sheet can do without it.
-    pub need: FieldNeed,
-}
-
-/// Whether a sheet can do without a field.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum FieldNeed {
-    /// It must be there where its group is.
-    Required,
-    /// It may stay 'not given', or a stated default holds.
-    MayBeMissing,
-}
-
-/// How a field is typed.
-#[derive(Clone, Debug, PartialEq)]
-pub enum Entry {
-    /// A number in a unit.
-    Number(Unit),
-    /// A text.
-    Text,
-    /// One of these words.
-    OneOf(&'static [&'static str]),
-    /// `true` or `false`.
-    Switch,
-    /// A list; its entries' fields follow with `[]` in their paths.
-    List,
-}
-
-/// Every field of a sheet in the order of an editor; groups are opened.
-#[must_use]
-pub fn fields() -> Vec<FieldInfo> {
-    let mut all = Vec::new();
-    for field in SHEET {
-        if field.name != "rakeline_kit" {
-            describe(
-                field.name.to_owned(),
-                &field.kind,
-                need(field.need),
-                &mut all,
-            );
-        }
-    }
-    all
-}
-
-fn need(need: Need) -> FieldNeed {
-    match need {
-        Need::Required => FieldNeed::Required,
-        Need::Defaulted | Need::Optional => FieldNeed::MayBeMissing,
-    }
-}
-
-fn describe(path: String, kind: &Kind, need_here: FieldNeed, all: &mut Vec<FieldInfo>) {
-    let entry = match kind {
-        Kind::Group(fields) => {
-            for field in *fields {
-                let below = format!("{path}.{}", field.name);
-                describe(below, &field.kind, need(field.need), all);
-            }
-            return;
-        }
-        Kind::Number { unit, .. } => Entry::Number(*unit),
-        Kind::Whole { .. } => Entry::Number(Unit::Count),
-        Kind::Text { .. } => Entry::Text,
-        Kind::OneOf(words) => Entry::OneOf(words),
-        Kind::Switch => Entry::Switch,
-        Kind::List { .. } => Entry::List,
-    };
-    all.push(FieldInfo {
-        path: path.clone(),
-        entry,
-        need: need_here,
-    });
-    if let Kind::List { of, .. } = kind {
-        describe(format!("{path}[]"), of, FieldNeed::Required, all);
-    }
 }
 
 /// One step of a path.
@@ -381,7 +296,7 @@ fn take_out(here: &mut Value, steps: &[Step<'_>]) {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::kit::parse;
+    use crate::kit::{fields, parse};
     use crate::units::Degrees;
 
     const METAL: &str = include_str!("../../../assets/kits/metal-four.json");

@@ -12,6 +12,7 @@ mod clashes;
 mod draft;
 mod electrics;
 mod fault;
+mod fields;
 pub mod library;
 mod limits;
 mod lines;
@@ -24,11 +25,12 @@ mod rules;
 mod schema;
 mod senses;
 
-pub use draft::{Draft, Entry, FieldInfo, FieldNeed, check_typed, fields};
+pub use draft::{Draft, check_typed};
 pub use electrics::{
     ControlBox, Lead, Leads, Output, OutputKind, Socket, SupplyNeeds, Volume, ZoneShift,
 };
 pub use fault::{SheetFault, Why};
+pub use fields::{Entry, FieldInfo, FieldNeed, fields};
 pub use limits::{
     AimLimits, DEFAULT_CLEARANCE, DEFAULT_CORNER_GAP_GREATEST, DEFAULT_ODD_HEAD_WITHIN,
     DEFAULT_SPACING_LEAST, HeightRange, MarkOutLimits,

@@ -1,15 +1,14 @@
 //! Measuring from photos of mark cards: a photo comes, the worker looks at
 //! it, it is stored, and all photos are solved together.
 
-use std::collections::VecDeque;
 use std::rc::Rc;
 
-use rakeline_core::estimate::photo::result::{FlatKind, Outcome, Tap};
+use rakeline_core::estimate::photo::result::{FlatKind, Outcome};
 use rakeline_core::estimate::photo::seen::PhotoSeen;
 use rakeline_core::job::{CARD_PHOTOS_GREATEST, CardPhoto, CardPhotosEvent, CardPrint, JobEvent};
 use rakeline_core::text::{Message, msg};
-use rakeline_core::units::{Estimate, Millimetres};
 
+use super::cards_draft::Doing;
 use super::cards_keep;
 use super::cards_queue;
 use super::centre::{centre, centred};
@@ -43,63 +42,6 @@ pub enum CardsIntent {
     Guide(GuideIntent),
     /// A short distance in a photo, by its place, with a flat thing.
     Flat(usize, FlatKind, Vec<[f64; 2]>),
-}
-
-/// What the worker does.
-#[derive(Clone, Debug, PartialEq)]
-pub(super) enum Doing {
-    Look(Rc<Picture>),
-    Solve,
-    Flat,
-    Centre(usize, Tap),
-}
-
-/// Photos of mark cards under way.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub struct CardsDraft {
-    /// Number of the worker's task, the share that is done, and what it is.
-    pub(super) under: Option<(u64, f32, Doing)>,
-    /// A photo that could not be looked at, for another try.
-    pub(super) again: Option<Rc<Picture>>,
-    /// Photos that wait for their turn.
-    pub(super) waiting: VecDeque<Rc<Picture>>,
-    /// Why there is nothing to show.
-    pub trouble: Option<Message>,
-    /// A photo on its way to the store.
-    pub(super) storing: Option<CardPhoto>,
-    /// The short distance that was measured last.
-    pub flat: Option<Estimate<Millimetres>>,
-}
-
-impl CardsDraft {
-    /// What is said of the work under way.
-    #[must_use]
-    pub fn under_way(&self) -> Option<Message> {
-        let (_, share, doing) = self.under.as_ref()?;
-        let percent = f64::from(*share) * 100.0;
-        Some(match doing {
-            Doing::Look(_) => msg("cards-looking").number("percent", percent, 0),
-            Doing::Centre(..) => msg("cards-centring"),
-            Doing::Solve | Doing::Flat => msg("cards-solving"),
-        })
-    }
-
-    /// What stays when a screen of the job is left: photos.
-    pub(super) fn kept(&mut self) -> Self {
-        Self {
-            trouble: self.trouble.take().filter(|_| self.again.is_some()),
-            again: self.again.take(),
-            waiting: std::mem::take(&mut self.waiting),
-            storing: self.storing.take(),
-            ..Self::default()
-        }
-    }
-
-    /// Whether another try makes sense.
-    #[must_use]
-    pub fn can_try_again(&self) -> bool {
-        self.under.is_none() && self.storing.is_none() && self.trouble.is_some()
-    }
 }
 
 pub(super) fn handle(app: &mut AppState, said: CardsIntent, now: &Now) -> Vec<Action> {

@@ -3,7 +3,8 @@
 
 use std::rc::Rc;
 
-use super::cards::{Doing, is_idle, look};
+use super::cards::{is_idle, look};
+use super::cards_draft::Doing;
 use super::intent::Action;
 use super::state::AppState;
 use crate::platform::Picture;

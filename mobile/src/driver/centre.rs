@@ -5,7 +5,8 @@ use rakeline_core::estimate::photo::result::{BAR, Tap, U_CENTRED};
 use rakeline_core::job::{CardPhotosEvent, JobState};
 use rakeline_core::text::msg;
 
-use super::cards::{Doing, changed, start};
+use super::cards::{changed, start};
+use super::cards_draft::Doing;
 use super::intent::{Action, Now};
 use super::state::{AppState, Notice};
 use crate::platform::Task;

@@ -6,7 +6,7 @@ use rakeline_core::json;
 use rakeline_core::record;
 use rakeline_core::text::msg;
 
-use super::cards::CardsDraft;
+use super::cards_draft::CardsDraft;
 use super::entry::JobEntry;
 use super::intent::Action;
 use super::jobs::{best_step, place, say};

@@ -7,7 +7,7 @@ use rakeline_core::estimate::still::StillReading;
 use rakeline_core::job::{BesideHead, Load, MeasuringEvent};
 use rakeline_core::report::Logo;
 
-use super::cards::CardsDraft;
+use super::cards_draft::CardsDraft;
 use super::corners::{self, SweepDraft};
 use super::guide::GuideDraft;
 use super::intent::{Action, Now};
