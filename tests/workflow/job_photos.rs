@@ -219,7 +219,7 @@ fn an_empty_file_and_a_heic_file_are_named() {
 fn a_file_that_is_too_large_is_told_with_its_size_and_fifty_megapixels_are_taken() {
     let refused = cleaned(vec![0xFF; LARGEST_FILE + 1_000_000]).expect_err("too large");
     let words = say(&refused.message());
-    assert!(words.contains("41.0 MB; at most 40 MB"), "{words}");
+    assert!(words.contains("65.0 MB; at most 64 MB"), "{words}");
     let (wide, high) = (8_192, 6_144);
     let picture = cleaned(file((wide, high), 1)).expect("50 megapixels");
     assert_eq!((picture.width, picture.height), (8_192, 6_144));

@@ -11,7 +11,7 @@ pub const MOST_ENTRIES: usize = 200_000;
 pub const LONGEST_NAME: usize = 200;
 
 /// Largest entry, bytes: the largest photo that is kept, and room above.
-pub const LARGEST_ENTRY: u64 = 48 << 20;
+pub const LARGEST_ENTRY: u64 = 72 << 20;
 
 /// Most bytes that an archive may unpack to.
 pub const MOST_UNPACKED: u64 = 64 << 30;
