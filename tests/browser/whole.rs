@@ -26,6 +26,8 @@ fn the_survey_hides_what_does_not_apply_and_a_stage_is_closed_as_usual() {
     let no = "[...document.querySelectorAll('.question')].find(q => q.textContent.includes('raised')).querySelectorAll('button')[1].click()";
     phone.eval(no);
     phone.wait_gone("Vehicle on ramps or stands", PATIENCE);
+    // The first answer leaves the other questions where they are.
+    phone.wait_for("Heads painted?", PATIENCE);
     phone.tap_named("Done as usual");
     saved(&phone);
     let done = phone.eval("document.querySelectorAll('.step-list .done').length");
@@ -37,6 +39,22 @@ fn the_survey_hides_what_does_not_apply_and_a_stage_is_closed_as_usual() {
         phone.eval("document.querySelectorAll('.step-list .done').length"),
         done
     );
+    assert_eq!(phone.errors(), Vec::<String>::new());
+}
+
+#[test]
+fn a_screen_begins_at_its_top_wherever_the_one_before_was_left() {
+    let server = Server::start();
+    let phone = first_screen(&server, setup());
+    start_job(&phone);
+    all_steps(&phone);
+    phone.eval("document.querySelectorAll('details').forEach(fold => fold.open = true)");
+    let scrolled = || phone.eval("window.scrollY").as_f64();
+    phone.eval("window.scrollTo(0, 600)");
+    assert!(scrolled() > Some(500.0), "{:?}", scrolled());
+    phone.eval("[...document.querySelectorAll('.path button')][1].click()");
+    phone.wait_for("Look behind before anything is drilled", PATIENCE);
+    phone.until("the top of the page", || scrolled() == Some(0.0));
     assert_eq!(phone.errors(), Vec::<String>::new());
 }
 

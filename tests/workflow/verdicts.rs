@@ -4,7 +4,7 @@ use rakeline::driver::{Intent, SETTINGS_KEY};
 use rakeline::platform::memory::MemoryPlatform;
 use rakeline::texts::say;
 use rakeline_core::decide::ring_set::{RingSet, Verdict};
-use rakeline_core::job::{Facing, ring_choice, rings_headline};
+use rakeline_core::job::{Facing, SETTLED_BY_GROUND, ring_choice, rings_headline, ways_to_settle};
 use rakeline_core::report::job_sheet;
 
 use crate::bench::Bench;
@@ -54,6 +54,22 @@ fn an_unzeroed_phone_leaves_a_close_call_that_names_what_settles_it() {
     assert!(proposed.is_some(), "a set for now");
     let keys: Vec<&str> = settle.iter().map(|way| &*way.key).collect();
     assert!(keys.contains(&"ring-settle-zero"), "{keys:?}");
+}
+
+#[test]
+fn a_close_call_of_a_fine_gauge_is_settled_by_how_the_ground_lies() {
+    let mut bench = Bench::new();
+    scenario::to_faces(&mut bench);
+    scenario::type_face(&mut bench, "6.1", Facing::Down, "0.3");
+    assert!(matches!(verdict(&bench, 0), Verdict::CloseCall { .. }));
+    let keys = |bench: &Bench| -> Vec<String> {
+        let ways = ways_to_settle(bench.job());
+        ways.into_iter().map(|way| way.key.to_string()).collect()
+    };
+    assert_eq!(keys(&bench), [SETTLED_BY_GROUND]);
+    // The second mark was read with a coarse one.
+    scenario::type_face(&mut bench, "6.1", Facing::Down, "4");
+    assert_eq!(keys(&bench), [SETTLED_BY_GROUND, "ring-settle-finer-gauge"]);
 }
 
 #[test]

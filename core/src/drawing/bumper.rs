@@ -101,7 +101,7 @@ pub fn bumper_from_behind(view: &BumperView) -> Drawing {
     let mut margin_left = margin;
     if let (Some(row), Some(across)) = (&view.row, &across) {
         items.extend(across.draw(row, left, right, unit));
-        margin_left = unit * 2.6;
+        margin_left = unit * 2.9;
         for says in &row.says {
             foot += unit * 1.1;
             let words = Words::Message(says.clone());
@@ -185,11 +185,11 @@ impl Across {
             ));
         }
         let figure = length(row.from_line.0);
-        let fits = unit * 1.65 / (figure.len() as f64 * FIGURE_WIDE);
+        let fits = unit * 1.75 / (figure.len() as f64 * FIGURE_WIDE);
         let size = unit.min(fits);
         items.push(text(
             Lettering::Plain,
-            At(left - unit * 0.85, middle + size * 0.35),
+            At(left - unit * 1.05, middle + size * 0.35),
             Anchor::End,
             size,
             Words::Literal(figure),

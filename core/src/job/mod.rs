@@ -137,8 +137,9 @@ pub use quote::{
     parts_taken_at, parts_used, price_typed, quote, total_words, unpriced,
 };
 pub use rings::{
-    aim_with_ring, budget_lines, face_with_plus_minus, facing_words, rake_at, rake_read,
-    ring_choice, ring_choices, rings_headline, settled_by, with_plus_minus,
+    SETTLED_BY_GROUND, aim_with_ring, budget_lines, face_with_plus_minus, facing_words, rake_at,
+    rake_read, ring_choice, ring_choices, rings_headline, settled_by, ways_to_settle,
+    with_plus_minus,
 };
 pub use rings_chosen::{
     HandTaken, MirrorPair, RingsEvent, RingsState, SetTaken, TakenBy, aim_at, hand_cautions,

@@ -9,6 +9,7 @@ use super::state::{JobState, Spot};
 use crate::decide::ring_set::{
     RakeOrigin, RingChoice, SpotFacts, Verdict, aim_words, choose, face_words,
 };
+use crate::estimate::budget::Part;
 use crate::estimate::rake::{Origin, RakeEstimate, estimate_rake};
 use crate::text::{Message, msg};
 use crate::units::{COVERAGE_95, Degrees};
@@ -156,18 +157,41 @@ pub fn budget_lines(job: &JobState, spot: &Spot) -> Vec<Message> {
     lines
 }
 
-/// What would settle the close calls of the job, each way once.
+/// The ways that would settle the close calls of the job, each once. Where
+/// most of the ± is how the ground lies, a better reading would not help.
 #[must_use]
-pub fn settled_by(job: &JobState) -> Option<Message> {
+pub fn ways_to_settle(job: &JobState) -> Vec<Message> {
     let mut ways: Vec<Message> = Vec::new();
-    for choice in ring_choices(job).into_iter().flatten() {
+    for spot in &job.spots {
+        let Some(choice) = ring_choice(job, spot) else {
+            continue;
+        };
         if let Verdict::CloseCall { settle, .. } = choice.verdict {
-            for way in settle {
+            let here = match most_of_it(job, spot) {
+                Some(Part::Ground) => vec![msg(SETTLED_BY_GROUND)],
+                _ => settle,
+            };
+            for way in here {
                 if !ways.contains(&way) {
                     ways.push(way);
                 }
             }
         }
     }
+    ways
+}
+
+/// The way to settle a close call that is about the ground.
+pub const SETTLED_BY_GROUND: &str = "ring-settle-ground";
+
+fn most_of_it(job: &JobState, spot: &Spot) -> Option<Part> {
+    let estimate = rake_at(job, spot)?;
+    estimate.budget.dominant().map(|item| item.part)
+}
+
+/// What would settle the close calls of the job, in words.
+#[must_use]
+pub fn settled_by(job: &JobState) -> Option<Message> {
+    let ways = ways_to_settle(job);
     (!ways.is_empty()).then(|| msg("rings-settled-by").list("ways", ways))
 }

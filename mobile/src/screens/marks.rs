@@ -38,11 +38,8 @@ pub fn Marks() -> Element {
     };
     let explained: Vec<String> = job::marks_explained(job).iter().map(say).collect();
     let tape = shell.clone();
-    let found: Vec<String> = [job::centre_words(job), job::row_words(job)]
-        .iter()
-        .flatten()
-        .map(say)
-        .collect();
+    // The height of the row stands on the drawing.
+    let centre = job::centre_words(job).map(|words| say(&words));
     rsx! {
         Frame {
             here: Step::Marks,
@@ -77,8 +74,8 @@ pub fn Marks() -> Element {
                 EditMarks { job: job.clone() }
             } else {
                 DrawingView { drawing: marks_drawing(job) }
-                for line in found {
-                    p { key: "{line}", class: "says", {line} }
+                if let Some(centre) = centre {
+                    p { class: "why", {centre} }
                 }
                 Card { job: job.clone() }
                 OtherPlans { job: job.clone() }

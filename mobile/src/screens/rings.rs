@@ -1,10 +1,9 @@
 //! Ring sets, verdict first.
 
 use dioxus::prelude::*;
-use rakeline_core::decide::ring_set::{InsertUse, Verdict};
+use rakeline_core::decide::ring_set::{InsertUse, SETTLED_BY_ZEROING, Verdict};
 use rakeline_core::drawing::{face_from_side, marks_drawing};
-use rakeline_core::estimate::zero::Phone;
-use rakeline_core::job::{self, JobEvent, JobState, RingsEvent, Spot};
+use rakeline_core::job::{self, JobEvent, JobState, RingsEvent, SETTLED_BY_GROUND, Spot};
 use rakeline_core::text::msg;
 
 use super::again_taken::AgainTaken;
@@ -29,8 +28,10 @@ pub fn Rings() -> Element {
         return rsx! { NoMarks {} };
     }
     let (sheet, faces, zero) = (shell.clone(), shell.clone(), shell.clone());
-    let sight = shell.clone();
-    let unzeroed = job::settled_by(job).is_some() && job.phone == Phone::Unzeroed;
+    let (sight, ground) = (shell.clone(), shell.clone());
+    let ways = job::ways_to_settle(job);
+    let by_ground = ways.iter().any(|way| way.key == SETTLED_BY_GROUND);
+    let by_zeroing = ways.iter().any(|way| way.key == SETTLED_BY_ZEROING);
     let all_read = job.all_read();
     let pairs: Vec<String> = job::pairs(job)
         .iter()
@@ -72,7 +73,14 @@ pub fn Rings() -> Element {
             for line in job::mirrors(job) {
                 div { class: "trouble-box", role: "status", {say(&line)} }
             }
-            if unzeroed {
+            if by_ground {
+                button {
+                    class: "also",
+                    onclick: move |_| ground.send(Intent::GoStep(Step::Ground)),
+                    {t("rings-to-ground")}
+                }
+            }
+            if by_zeroing {
                 button {
                     class: "also",
                     onclick: move |_| zero.send(Intent::GoStep(Step::Zero)),

@@ -55,13 +55,7 @@ pub fn Whole() -> Element {
                 p { class: "why", {t("whole-why")} }
             }
             StandingChoice { job: job.clone() }
-            details { class: "fold", open: job.steps.answers.is_empty(),
-                summary { h2 { {t("whole-survey")} } }
-                p { class: "why", {t("whole-survey-why")} }
-                for question in Question::ALL {
-                    Asked { key: "{question:?}", question, answer: job.steps.answers.get(&question).copied() }
-                }
-            }
+            Questions { job: job.clone() }
             for (stage , open , usual) in stages {
                 StageFold { key: "{stage:?}", stage, open, usual, unfolded: first == Some(stage), job: job.clone() }
             }
@@ -162,6 +156,31 @@ fn Asked(question: Question, answer: Option<Truth>) -> Element {
                         {t(key)}
                     }
                 }
+            }
+        }
+    }
+}
+
+/// The questions about the vehicle. Unfolded where some were open on arrival,
+/// and then left as it is: a fold that shuts under the thumb at the first
+/// answer hides the others.
+#[component]
+fn Questions(job: JobState) -> Element {
+    let answers = job.steps.answers;
+    let (all, answered) = (Question::ALL.len(), answers.len());
+    let unfolded = use_hook(|| answered < all);
+    let count = |number: usize| i64::try_from(number).unwrap_or(i64::MAX);
+    rsx! {
+        details { class: "fold", open: unfolded,
+            summary {
+                h2 { {t("whole-survey")} }
+                span { class: "note",
+                    {say(&msg("whole-survey-answered").count("answered", count(answered)).count("all", count(all)))}
+                }
+            }
+            p { class: "why", {t("whole-survey-why")} }
+            for question in Question::ALL {
+                Asked { key: "{question:?}", question, answer: answers.get(&question).copied() }
             }
         }
     }

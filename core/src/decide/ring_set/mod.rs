@@ -21,7 +21,7 @@ pub use by_hand::{ByHand, ByHandFault, choose_by_hand};
 pub use candidates::{Candidate, Outcome};
 pub use choose::{choose, choose_all, serves_range};
 pub use pair::{Pair, pair};
-pub use words::{aim_words, face_words};
+pub use words::{SETTLED_BY_ZEROING, aim_words, face_words};
 
 use serde::{Deserialize, Serialize};
 

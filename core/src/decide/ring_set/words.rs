@@ -174,10 +174,13 @@ fn range(r: &(Degrees, Degrees)) -> Message {
         .message("to", face_words(r.1))
 }
 
+/// The way to settle a close call of a phone that was never zeroed.
+pub const SETTLED_BY_ZEROING: &str = "ring-settle-zero";
+
 /// What would settle a close call.
 pub(super) fn what_settles(facts: &SpotFacts) -> Vec<Message> {
     match facts.origin {
-        RakeOrigin::Unzeroed => vec![msg("ring-settle-zero"), msg("ring-settle-read-again")],
+        RakeOrigin::Unzeroed => vec![msg(SETTLED_BY_ZEROING), msg("ring-settle-read-again")],
         RakeOrigin::Zeroed => vec![msg("ring-settle-read-again")],
         RakeOrigin::Typed => vec![msg("ring-settle-finer-gauge")],
     }
