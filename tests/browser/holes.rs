@@ -38,8 +38,10 @@ fn a_hole_is_drilled_by_the_plan_and_its_parts_stand_on_the_list_until_bought() 
     phone.wait_for("How the head goes in", PATIENCE);
     phone.wait_for("Take ring 2 off the head first", PATIENCE);
     look(&phone, "holes-head");
-    phone.tap_named("Head 1 sits: arrow up, clicked home, tugged");
+    // All holes first; a head may go in before, from its card.
     phone.wait_for("Mark 2 is confirmed from behind", PATIENCE);
+    phone.tap_named("Head 1 sits: arrow up, clicked home, tugged");
+    phone.wait_for("Arrow up, clicked home, tugged", PATIENCE);
     phone.tap_named("Loom");
     phone.tap_named("Parts and quote");
     phone.wait_for("Another part", PATIENCE);

@@ -147,6 +147,14 @@ impl Hole {
         matches!(self, Self::Drilled(_))
     }
 
+    /// Whether first of all the tool's own reach has to be typed or mended.
+    #[must_use]
+    pub fn waits_for_the_tool(&self) -> bool {
+        matches!(self, Self::Shut(why) if why.first().is_some_and(|why| {
+            matches!(short(why).key.as_ref(), "hole-why-reach" | "hole-why-step-reach")
+        }))
+    }
+
     /// The verdict: 'Drill 21 mm, stop at 12' or 'Do not drill: ...'.
     #[must_use]
     pub fn headline(&self) -> Message {

@@ -24,12 +24,16 @@ enum Next {
     Seat(usize),
     Marks,
     Look,
+    /// The tool's reach is typed on this screen.
+    Type,
     Onward,
 }
 
+/// All holes come before the first head: the loom is laid in between. A head
+/// can be put in before, from its card.
 fn next(job: &JobState) -> Next {
-    let small = |spot: usize| u8::try_from(spot).unwrap_or(u8::MAX);
-    let (mut any_plan, mut any_shut) = (false, false);
+    let (mut any_plan, mut any_shut, mut tool) = (false, false, false);
+    let mut out = None;
     for spot in 0..job.spots.len() {
         match hole(job, spot) {
             Hole::Plan(_) if job.holes.cautions.is_none() => return Next::Heed,
@@ -37,20 +41,33 @@ fn next(job: &JobState) -> Next {
             Hole::Plan(_) => return Next::Drill(spot),
             Hole::Drilled(_) => {
                 any_plan = true;
-                if !job.rings.seated.contains_key(&small(spot)) {
-                    return Next::Seat(spot);
+                if !is_seated(job, spot) {
+                    out = out.or(Some(spot));
                 }
             }
-            Hole::Shut(_) => any_shut = true,
+            shut @ Hole::Shut(_) => {
+                any_shut = true;
+                tool |= shut.waits_for_the_tool();
+            }
         }
+    }
+    if let Some(spot) = out {
+        return Next::Seat(spot);
     }
     if any_shut && job::marks_fault(job).is_some() {
         Next::Marks
+    } else if tool {
+        Next::Type
     } else if any_plan {
         Next::Onward
     } else {
         Next::Look
     }
+}
+
+fn is_seated(job: &JobState, spot: usize) -> bool {
+    let spot = u8::try_from(spot).unwrap_or(u8::MAX);
+    job.rings.seated.contains_key(&spot)
 }
 
 /// The screen of the holes.
@@ -67,28 +84,29 @@ pub fn Holes() -> Element {
     let next = next(job);
     let label = |spot: usize| job.spots.get(spot).map_or("", |s| &s.label).to_owned();
     let small = |spot: usize| u8::try_from(spot).unwrap_or(u8::MAX);
-    let (words, intent): (Message, Intent) = match next {
-        Next::Heed => (
+    let onward: Option<(Message, Intent)> = match next {
+        Next::Heed => Some((
             msg("all-of-this-is-so"),
             Intent::Fit(Box::new(JobEvent::Holes(HolesEvent::CautionsHeeded))),
-        ),
-        Next::Confirm(spot) => (
+        )),
+        Next::Confirm(spot) => Some((
             msg("hole-confirm").text("label", label(spot)),
             Intent::Check(CheckIntent::Seen(spot)),
-        ),
-        Next::Drill(spot) => (
+        )),
+        Next::Drill(spot) => Some((
             msg("hole-is-drilled").text("label", label(spot)),
             Intent::Fit(Box::new(JobEvent::Holes(HolesEvent::HoleDrilled(small(
                 spot,
             ))))),
-        ),
-        Next::Seat(spot) => (
+        )),
+        Next::Seat(spot) => Some((
             msg("head-sits").text("label", label(spot)),
             Intent::Fit(Box::new(JobEvent::Rings(RingsEvent::Seated(small(spot))))),
-        ),
-        Next::Marks => (msg("show-marks-again"), Intent::GoStep(Step::Marks)),
-        Next::Look => (msg("to-behind"), Intent::GoStep(Step::Behind)),
-        Next::Onward => (msg("to-loom"), Intent::GoStep(Step::Loom)),
+        )),
+        Next::Marks => Some((msg("show-marks-again"), Intent::GoStep(Step::Marks))),
+        Next::Look => Some((msg("to-behind"), Intent::GoStep(Step::Behind))),
+        Next::Type => None,
+        Next::Onward => Some((msg("to-loom"), Intent::GoStep(Step::Loom))),
     };
     let cautions: Vec<String> = job::hole_cautions(job).iter().map(say).collect();
     let heeded = job.holes.cautions.is_some();
@@ -97,13 +115,13 @@ pub fn Holes() -> Element {
     rsx! {
         Frame {
             here: Step::Holes,
-            foot: rsx! {
+            foot: onward.map(|(words, intent)| rsx! {
                 button {
                     class: "do at-car",
                     onclick: move |_| act.send(intent.clone()),
                     {say(&words)}
                 }
-            },
+            }),
             div {
                 h1 { {say(&job::holes_headline(job))} }
                 p { class: "why", {t("holes-why")} }
@@ -115,13 +133,29 @@ pub fn Holes() -> Element {
             if !heeded && !cautions.is_empty() {
                 Cautions { lines: cautions }
             }
-            ol { class: "rings",
-                for (index , spot) in job.spots.iter().enumerate() {
-                    HoleCard { key: "{spot.label}", job: job.clone(), index, label: spot.label.clone() }
-                }
-            }
-            ToolFields { job: job.clone() }
+            HoleCards { job: job.clone() }
             AskedFields { job: job.clone(), asked }
+        }
+    }
+}
+
+/// The heads' cards and the tools. The tools come first where they were asked
+/// for on arrival, and stay there: a field does not move under who types.
+#[component]
+fn HoleCards(job: JobState) -> Element {
+    let tools_first =
+        use_hook(|| (0..job.spots.len()).any(|spot| hole(&job, spot).waits_for_the_tool()));
+    rsx! {
+        if tools_first {
+            ToolFields { job: job.clone() }
+        }
+        ol { class: "rings",
+            for (index , spot) in job.spots.iter().enumerate() {
+                HoleCard { key: "{spot.label}", job: job.clone(), index, label: spot.label.clone() }
+            }
+        }
+        if !tools_first {
+            ToolFields { job: job.clone() }
         }
     }
 }
@@ -178,7 +212,7 @@ fn HoleCard(job: JobState, index: usize, label: String) -> Element {
         Hole::Drilled(_) => (Vec::new(), Vec::new()),
     };
     let confirmed = seen_from_behind(&job, index);
-    let seated = job.rings.seated.contains_key(&spot);
+    let seated = is_seated(&job, index);
     let taken = job::set_taken(&job, index);
     let drilled = matches!(here, Hole::Drilled(_));
     let other = job::set_needs_other_hole(&job, index);
@@ -187,7 +221,9 @@ fn HoleCard(job: JobState, index: usize, label: String) -> Element {
     } else {
         Vec::new()
     };
-    let unseat = shell.clone();
+    let (seat, unseat) = (shell.clone(), shell.clone());
+    let by_hand = |event: RingsEvent| Intent::Fit(Box::new(JobEvent::Rings(event)));
+    let sits = say(&msg("head-sits").text("label", label.clone()));
     rsx! {
         li { class,
             span { class: "spot", {label.clone()} }
@@ -238,8 +274,14 @@ fn HoleCard(job: JobState, index: usize, label: String) -> Element {
                 if seated {
                     button {
                         class: "plain",
-                        onclick: move |_| unseat.send(Intent::Fit(Box::new(JobEvent::Rings(RingsEvent::Unseated(spot))))),
+                        onclick: move |_| unseat.send(by_hand(RingsEvent::Unseated(spot))),
                         {t("head-unseat")}
+                    }
+                } else {
+                    button {
+                        class: "also",
+                        onclick: move |_| seat.send(by_hand(RingsEvent::Seated(spot))),
+                        {sits}
                     }
                 }
             } else {

@@ -61,7 +61,10 @@ pub fn LearnRun() -> Element {
     let waits_for_sign = matches!(run.phase, Phase::Closing { .. });
     let halves = run.ways != Ways::Microphone;
     let alone_last = !halves && !run.procedure.last_beeps && run.number() + 1 == all;
-    let seen_button = quiet.is_some() || waits_for_sign || (engaged && last && by_hand);
+    // The beep is what is due then; going out would end the run.
+    let by_ear = engaged && last && by_hand;
+    let seen_button = quiet.is_some() || waits_for_sign || by_ear;
+    let seen_class = if by_ear { "half due" } else { "half small due" };
     let seen_words = if engaged {
         "learn-run-it-beeped-last"
     } else {
@@ -74,7 +77,7 @@ pub fn LearnRun() -> Element {
     };
     let due_in = matches!(run.phase, Phase::Ready | Phase::Released);
     let in_class = if due_in { "half due" } else { "half" };
-    let waits = due_in || quiet.is_some() || waits_for_sign;
+    let waits = due_in || quiet.is_some() || waits_for_sign || by_ear;
     let out_class = if waits { "half small" } else { "half due" };
     // Out of the last one is no matter of a tap beside the buttons.
     let middle = halves && quiet.is_none() && !waits_for_sign && !(engaged && last);
@@ -156,7 +159,7 @@ pub fn LearnRun() -> Element {
                 }
             }
             if seen_button {
-                Half { class: "half small due", said: LearnIntent::Seen, words: seen_words }
+                Half { class: seen_class, said: LearnIntent::Seen, words: seen_words }
             }
             if halves {
                 Half {
