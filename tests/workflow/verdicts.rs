@@ -4,8 +4,9 @@ use rakeline::driver::{Intent, SETTINGS_KEY};
 use rakeline::platform::memory::MemoryPlatform;
 use rakeline::texts::say;
 use rakeline_core::decide::ring_set::{RingSet, Verdict};
-use rakeline_core::job::{Facing, SETTLED_BY_GROUND, ring_choice, rings_headline, ways_to_settle};
+use rakeline_core::job::{Facing, SETTLED_BY_GROUND, kit_says, ring_choice, rings_headline, ways_to_settle};
 use rakeline_core::report::job_sheet;
+use rakeline_core::steps::StepName;
 
 use crate::bench::Bench;
 use crate::scenario;
@@ -70,6 +71,19 @@ fn a_close_call_of_a_fine_gauge_is_settled_by_how_the_ground_lies() {
     // The second mark was read with a coarse one.
     scenario::type_face(&mut bench, "6.1", Facing::Down, "4");
     assert_eq!(keys(&bench), [SETTLED_BY_GROUND, "ring-settle-finer-gauge"]);
+}
+
+#[test]
+fn how_a_ring_seats_is_told_of_the_rings_that_go_in() {
+    let mut bench = Bench::new();
+    scenario::to_faces(&mut bench);
+    let told = |bench: &Bench| kit_says(bench.job(), &StepName("heads-in".to_owned()));
+    // Only the sheet's first ring says how it seats.
+    assert_eq!(told(&bench).len(), 1, "no ring is taken yet");
+    for _ in 0..4 {
+        scenario::type_face(&mut bench, "5.5", Facing::Down, "0.2");
+    }
+    assert_eq!(told(&bench), [], "another ring goes in everywhere");
 }
 
 #[test]

@@ -1,5 +1,6 @@
 //! What the kit sheet says at a step of the work, where the fitter needs it.
 
+use super::rings_chosen::sets_taken;
 use super::state::JobState;
 use crate::kit::{ControlBox, KitSheet, Ring, Volume};
 use crate::steps::StepName;
@@ -21,7 +22,7 @@ pub fn kit_says(job: &JobState, step: &StepName) -> Vec<Message> {
             said.into_iter().collect()
         }
         "paint" => paint(kit),
-        "heads-in" => kit.rings.iter().filter_map(seats).collect(),
+        "heads-in" => seating(job),
         _ => Vec::new(),
     }
 }
@@ -95,6 +96,18 @@ fn paint(kit: &KitSheet) -> Vec<Message> {
     let bare =
         (!bare.is_empty()).then(|| msg("kit-says-not-painted").text("rings", bare.join(", ")));
     limit.into_iter().chain(bare).collect()
+}
+
+/// How the rings that go in seat; of all rings while none is taken.
+fn seating(job: &JobState) -> Vec<Message> {
+    let taken: Vec<String> = sets_taken(job)
+        .into_iter()
+        .flatten()
+        .map(|taken| taken.set.ring)
+        .collect();
+    let goes_in = |ring: &&Ring| taken.is_empty() || taken.contains(&ring.name);
+    let rings = job.kit.rings.iter().filter(goes_in);
+    rings.filter_map(seats).collect()
 }
 
 fn seats(ring: &Ring) -> Option<Message> {
