@@ -1,7 +1,8 @@
 //! The gate of the obstacle learn: read anew before every run.
 
 use rakeline::driver::{Intent, LearnIntent};
-use rakeline_core::job::{LearnedEvent, Object, ShiftTried};
+use rakeline::steps::book;
+use rakeline_core::job::{LearnedEvent, Object, ShiftTried, StepStands, step_path};
 use rakeline_core::learn::{Outcome, Phase, Source, Ways, Why};
 use rakeline_core::units::Millis;
 
@@ -138,4 +139,21 @@ fn a_shift_said_to_be_enough_under_another_sheet_closes_no_learn() {
         "learn-ignores-nothing"
     );
     assert!(!rakeline_core::job::learn_done(&other));
+}
+
+#[test]
+fn what_came_of_the_zone_shift_is_not_asked_again_among_the_steps() {
+    let mut bench = at_the_gate();
+    let stands = |bench: &Bench| {
+        let path = step_path(bench.job(), book());
+        let mut steps = path.into_iter().flat_map(|stage| stage.steps);
+        let step = steps.find(|step| step.sheet.name.0 == "zone-shift");
+        step.map(|step| (step.stands, step.missing.len()))
+    };
+    fact(&mut bench, LearnedEvent::ShiftTried(ShiftTried::NotTried));
+    assert_eq!(stands(&bench), Some((StepStands::Due, 1)));
+    for came in [ShiftTried::NotEnough, ShiftTried::Enough] {
+        fact(&mut bench, LearnedEvent::ShiftTried(came));
+        assert_eq!(stands(&bench), Some((StepStands::Done, 0)), "{came:?}");
+    }
 }

@@ -4,7 +4,9 @@ use rakeline::driver::{Intent, SETTINGS_KEY};
 use rakeline::platform::memory::MemoryPlatform;
 use rakeline::texts::say;
 use rakeline_core::decide::ring_set::{RingSet, Verdict};
-use rakeline_core::job::{Facing, SETTLED_BY_GROUND, kit_says, ring_choice, rings_headline, ways_to_settle};
+use rakeline_core::job::{
+    Facing, SETTLED_BY_GROUND, kit_says, ring_choice, rings_headline, ways_to_settle,
+};
 use rakeline_core::report::job_sheet;
 use rakeline_core::steps::StepName;
 

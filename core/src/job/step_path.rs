@@ -6,12 +6,13 @@ use super::check::tape_checked;
 use super::holes::hole;
 use super::ignores::learn_done;
 use super::job_photos::{PhotoOf, heads_without_photo, photos_of};
+use super::learned::{ShiftTried, shift_tried};
 use super::loom::{fuse_fitted, leads_reach, loom_open, loom_troubles};
 use super::quote::unpriced;
 use super::rings::ring_choices;
 use super::rings_chosen::sets_taken;
 use super::state::{JobState, Tape};
-use super::steps_done::{Ended, HowEnded, PAINT, SUPPLY};
+use super::steps_done::{Ended, HowEnded, PAINT, SUPPLY, ZONE_SHIFT};
 use super::waits::{Wait, waits_at};
 use super::walk::WalkTest;
 use crate::decide::leads::RouteRule;
@@ -161,7 +162,23 @@ pub fn done_on_screen(job: &JobState, screen: Screen) -> bool {
     }
 }
 
+/// Whether a step's work was done and recorded on a screen of its own.
+fn done_elsewhere(job: &JobState, sheet: &StepSheet) -> bool {
+    let on_screen = |screen| done_on_screen(job, screen);
+    sheet.screen.is_some_and(on_screen) || shift_answered(job, sheet)
+}
+
+/// Whether it is the step of the zone shift and the answer was given before
+/// the obstacle learn: nothing is asked twice.
+fn shift_answered(job: &JobState, sheet: &StepSheet) -> bool {
+    let tried = [ShiftTried::Enough, ShiftTried::NotEnough];
+    sheet.name.0 == ZONE_SHIFT && shift_tried(job).is_some_and(|came| tried.contains(&came))
+}
+
 fn missing(job: &JobState, sheet: &StepSheet) -> Vec<Message> {
+    if shift_answered(job, sheet) {
+        return Vec::new();
+    }
     let photos = photos_of(job, &PhotoOf::Step(sheet.name.clone())).count();
     let written = job.steps.words.contains_key(&sheet.name);
     let wanted = sheet.asks.iter().filter_map(|asks| match asks {
@@ -174,10 +191,7 @@ fn missing(job: &JobState, sheet: &StepSheet) -> Vec<Message> {
 
 fn stands(job: &JobState, book: &StepBook, sheet: &StepSheet) -> StepStands {
     // What was skipped first and done later on its screen is done.
-    if sheet
-        .screen
-        .is_some_and(|screen| done_on_screen(job, screen))
-    {
+    if done_elsewhere(job, sheet) {
         return StepStands::Done;
     }
     if let Some(Ended { how, .. }) = job.steps.ended.get(&sheet.name) {
@@ -235,10 +249,7 @@ fn running_before(job: &JobState, sheet: &StepSheet) -> Option<Wait> {
 }
 
 fn has_ended(job: &JobState, sheet: &StepSheet) -> bool {
-    job.steps.ended.contains_key(&sheet.name)
-        || sheet
-            .screen
-            .is_some_and(|screen| done_on_screen(job, screen))
+    job.steps.ended.contains_key(&sheet.name) || done_elsewhere(job, sheet)
 }
 
 fn applies(job: &JobState, sheet: &StepSheet) -> bool {

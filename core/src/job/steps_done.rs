@@ -17,6 +17,8 @@ use crate::text::msg;
 pub const PAINT: &str = "paint";
 /// The step of the supply, with the fuse at the take-off.
 pub const SUPPLY: &str = "supply";
+/// The step at which the near zone is moved out.
+pub const ZONE_SHIFT: &str = "zone-shift";
 
 /// The step at which the paint of heads and rings cures.
 pub const CURED: &str = "paint-cured";
