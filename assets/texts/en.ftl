@@ -3293,6 +3293,8 @@ issue-workshop = For the workshop
 issue-of = { $what }, number { $number }
 issue-not-kept = Number { $number } was issued before the app kept each issue. Look for the file that was handed out.
 sheet-file = Job sheet { $job } { $number }
+sheet-file-customer = Job sheet { $job } { $number } for the customer
+sheet-file-workshop = Job sheet { $job } { $number } for the workshop
 sheet-foot = Job { $id } · Rakeline { $version }
 
 ## For scripts and other languages

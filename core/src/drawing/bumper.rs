@@ -6,6 +6,7 @@
 
 use super::dimension::{Dimension, FIGURE_WIDE, Figure, length, text};
 use super::{Anchor, At, Drawing, Item, Lettering, Pen, Words, area, line};
+use crate::order;
 use crate::text::{Message, msg};
 use crate::units::{Millimetres, Offset};
 
@@ -93,10 +94,8 @@ pub fn bumper_from_behind(view: &BumperView) -> Drawing {
     }
     let (edges, feet) = edge_dimensions(view, bottom, unit);
     dimensions.extend(edges);
-    items.push(line(
-        Pen::Centre,
-        &[(0.0, tops - unit * 0.2), (0.0, feet + unit * 0.3)],
-    ));
+    let (from, to) = (tops - unit * 0.2, feet + unit * 0.3);
+    items.extend(centre_line(from, to, &dimensions));
     let mut foot = feet + unit * 0.5;
     let mut margin_left = margin;
     if let (Some(row), Some(across)) = (&view.row, &across) {
@@ -131,6 +130,37 @@ pub fn bumper_from_behind(view: &BumperView) -> Drawing {
         title: msg("drawing-bumper-title").count("heads", view.marks.len() as i64),
         items,
     }
+}
+
+/// The centre line, with a gap where a figure stands on it.
+fn centre_line(from: f64, to: f64, figures: &[Item]) -> Vec<Item> {
+    let mut gaps: Vec<(f64, f64)> = figures.iter().filter_map(on_the_centre).collect();
+    order::sort_by(&mut gaps, |a, b| a.0.total_cmp(&b.0));
+    let mut items = Vec::new();
+    let mut y = from;
+    for (above, below) in gaps.into_iter().chain([(to, to)]) {
+        if above > y {
+            items.push(line(Pen::Centre, &[(0.0, y), (0.0, above)]));
+        }
+        y = y.max(below);
+    }
+    items
+}
+
+/// From where to where a figure covers the centre line, if it does.
+fn on_the_centre(item: &Item) -> Option<(f64, f64)> {
+    let Item::Text {
+        at,
+        anchor: Anchor::Middle,
+        size,
+        words: Words::Literal(says),
+        ..
+    } = item
+    else {
+        return None;
+    };
+    let half = says.chars().count() as f64 * FIGURE_WIDE * size / 2.0;
+    (at.0.abs() < half).then_some((at.1 - size * 0.9, at.1 + size * 0.2))
 }
 
 /// The line that the height was measured from, on the drawing.
@@ -498,6 +528,34 @@ mod tests {
             _ => None,
         });
         assert!(hatch.count() >= 3);
+    }
+
+    #[test]
+    fn the_centre_line_runs_through_no_figure() {
+        let middle = |drawing: &Drawing| -> Vec<(f64, f64)> {
+            drawing.items.iter().filter_map(on_the_centre).collect()
+        };
+        let centre = |drawing: &Drawing| -> Vec<(f64, f64)> {
+            let lines = drawing.items.iter().filter_map(|item| match item {
+                Item::Line {
+                    pen: Pen::Centre,
+                    points,
+                } => Some((points[0].1, points[1].1)),
+                _ => None,
+            });
+            lines.collect()
+        };
+        // Four heads have the middle gap's figure on it, and three a head.
+        for view in [four(), bumper(880.0, &[-680.0, 0.0, 680.0])] {
+            let drawing = bumper_from_behind(&view);
+            let (figures, pieces) = (middle(&drawing), centre(&drawing));
+            assert!(!figures.is_empty() && pieces.len() > 1, "{pieces:?}");
+            for (above, below) in figures {
+                let clear = |&(from, to): &(f64, f64)| to <= above || from >= below;
+                assert!(pieces.iter().all(clear), "{pieces:?} {above} {below}");
+            }
+        }
+        assert_eq!(centre(&bumper_from_behind(&bumper(870.0, &[]))).len(), 1);
     }
 
     #[test]

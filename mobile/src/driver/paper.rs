@@ -94,7 +94,7 @@ pub(super) fn make(app: &mut AppState, sheets: Sheets, now: &Now) -> Vec<Action>
         Sheets::Customer | Sheets::Workshop | Sheets::Data => {
             let (task, keys) = sheet_task(app, job, sheets);
             pictures = keys;
-            (task, sheet_name(job))
+            (task, sheet_name(job, sheets))
         }
     };
     actions.extend(under_way(app, sheets, &name, task, pictures));
@@ -104,15 +104,21 @@ pub(super) fn make(app: &mut AppState, sheets: Sheets, now: &Now) -> Vec<Action>
 /// Makes a job sheet again of the job as it was when it was issued.
 pub(super) fn make_of(app: &mut AppState, job: &JobState, sheets: Sheets) -> Vec<Action> {
     let (task, pictures) = sheet_task(app, job, sheets);
-    let name = sheet_name(job);
+    let name = sheet_name(job, sheets);
     under_way(app, sheets, &name, task, pictures)
 }
 
-fn sheet_name(job: &JobState) -> Message {
+/// The customer's page and the workshop's file go to different people: their
+/// names say which is which.
+fn sheet_name(job: &JobState, sheets: Sheets) -> Message {
     let number = job.sheets.last().map_or(0, |sheet| sheet.number);
-    msg("sheet-file")
-        .text("job", job.name.clone())
-        .count("number", i64::from(number))
+    msg(match sheets {
+        Sheets::Customer => "sheet-file-customer",
+        Sheets::Workshop => "sheet-file-workshop",
+        _ => "sheet-file",
+    })
+    .text("job", job.name.clone())
+    .count("number", i64::from(number))
 }
 
 /// Starts the task that makes sheets.
