@@ -1065,6 +1065,7 @@ heads-in-other-socket = Head { $label } answers as head { $other }: its lead is 
 head-answers-nothing = Head { $label } does not answer
 head-answers-sound = Head { $label } answers; the kit does not show which
 head-answers-itself = Head { $label } answers as itself
+heads-answer-themselves = Heads { $labels } answer as themselves
 head-answers-other = Head { $label } answers as head { $other }
 refused-walk-gate = First everything that has to be so behind the vehicle: read it and press 'All of this is so'.
 refused-walk-not-started = Start the walk test first.

@@ -1,6 +1,6 @@
 //! What walk test and function check come to, in words.
 
-use super::{Answered, VoidWhy, WalkKind, WalkTest};
+use super::{Answered, HeadAnswer, VoidWhy, WalkKind, WalkTest};
 use crate::decide::coverage::too_close;
 use crate::decide::walk_test::{
     Area, LimitFrom, PointBy, Seen, ShareLimit, WalkPoint, around_object, grid, nine,
@@ -232,25 +232,34 @@ fn plug_words(job: &JobState, all: &[Misplug], one: &Misplug) -> Message {
         .text("other", label(job, second))
 }
 
-/// The function check head by head.
+/// The function check: the heads that answer as themselves in one line, each
+/// other one in a line of its own.
 #[must_use]
 pub fn head_check_lines(job: &JobState) -> Vec<Message> {
     let mut heads = job.walk.heads.clone();
     order::sort_by_key(&mut heads, |head| head.spot);
-    heads
+    let as_itself = |head: &&HeadAnswer| head.answered == Answered::Shown(head.spot);
+    let own: Vec<String> = heads
         .iter()
-        .map(|head| {
-            let words = match head.answered {
-                Answered::Nothing => msg("head-answers-nothing"),
-                Answered::Sounds => msg("head-answers-sound"),
-                Answered::Shown(shown) if shown == head.spot => msg("head-answers-itself"),
-                Answered::Shown(shown) => {
-                    msg("head-answers-other").text("other", label(job, shown))
-                }
-            };
-            words.text("label", label(job, head.spot))
-        })
-        .collect()
+        .filter(as_itself)
+        .map(|head| label(job, head.spot))
+        .collect();
+    let mut lines = Vec::new();
+    match own.as_slice() {
+        [] => {}
+        [one] => lines.push(msg("head-answers-itself").text("label", one.clone())),
+        all => lines.push(msg("heads-answer-themselves").text("labels", all.join(", "))),
+    }
+    let others = heads.iter().filter(|head| !as_itself(head)).map(|head| {
+        let words = match head.answered {
+            Answered::Nothing => msg("head-answers-nothing"),
+            Answered::Sounds => msg("head-answers-sound"),
+            Answered::Shown(shown) => msg("head-answers-other").text("other", label(job, shown)),
+        };
+        words.text("label", label(job, head.spot))
+    });
+    lines.extend(others);
+    lines
 }
 
 /// What of the function check is not as it should be: plugs in other heads'

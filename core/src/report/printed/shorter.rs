@@ -58,7 +58,10 @@ pub(super) fn shorter(document: &Document, cut: Cut) -> Document {
         .iter()
         .map(|one| section(one, cut))
         .collect();
-    if title != document.title || sections != document.sections {
+    let whole: Vec<Section> = document.sections.iter().map(bare).collect();
+    let here: Vec<Section> = sections.iter().map(bare).collect();
+    // A drawing that is left out is missed by nobody on this page.
+    if title != document.title || here != whole {
         let told = Block::Lines(vec![msg("sheet-shortened")]);
         if let Some(last) = sections.last_mut() {
             last.blocks.push(told);
@@ -67,11 +70,28 @@ pub(super) fn shorter(document: &Document, cut: Cut) -> Document {
     Document { title, sections }
 }
 
+/// The key to a drawing's signs: without the drawing it says nothing.
+const KEY_TO_DRAWING: &str = "sheet-walk-key";
+
+/// A section without its drawings and what belongs to them.
+fn bare(section: &Section) -> Section {
+    let mut bare = section.clone();
+    bare.blocks
+        .retain(|block| !matches!(block, Block::Drawing(_)));
+    for block in &mut bare.blocks {
+        if let Block::Lines(lines) = block {
+            lines.retain(|line| line.key != KEY_TO_DRAWING);
+        }
+    }
+    bare
+}
+
 fn section(section: &Section, cut: Cut) -> Section {
     let lists = LISTS.contains(&&*section.heading.key);
-    let blocks = section.blocks.iter().filter_map(|one| {
-        Some(match one {
-            Block::Drawing(_) if lists && cut.drawings == Drawings::Go => return None,
+    let stripped = (lists && cut.drawings == Drawings::Go).then(|| bare(section));
+    let section = stripped.as_ref().unwrap_or(section);
+    let blocks = section.blocks.iter().map(|one| {
+        match one {
             Block::Drawing(drawing) => Block::Drawing(drawing.clone()),
             Block::Photos(photos) if photos.len() > cut.photos => {
                 // The rest is said below.
@@ -115,7 +135,7 @@ fn section(section: &Section, cut: Cut) -> Section {
                     rows: rows.collect(),
                 }
             }
-        })
+        }
     });
     let mut blocks: Vec<Block> = blocks.collect();
     blocks.retain(|one| !matches!(one, Block::Photos(photos) if photos.is_empty()));
@@ -158,6 +178,8 @@ fn more(key: &'static str, left: usize) -> Message {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::drawing::{BumperView, bumper_from_behind};
+    use crate::units::Millimetres;
 
     const LAST: Cut = CUTS[CUTS.len() - 1];
 
@@ -192,6 +214,31 @@ mod tests {
         assert_eq!(count(&short.sections[1]), 30);
         let told = Block::Lines(vec![msg("sheet-shortened")]);
         assert_eq!(short.sections[1].blocks.last(), Some(&told));
+    }
+
+    #[test]
+    fn a_drawing_goes_with_the_key_to_its_signs_and_nothing_is_said_of_it() {
+        let drawing = bumper_from_behind(&BumperView {
+            half_left: Millimetres(800.0),
+            half_right: Millimetres(800.0),
+            marks: Vec::new(),
+            no_drill: Vec::new(),
+            row: None,
+        });
+        let seen = msg("literal").text("text", "seen at all points".to_owned());
+        let document = Document {
+            title: msg("customer-title"),
+            sections: vec![Section {
+                heading: msg("sheet-walk"),
+                blocks: vec![
+                    Block::Drawing(drawing),
+                    Block::Lines(vec![msg(KEY_TO_DRAWING), seen.clone()]),
+                ],
+            }],
+        };
+        assert_eq!(shorter(&document, CUTS[0]), document);
+        let short = shorter(&document, CUTS[4]);
+        assert_eq!(short.sections[0].blocks, [Block::Lines(vec![seen])]);
     }
 
     #[test]
