@@ -27,7 +27,10 @@ const DECODED: f32 = 0.3;
 /// # Errors
 /// What the fitter is told when it came to nothing.
 pub fn work(task: &Task, progress: &dyn Fn(f32)) -> Result<Vec<u8>, Message> {
-    progress(0.0);
+    // Of what comes many times a second nobody wants to hear how far it is.
+    if !matches!(task, Task::Sight { .. } | Task::Backup { .. }) {
+        progress(0.0);
+    }
     let pages: Pages = match task {
         Task::Sheet {
             document,

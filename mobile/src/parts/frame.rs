@@ -1,6 +1,9 @@
 //! The frame of a job's screen: what and whether it is saved, the path, the
 //! body, and what to do at thumb's reach.
 
+use std::cell::RefCell;
+use std::rc::Rc;
+
 use dioxus::prelude::*;
 use rakeline_core::job::{
     JobState, Tape, done_on_screen, learn_done, loom_open, loom_troubles, step_path, tape_checked,
@@ -20,14 +23,12 @@ use crate::texts::{say, t};
 #[component]
 pub fn Frame(here: Step, children: Element, #[props(default)] foot: Option<Element>) -> Element {
     let shell = use_shell();
+    let path = use_hook(|| Rc::new(RefCell::new(None::<Walked>)));
     let state = shell.state.read();
     let Some(open) = &state.open else {
         return rsx! {};
     };
-    let stages = STEPS
-        .into_iter()
-        .map(|step| (step, stage_of(&open.job, step)))
-        .collect::<Vec<_>>();
+    let stages = walked(&mut path.borrow_mut(), &open.job);
     let title = job_title(&open.job.name, &open.job.created);
     let (words, class) = match &open.saved {
         Saved::Yes => (t("saved"), "state"),
@@ -92,6 +93,28 @@ pub fn Frame(here: Step, children: Element, #[props(default)] foot: Option<Eleme
             }
         }
     }
+}
+
+/// The path with the job that it is of. Much is drawn anew while the job
+/// stays as it is: a reading, a slider, a countdown.
+struct Walked {
+    job: JobState,
+    stages: Vec<(Step, Stage)>,
+}
+
+fn walked(before: &mut Option<Walked>, job: &JobState) -> Vec<(Step, Stage)> {
+    if let Some(before) = before.as_ref().filter(|before| before.job == *job) {
+        return before.stages.clone();
+    }
+    let stages: Vec<(Step, Stage)> = STEPS
+        .into_iter()
+        .map(|step| (step, stage_of(job, step)))
+        .collect();
+    *before = Some(Walked {
+        job: job.clone(),
+        stages: stages.clone(),
+    });
+    stages
 }
 
 fn stage_of(job: &JobState, step: Step) -> Stage {
