@@ -372,6 +372,7 @@ ring-serves-from-to = { $from } to { $to }
 ring-settle-zero = zero the phone and read again
 ring-settle-read-again = press the phone close on the mark and read again
 ring-settle-ground = say how the ground lies, for most of the ± is that
+ring-settle-read-here = read the face on this vehicle
 ring-settle-finer-gauge = read it with a finer gauge and give its ±
 ring-do-face-too-far-down = The face falls away too far for this kit. Move the mark to a place where the face stands more upright, or take a kit with larger rings.
 ring-do-face-too-far-up = The face looks up too far for this kit. Move the mark to a place where the face stands more upright.

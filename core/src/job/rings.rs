@@ -167,10 +167,7 @@ pub fn ways_to_settle(job: &JobState) -> Vec<Message> {
             continue;
         };
         if let Verdict::CloseCall { settle, .. } = choice.verdict {
-            let here = match most_of_it(job, spot) {
-                Some(Part::Ground) => vec![msg(SETTLED_BY_GROUND)],
-                _ => settle,
-            };
+            let here = instead_of_reading_again(job, spot).map_or(settle, |way| vec![way]);
             for way in here {
                 if !ways.contains(&way) {
                     ways.push(way);
@@ -184,9 +181,14 @@ pub fn ways_to_settle(job: &JobState) -> Vec<Message> {
 /// The way to settle a close call that is about the ground.
 pub const SETTLED_BY_GROUND: &str = "ring-settle-ground";
 
-fn most_of_it(job: &JobState, spot: &Spot) -> Option<Part> {
+/// What settles a spot where reading it better would not.
+fn instead_of_reading_again(job: &JobState, spot: &Spot) -> Option<Message> {
     let estimate = rake_at(job, spot)?;
-    estimate.budget.dominant().map(|item| item.part)
+    if let Origin::Before { .. } = estimate.origin {
+        return Some(msg("ring-settle-read-here"));
+    }
+    let most = estimate.budget.dominant().map(|item| item.part);
+    (most == Some(Part::Ground)).then(|| msg(SETTLED_BY_GROUND))
 }
 
 /// What would settle the close calls of the job, in words.

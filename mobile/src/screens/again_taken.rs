@@ -48,7 +48,7 @@ pub fn MarksFromBefore(job: JobState) -> Element {
         .message("from", best.clone())
         .count("more", i64::try_from(more).unwrap_or(i64::MAX));
     rsx! {
-        p { class: "says", {say(&words)} }
+        p { class: "why", {say(&words)} }
     }
 }
 
