@@ -101,6 +101,15 @@ pub struct AgainDraft {
     pub say_fitter: Said,
 }
 
+/// Whether colleagues' files are other ones than before.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Received {
+    /// They are.
+    Anew,
+    /// They are not.
+    AsBefore,
+}
+
 fn key_of(name: &VehicleName) -> String {
     let body = name.body.map(|body| body.message().key.into_owned());
     let figure = |figure: Option<u16>| figure.map_or_else(String::new, |one| one.to_string());
@@ -179,6 +188,12 @@ impl AgainDraft {
         });
         self.groups = Rc::new(groups);
         self.nameless = nameless;
+    }
+
+    /// Whether so many own jobs were sorted.
+    pub(super) fn holds(&self, jobs: usize) -> bool {
+        let named: usize = self.groups.iter().map(|group| group.own.len()).sum();
+        named + self.nameless == jobs
     }
 
     /// Groups for what is typed, each with how alike it is: all while
@@ -301,8 +316,11 @@ impl AgainDraft {
         all.filter(|(_, lesson)| !twin(lesson)).collect()
     }
 
-    /// Reads colleagues' files.
-    pub(super) fn receive(&mut self, files: Vec<(String, String)>) {
+    /// Reads colleagues' files, unless they are those of before.
+    pub(super) fn receive(&mut self, files: Vec<(String, String)>) -> Received {
+        if files == self.files {
+            return Received::AsBefore;
+        }
         self.received.clear();
         self.unreadable.clear();
         for (key, text) in &files {
@@ -312,6 +330,7 @@ impl AgainDraft {
             }
         }
         self.files = files;
+        Received::Anew
     }
 
     /// Works out what is offered from the jobs read.

@@ -15,6 +15,7 @@ use rakeline_core::job::{BeforeEvent, JobEvent, JobId, JobState, Particular, app
 use rakeline_core::record;
 use rakeline_core::text::{Message, msg};
 
+use self::draft::Received;
 use super::intent::{Action, Now};
 use super::state::{AppState, Boot};
 use super::{fit, jobs, photos};
@@ -276,8 +277,11 @@ fn recalled(app: &mut AppState, found: Result<Recalled, Message>) -> Vec<Action>
     let read: Vec<_> = texts.map(record::read).collect();
     app.again.not_read = read.iter().filter(|job| job.is_err()).count();
     app.again.jobs = read.into_iter().flatten().collect();
-    app.again.receive(found.files);
-    app.again.group(&app.jobs);
+    // Sorting ten thousand jobs by model again is seen; they are the same.
+    let received = app.again.receive(found.files);
+    if received == Received::Anew || !app.again.holds(app.jobs.len()) {
+        app.again.group(&app.jobs);
+    }
     app.again.offered();
     Vec::new()
 }
