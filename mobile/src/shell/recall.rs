@@ -1,10 +1,9 @@
 //! What same again reads: earlier jobs and colleagues' files.
 
+use futures_util::future::try_join_all;
 use rakeline_core::job::JobId;
 
 use super::Shell;
-use futures_util::future::try_join_all;
-
 use crate::driver::{PASSED_PREFIX, Place, Recalled};
 use crate::platform::StorageFault;
 
