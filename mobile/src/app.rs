@@ -1,9 +1,9 @@
 //! The root of the screens.
 
-use dioxus::html::{ScrollLogicalPosition, ScrollToOptions};
 use dioxus::prelude::*;
 
 use crate::driver::{AppState, Boot, Units};
+use crate::parts::ToTop;
 use crate::platform::Platform;
 use crate::route::{Route, Step};
 use crate::screens::{
@@ -33,27 +33,10 @@ pub fn App() -> Element {
     rsx! {
         // The style sheet sees it from the root.
         i { class: theme, hidden: true }
-        for path in [now.route.path()] {
-            i {
-                key: "{path}",
-                class: "top",
-                "aria-hidden": "true",
-                onmounted: move |event| async move {
-                    // One that cannot scroll shows the page where it stood.
-                    let _ = event.scroll_to_with_options(TO_TOP).await;
-                },
-            }
-        }
+        ToTop { of: now.route.path() }
         {screen(&now)}
     }
 }
-
-/// Every screen is read from its top, wherever the one before was left.
-const TO_TOP: ScrollToOptions = ScrollToOptions {
-    behavior: ScrollBehavior::Instant,
-    vertical: ScrollLogicalPosition::Start,
-    horizontal: ScrollLogicalPosition::Nearest,
-};
 
 fn screen(now: &AppState) -> Element {
     match (&now.route, now.open.is_some()) {

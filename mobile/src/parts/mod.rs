@@ -7,6 +7,7 @@ mod held;
 mod not_stored;
 mod notice;
 mod path;
+mod to_top;
 mod typed;
 
 pub use drawing::{DrawingView, Hatches, Mark, MarkSwatch, Swatch};
@@ -16,4 +17,5 @@ pub use held::{Figures, HeldBox};
 pub use not_stored::NotStored;
 pub use notice::NoticeBar;
 pub use path::PathStrip;
+pub use to_top::ToTop;
 pub use typed::{AskedFields, Cautions, TypedEntry};

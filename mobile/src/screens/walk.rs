@@ -10,7 +10,7 @@ use rakeline_core::text::msg;
 use super::walk_heads::HeadsCheck;
 use super::walk_result::{Learned, Result};
 use crate::driver::{Intent, Pace, Sheets, WalkIntent, walk_point};
-use crate::parts::{DrawingView, Frame};
+use crate::parts::{DrawingView, Frame, ToTop};
 use crate::route::Step;
 use crate::shell::{Shell, use_shell};
 use crate::texts::{say, t};
@@ -56,9 +56,17 @@ pub fn Walk() -> Element {
             }
         },
     };
+    let part = match (open, point) {
+        (false, _) => "gate",
+        (true, Some(_)) => "points",
+        (true, None) => "result",
+    };
     rsx! {
         Frame { here: Step::Walk, foot,
-            h1 { {say(&job::walk_headline(job))} }
+            div {
+                ToTop { of: part }
+                h1 { {say(&job::walk_headline(job))} }
+            }
             if object_first {
                 Learned { job: job.clone() }
             }
