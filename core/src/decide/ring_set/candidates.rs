@@ -281,6 +281,32 @@ impl Bounds {
     }
 }
 
+/// Standard uncertainties of aims: a sheet's sets have but two of their own,
+/// which come one after the other, so the last one is kept.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct AimSpread {
+    u_rake: f64,
+    last: (f64, f64),
+}
+
+impl AimSpread {
+    /// With a face angle of this standard uncertainty.
+    pub fn new(u_rake: f64) -> Self {
+        Self {
+            u_rake,
+            last: (f64::NAN, f64::NAN),
+        }
+    }
+
+    /// Of the aim with a set.
+    pub fn with(&mut self, u_lift: f64) -> f64 {
+        if self.last.0.to_bits() != u_lift.to_bits() {
+            self.last = (u_lift, self.u_rake.hypot(u_lift));
+        }
+        self.last.1
+    }
+}
+
 /// The first by the order of preference among those whose aim is inside;
 /// `u_rake` is `None` when everything counts as exact. `usable` is sorted by
 /// parts and hole, so that the first rank with anything inside ends the search.
@@ -291,11 +317,14 @@ pub(super) fn pick(
     u_rake: Option<f64>,
 ) -> Option<usize> {
     let mut best: Option<usize> = None;
+    let mut spread = u_rake.map(AimSpread::new);
     for (i, candidate) in usable.iter().enumerate() {
         if best.is_some_and(|b| candidate.by_parts_and_hole(&usable[b]).is_gt()) {
             break;
         }
-        let u = u_rake.map_or(0.0, |u| u.hypot(candidate.u_lift));
+        let u = spread
+            .as_mut()
+            .map_or(0.0, |spread| spread.with(candidate.u_lift));
         if !bounds.hold(rake + candidate.lift, u) {
             continue;
         }

@@ -1,7 +1,8 @@
 //! The rule: from a sheet and the facts of a spot to a verdict.
 
 use super::candidates::{
-    Bounds, Candidate, Combination, Outcome, SLACK, Usable, combinations, hindrances, pick,
+    AimSpread, Bounds, Candidate, Combination, Outcome, SLACK, Usable, combinations, hindrances,
+    pick,
 };
 use super::windows::{Window, windows};
 use super::{
@@ -259,11 +260,12 @@ fn listed(
             _ => Outcome::Chosen,
         }
     };
+    let mut spread = AimSpread::new(u_rake);
     all.iter()
         .enumerate()
         .map(|(index, c)| {
             let aim = rake + c.lift;
-            let u = u_rake.hypot(c.u_lift);
+            let u = spread.with(c.u_lift);
             Candidate {
                 ring: c.ring,
                 insert: c.insert,
