@@ -12,7 +12,7 @@ use serde_json::json;
 use crate::fitter::{PATIENCE, first_screen, look, saved, setup};
 
 /// A photo of 3 MP held upright, with the place in it.
-fn photo(name: &str) -> PathBuf {
+pub fn photo(name: &str) -> PathBuf {
     let (width, height) = (2_000, 1_500);
     let wrapping = Wrapping {
         place: Place::Written,

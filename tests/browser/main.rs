@@ -28,4 +28,5 @@ mod trouble;
 mod typing;
 mod walk;
 mod whole;
+mod whole_job;
 mod zeroing;
