@@ -1795,6 +1795,7 @@ backup-file = rakeline-{ $day }
 backup-file-job = rakeline-job-{ $job }-{ $day }
 backup-never = There is no backup of these jobs yet. If this phone breaks, they are gone. Make one
 backup-old = The last backup is { $days } days old, and jobs were changed since. Make one
+backup-too-many = { $entries } records, papers and pictures are more than one backup holds ({ $limit }). Back up jobs one by one, or delete old ones for good first.
 backup-not-written = The backup could not be written to its end. { $why }
 backup-not-locked = The backup could not be locked ({ $why }). None was made.
 backup-interrupted = The backup was interrupted. Start it again.

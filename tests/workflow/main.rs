@@ -36,6 +36,7 @@ mod full_size;
 mod hand;
 mod job_list;
 mod job_photos;
+mod kept_backups;
 mod kit_sheets;
 mod learn;
 mod learn_after;

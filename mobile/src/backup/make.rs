@@ -3,12 +3,12 @@
 
 use chrono::{DateTime, FixedOffset};
 use rakeline_core::job::{JobId, blobs_of};
+use rakeline_core::record;
 use rakeline_core::text::{Message, msg};
-use rakeline_core::{json, moment, record};
-use serde_json::{Map, Value};
 
+use super::about::{file, fits, manifest};
 use super::items;
-use super::limits::{BACKUP_VERSION, MANIFEST, PIECE};
+use super::limits::{MANIFEST, PIECE};
 use super::named::{entry_name, picture_kind};
 use super::pictures::Pictures;
 use super::talk::{BackupTask, Passphrase, Session, Stop, done, stopped};
@@ -17,7 +17,6 @@ use crate::driver::{
     TRASH_PREFIX, sheet_of,
 };
 use crate::platform::{OutFile, OutStream, Platform, Shared, StorageFault};
-use crate::texts::say;
 
 /// What is to be made.
 #[derive(Clone, Debug, PartialEq)]
@@ -165,6 +164,7 @@ async fn made(
             there.map_err(|fault| fault.message())?
         }
     };
+    fits(keys.len(), pictures.len())?;
     let (name, mime, start) = file(of, now);
     let first = session.ask(platform, start, stop).await?;
     let out = match platform.share.begin(&name, mime).await {
@@ -335,46 +335,4 @@ async fn keys(platform: &Platform, of: &BackupOf) -> Result<Vec<String>, Storage
         }
     }
     Ok(keys)
-}
-
-/// Name and kind of the file, and how the worker begins it.
-fn file(of: &BackupOf, now: DateTime<FixedOffset>) -> (String, &'static str, BackupTask) {
-    let day = moment::sorted_date(&now);
-    let words = match of {
-        BackupOf::All(_) => msg("backup-file").text("day", day),
-        BackupOf::Job(id, _) => msg("backup-file-job")
-            .text("day", day)
-            .text("job", id.0.clone()),
-        BackupOf::Tables => msg("export-file").text("day", day),
-    };
-    let zip = format!("{}.zip", say(&words));
-    match of {
-        BackupOf::Tables => (zip, "application/zip", BackupTask::StartTables),
-        BackupOf::All(None) | BackupOf::Job(_, None) => {
-            (zip, "application/zip", BackupTask::Start(None))
-        }
-        BackupOf::All(locked) | BackupOf::Job(_, locked) => (
-            format!("{zip}.age"),
-            "application/octet-stream",
-            BackupTask::Start(locked.clone()),
-        ),
-    }
-}
-
-fn manifest(keys: &[String], now: DateTime<FixedOffset>) -> String {
-    let count = |prefix: &str| keys.iter().filter(|key| key.starts_with(prefix)).count();
-    let about = [
-        ("format", Value::from("rakeline-backup")),
-        ("version", Value::from(BACKUP_VERSION)),
-        ("record_version", Value::from(record::VERSION)),
-        ("app", Value::from(env!("CARGO_PKG_VERSION"))),
-        ("made", Value::from(now.to_rfc3339())),
-        ("jobs", Value::from(count(JOB_PREFIX))),
-        ("deleted", Value::from(count(TRASH_PREFIX))),
-    ];
-    let about: Map<String, Value> = about
-        .into_iter()
-        .map(|(name, value)| (name.to_owned(), value))
-        .collect();
-    json::print(&Value::Object(about))
 }

@@ -18,6 +18,7 @@ mod taking;
 mod talk;
 
 #[cfg(feature = "worker")]
+mod about;
 mod export;
 #[cfg(feature = "worker")]
 mod lock;
