@@ -7,6 +7,7 @@ use std::time::Instant;
 use rakeline_core::decide::ring_set::{RakeOrigin, SpotFacts, choose, choose_all};
 use rakeline_core::kit::{self, KitSheet};
 use rakeline_core::units::{Degrees, Estimate};
+use rakeline_tests::browser::{Phone, PhoneSetup, Server};
 use rakeline_tests::dice::Dice;
 use rakeline_tests::kit_cases::case;
 use serde_json::json;
@@ -74,21 +75,71 @@ fn ring_sets_us(repeats: usize) -> Option<f64> {
     Some(median(times))
 }
 
+/// Both sample sheets.
+const KITS: [&str; 2] = [
+    include_str!("../../assets/kits/plain-four.json"),
+    include_str!("../../assets/kits/metal-four.json"),
+];
+
 fn library_ms(repeats: usize) -> f64 {
-    let kits = [
-        include_str!("../../assets/kits/plain-four.json"),
-        include_str!("../../assets/kits/metal-four.json"),
-    ];
     let times = (0..repeats)
         .map(|_| {
             let start = Instant::now();
             for i in 0..500 {
-                black_box(kit::parse(black_box(kits[i % 2])).is_ok());
+                black_box(kit::parse(black_box(KITS[i % 2])).is_ok());
             }
             start.elapsed().as_secs_f64() * 1e3
         })
         .collect();
     median(times)
+}
+
+/// Milliseconds from the tap on 'Kit sheets' to five hundred sheets on the
+/// screen, in Chromium.
+fn library_in_browser_ms(repeats: usize) -> f64 {
+    let server = Server::start();
+    let phone = Phone::open(&server, PhoneSetup::default());
+    phone.goto("/");
+    phone.wait_for("Start a job", 60);
+    let fill = format!(
+        "(async () => {{
+            const texts = [{}, {}];
+            const db = await new Promise((ok) => {{
+                const r = indexedDB.open('rakeline'); r.onsuccess = () => ok(r.result);
+            }});
+            const all = db.transaction('records', 'readwrite');
+            for (let n = 0; n < 500; n += 1) {{
+                const sheet = JSON.parse(texts[n % 2]);
+                sheet.name = 'Shelf kit ' + n;
+                all.objectStore('records').put(JSON.stringify(sheet), 'kit/shelf' + n);
+            }}
+            await new Promise((ok, no) => {{ all.oncomplete = ok; all.onabort = no; }});
+            db.close();
+        }})()",
+        json!(KITS[0]),
+        json!(KITS[1])
+    );
+    phone.eval(&fill);
+    phone.reload();
+    phone.wait_for("Kit sheets", 60);
+    let opened = "(async () => {
+        const named = (name) => [...document.querySelectorAll('button')]
+            .find((button) => button.innerText.trim() === name);
+        const began = performance.now();
+        named('Kit sheets').click();
+        while (document.querySelectorAll('main li, .jobs li').length < 500) {
+            if (performance.now() - began > 60000) return -1;
+            await new Promise(requestAnimationFrame);
+        }
+        return performance.now() - began;
+    })()";
+    let times = (0..repeats).map(|_| {
+        let took = phone.eval(opened).as_f64().unwrap_or(f64::NAN);
+        phone.eval("document.querySelector('.back').click()");
+        phone.wait_for("Start a job", 60);
+        if took < 0.0 { f64::NAN } else { took }
+    });
+    median(times.collect())
 }
 
 fn wrong_sets(rounds: usize) -> f64 {
@@ -119,6 +170,8 @@ fn main() {
     let speed = ring_sets_us(repeats).is_some_and(|us| bar("ring_sets_8x8x6_us", us, 50.0));
     println!("library of 500 sheets, native");
     let library = bar("library_500_native_ms", library_ms(repeats / 100), 100.0);
+    let opened = library_in_browser_ms(if quick { 5 } else { 15 });
+    let library = library & bar("library_500_in_chromium_ms", opened, 100.0);
     println!("enumeration, {} cases", rounds * 25);
     let wrong = bar("ring_sets_wrong", wrong_sets(rounds), 0.0);
     if !(speed && library && wrong) {

@@ -14,8 +14,8 @@ use crate::test::{self, PYTHON};
 use crate::tools::{Bench, Tree};
 
 /// The suites that measure the app in a browser.
-const IN_BROWSER: [&str; 7] = [
-    "first", "markout", "coverage", "learn", "photo", "storage", "again",
+const IN_BROWSER: [&str; 8] = [
+    "first", "kit", "markout", "coverage", "learn", "photo", "storage", "again",
 ];
 
 /// The suite of the Android package: it builds for phones and asks a JVM.

@@ -3,6 +3,7 @@
 use dioxus::prelude::*;
 use rakeline_core::kit::library::{Use, used_in};
 use rakeline_core::kit::{Draft, LineKind, line_groups, word};
+use rakeline_core::table::Table;
 use rakeline_core::text::{Message, msg};
 
 use super::jobs::job_title;
@@ -41,6 +42,7 @@ pub fn Kits() -> Element {
     let state = shell.state.read();
     let faults: Vec<String> = state.kits.import_faults.iter().map(say).collect();
     let (new, open, full) = (shell.clone(), shell.clone(), shell.clone());
+    let used = used_by(&state);
     let full_words = match state.kits.begun() {
         None => t("kit-type-full"),
         Some((_, draft)) if draft.typed("name").trim().is_empty() => t("kit-type-full-on"),
@@ -73,13 +75,13 @@ pub fn Kits() -> Element {
                 }
                 ul { class: "jobs",
                     for entry in state.kits.own.iter() {
-                        KitRow { key: "{entry.id.0}", id: entry.id.clone(), line: row_words(&state, entry), name: entry.sheet.name.clone() }
+                        KitRow { key: "{entry.id.0}", id: entry.id.clone(), line: row_words(&used, entry), name: entry.sheet.name.clone() }
                     }
                 }
                 h2 { {t("kits-samples")} }
                 ul { class: "jobs",
                     for entry in state.kits.samples.iter() {
-                        KitRow { key: "{entry.id.0}", id: entry.id.clone(), line: row_words(&state, entry), name: entry.sheet.name.clone() }
+                        KitRow { key: "{entry.id.0}", id: entry.id.clone(), line: row_words(&used, entry), name: entry.sheet.name.clone() }
                     }
                 }
                 button {
@@ -105,13 +107,18 @@ pub fn Kits() -> Element {
     }
 }
 
+/// How many jobs use a kit, by its name.
+fn used_by(state: &AppState) -> Table<&str, i64> {
+    let mut used = Table::new();
+    for job in &state.jobs {
+        *used.or_default(job.kit.as_str()) += 1;
+    }
+    used
+}
+
 /// What a kit is and how many jobs use it.
-fn row_words(state: &AppState, entry: &KitEntry) -> Message {
-    let used = state
-        .jobs
-        .iter()
-        .filter(|job| job.kit == entry.sheet.name)
-        .count();
+fn row_words(used: &Table<&str, i64>, entry: &KitEntry) -> Message {
+    let used = used.get(&entry.sheet.name.as_str()).copied();
     msg("kit-row")
         .count(
             "heads",
@@ -121,7 +128,7 @@ fn row_words(state: &AppState, entry: &KitEntry) -> Message {
             "rings",
             i64::try_from(entry.sheet.rings.len()).unwrap_or(i64::MAX),
         )
-        .count("jobs", i64::try_from(used).unwrap_or(i64::MAX))
+        .count("jobs", used.unwrap_or(0))
 }
 
 #[component]
