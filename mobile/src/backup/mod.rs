@@ -6,6 +6,7 @@
 //! back the file goes to the worker piece by piece and comes out as items.
 //! Neither side ever holds more than some pieces.
 
+mod about;
 pub mod items;
 mod limits;
 mod make;
@@ -18,7 +19,6 @@ mod taking;
 mod talk;
 
 #[cfg(feature = "worker")]
-mod about;
 mod export;
 #[cfg(feature = "worker")]
 mod lock;
