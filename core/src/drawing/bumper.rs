@@ -94,8 +94,18 @@ pub fn bumper_from_behind(view: &BumperView) -> Drawing {
     }
     let (edges, feet) = edge_dimensions(view, bottom, unit);
     dimensions.extend(edges);
+    let room = view
+        .marks
+        .windows(2)
+        .map(|pair| (pair[1].at - pair[0].at).0.abs());
+    let room = room.fold(f64::INFINITY, f64::min);
+    let crosses: Vec<Item> = view
+        .marks
+        .iter()
+        .flat_map(|mark| tape_cross(mark, unit, below, room))
+        .collect();
     let (from, to) = (tops - unit * 0.2, feet + unit * 0.3);
-    items.extend(centre_line(from, to, &dimensions));
+    items.extend(centre_line(from, to, dimensions.iter().chain(&crosses)));
     let mut foot = feet + unit * 0.5;
     let mut margin_left = margin;
     if let (Some(row), Some(across)) = (&view.row, &across) {
@@ -114,14 +124,7 @@ pub fn bumper_from_behind(view: &BumperView) -> Drawing {
             ));
         }
     }
-    let room = view
-        .marks
-        .windows(2)
-        .map(|pair| (pair[1].at - pair[0].at).0.abs());
-    let room = room.fold(f64::INFINITY, f64::min);
-    for mark in &view.marks {
-        items.extend(tape_cross(mark, unit, below, room));
-    }
+    items.extend(crosses);
     items.extend(dimensions);
     let high = tops - unit * 0.3;
     Drawing {
@@ -133,8 +136,8 @@ pub fn bumper_from_behind(view: &BumperView) -> Drawing {
 }
 
 /// The centre line, with a gap where a figure stands on it.
-fn centre_line(from: f64, to: f64, figures: &[Item]) -> Vec<Item> {
-    let mut gaps: Vec<(f64, f64)> = figures.iter().filter_map(on_the_centre).collect();
+fn centre_line<'a>(from: f64, to: f64, figures: impl Iterator<Item = &'a Item>) -> Vec<Item> {
+    let mut gaps: Vec<(f64, f64)> = figures.filter_map(on_the_centre).collect();
     order::sort_by(&mut gaps, |a, b| a.0.total_cmp(&b.0));
     let mut items = Vec::new();
     let mut y = from;
