@@ -77,10 +77,14 @@ fn a_printed_file_has_the_number_of_the_sheet_and_a_changed_job_the_next() {
         .iter()
         .map(|f| f.name.clone())
         .collect();
-    assert!(
-        names[0].ends_with("-1.pdf") && names[2].ends_with("-2.pdf"),
-        "{names:?}"
-    );
+    let ends = [
+        "-1-for-the-customer.pdf",
+        "-1-for-the-workshop.pdf",
+        "-2-for-the-customer.pdf",
+    ];
+    for (name, end) in names.iter().zip(ends) {
+        assert!(name.ends_with(end), "{names:?}");
+    }
 }
 
 #[test]
@@ -95,7 +99,11 @@ fn a_number_that_was_issued_earlier_is_opened_again_as_it_was() {
     bench.send(Intent::Issue(IssueIntent::Make(1, Sheets::Workshop)));
     let files = bench.phone.share.files();
     let file = files.last().expect("a file");
-    assert!(file.name.ends_with("-1.pdf"), "{}", file.name);
+    assert!(
+        file.name.ends_with("-1-for-the-customer.pdf"),
+        "{}",
+        file.name
+    );
     let text = Printed::new("sheet-earlier", &file.bytes).texts().concat();
     assert!(text.contains("T 41") && !text.contains("T 42"), "{text}");
     assert!(text.contains("issue 1"));
