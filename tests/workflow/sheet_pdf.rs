@@ -100,7 +100,7 @@ fn a_number_that_was_issued_earlier_is_opened_again_as_it_was() {
     let files = bench.phone.share.files();
     let file = files.last().expect("a file");
     assert!(
-        file.name.ends_with("-1-for-the-customer.pdf"),
+        file.name.ends_with("-1-for-the-workshop.pdf"),
         "{}",
         file.name
     );
