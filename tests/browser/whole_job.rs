@@ -98,6 +98,7 @@ fn check_and_holes(phone: &Phone) {
     phone.tap_named("On to: Tape read back");
     for (mark, mm) in MARKS.iter().enumerate() {
         phone.type_into(&format!("Tape at {}", mark + 1), mm);
+        phone.type_into(&format!("From line at {}", mark + 1), "-55");
     }
     for mark in 1..=4 {
         phone.tap_named(&format!("{mark} not seen"));

@@ -158,7 +158,7 @@ fn TapeRows(job: JobState) -> Element {
                         if with_row {
                             Entry {
                                 id: "tape-line-{index}",
-                                label: t("tape-from-line"),
+                                label: say(&msg("tape-from-line").text("label", spot.label.clone())),
                                 kind: Kind::Signed,
                                 value: job.typed(Field::TapeLine(small(index))).to_owned(),
                                 wrong: view.typed.get(index).and_then(|typed| typed.from_line.as_ref().err()).map(say),
