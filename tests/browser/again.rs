@@ -21,7 +21,7 @@ const FLEET: usize = 10;
 /// Says a figure in the run's output, also where the journey passes: the
 /// runner keeps back what is printed by macro.
 pub fn tell(figure: &str) {
-    let told = writeln!(std::io::stderr(), "again: {figure}");
+    let told = writeln!(std::io::stderr(), "told: {figure}");
     assert!(told.is_ok(), "{figure}");
 }
 

@@ -22,8 +22,11 @@ const MOST_QUICK: u32 = 8;
 const MOST_STANDARD: u32 = 130;
 
 fn give(phone: &Phone, nth: usize, file: &Path) {
+    let taken = || phone.eval("document.querySelectorAll('img').length");
+    let before = taken();
     phone.tap_nth("Choose a photo", nth);
     phone.give_picture(file);
+    phone.until("the picture on the screen", || taken() != before);
     saved(phone);
 }
 
