@@ -94,8 +94,8 @@ fn library_ms(repeats: usize) -> f64 {
     median(times)
 }
 
-/// Milliseconds from the tap on 'Kit sheets' to five hundred sheets on the
-/// screen, in Chromium.
+/// Milliseconds from the tap on 'Kit sheets' to the list of five hundred
+/// sheets, in Chromium: its first two hundred rows, with a button for more.
 fn library_in_browser_ms(repeats: usize) -> f64 {
     let server = Server::start();
     let phone = Phone::open(&server, PhoneSetup::default());
@@ -127,7 +127,7 @@ fn library_in_browser_ms(repeats: usize) -> f64 {
             .find((button) => button.innerText.trim() === name);
         const began = performance.now();
         named('Kit sheets').click();
-        while (document.querySelectorAll('main li, .jobs li').length < 500) {
+        while (document.querySelectorAll('.jobs li').length < 200 || !named('300 more')) {
             if (performance.now() - began > 60000) return -1;
             await new Promise(requestAnimationFrame);
         }

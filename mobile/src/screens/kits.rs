@@ -35,6 +35,10 @@ pub(super) fn KitHead(title: String, back: Route, back_words: String) -> Element
     }
 }
 
+/// So many rows are drawn at once (our own figure: more than a workshop has,
+/// fewer than are felt).
+const ROWS_AT_ONCE: usize = 200;
+
 /// The list of kit sheets.
 #[component]
 pub fn Kits() -> Element {
@@ -43,6 +47,9 @@ pub fn Kits() -> Element {
     let faults: Vec<String> = state.kits.import_faults.iter().map(say).collect();
     let (new, open, full) = (shell.clone(), shell.clone(), shell.clone());
     let used = used_by(&state);
+    let mut most = use_signal(|| ROWS_AT_ONCE);
+    let own = state.kits.own.len();
+    let rest = own.saturating_sub(most());
     let full_words = match state.kits.begun() {
         None => t("kit-type-full"),
         Some((_, draft)) if draft.typed("name").trim().is_empty() => t("kit-type-full-on"),
@@ -74,8 +81,15 @@ pub fn Kits() -> Element {
                     p { class: "why", {t("kits-empty")} }
                 }
                 ul { class: "jobs",
-                    for entry in state.kits.own.iter() {
+                    for entry in state.kits.own.iter().take(most()) {
                         KitRow { key: "{entry.id.0}", id: entry.id.clone(), line: row_words(&used, entry), name: entry.sheet.name.clone() }
+                    }
+                }
+                if rest > 0 {
+                    button {
+                        class: "also",
+                        onclick: move |_| most += ROWS_AT_ONCE,
+                        {say(&msg("list-more").count("more", i64::try_from(rest).unwrap_or(i64::MAX)))}
                     }
                 }
                 h2 { {t("kits-samples")} }
