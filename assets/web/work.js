@@ -13,8 +13,6 @@ addEventListener("message", async ({ data: { number, task, file } }) => {
   try {
     await ready;
     const bytes = work(task, file, (share) => postMessage({ number, share }));
-    // Its memory back at once: a backup brings a thousand of them.
-    file.buffer.transfer?.(0);
     postMessage({ number, bytes }, [bytes.buffer]);
   } catch (cause) {
     if (typeof cause === "string") postMessage({ number, refused: cause });

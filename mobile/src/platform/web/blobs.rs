@@ -4,7 +4,7 @@ use js_sys::{Object, Uint8Array};
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::Window;
 
-use super::call::{error_name, let_go, method, property, set, settled};
+use super::call::{error_name, method, property, set, settled};
 use super::database::{During, fault};
 use crate::platform::StorageFault;
 
@@ -58,7 +58,6 @@ pub(super) async fn put(window: &Window, key: &str, bytes: &[u8]) -> Result<(), 
     let writer = ask(&file, "createWritable", &[]).await.map_err(using)?;
     let array = Uint8Array::from(bytes);
     let written = ask(&writer, "write", &[&array]).await;
-    let_go(&array.buffer());
     if let Err(error) = written {
         let _ = ask(&writer, "abort", &[]).await;
         return Err(using(error));
@@ -79,9 +78,7 @@ pub(super) async fn get(window: &Window, key: &str) -> Result<Option<Vec<u8>>, S
     };
     let file = ask(&handle, "getFile", &[]).await.map_err(using)?;
     let buffer = ask(&file, "arrayBuffer", &[]).await.map_err(using)?;
-    let bytes = Uint8Array::new(&buffer).to_vec();
-    let_go(&buffer);
-    Ok(Some(bytes))
+    Ok(Some(Uint8Array::new(&buffer).to_vec()))
 }
 
 /// Whether a file is not there, or holds nothing.

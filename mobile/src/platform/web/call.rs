@@ -48,14 +48,6 @@ pub(super) async fn settled(value: JsValue) -> Result<JsValue, JsValue> {
     JsFuture::from(Promise::resolve(&value)).await
 }
 
-/// Gives the memory of a buffer back at once, where the browser can: files of
-/// megabytes that come one after the other are many before it would look.
-/// The buffer is empty afterwards.
-pub(super) fn let_go(buffer: &JsValue) {
-    // Without the method it goes when the browser looks.
-    let _ = method(buffer, "transfer", &[&JsValue::from_f64(0.0)]);
-}
-
 /// The name of an exception (`NotAllowedError`); empty when it has none.
 pub(super) fn error_name(error: &JsValue) -> String {
     property(error, "name")

@@ -7,7 +7,7 @@ use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
 use web_sys::{File, HtmlInputElement, Window};
 
-use super::call::{error_words, let_go};
+use super::call::error_words;
 use super::listen::Listener;
 use crate::platform::{Files, InFile, LocalFuture, OpenedFile, OwnFuture};
 
@@ -74,10 +74,8 @@ impl InFile for WebInFile {
             let (start, end) = (from as f64, from as f64 + most as f64);
             let failed = |fault: JsValue| error_words(&fault);
             let piece = self.0.slice_with_f64_and_f64(start, end).map_err(failed)?;
-            let buffer = JsFuture::from(piece.array_buffer()).await.map_err(failed)?;
-            let bytes = Uint8Array::new(&buffer).to_vec();
-            let_go(&buffer);
-            Ok(bytes)
+            let bytes = JsFuture::from(piece.array_buffer()).await.map_err(failed)?;
+            Ok(Uint8Array::new(&bytes).to_vec())
         })
     }
 }

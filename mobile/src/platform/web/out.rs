@@ -7,7 +7,7 @@ use wasm_bindgen::JsValue;
 use web_sys::{Blob, Url, Window};
 
 use super::blobs::{ask, creating, folder_of, using};
-use super::call::{error_words, let_go, method};
+use super::call::{error_words, method};
 use super::share::click_download;
 use crate::platform::{LocalFuture, OutStream, OwnFuture, Shared, StorageFault};
 
@@ -59,7 +59,6 @@ impl OutStream for WebOut {
             let writer = self.writer.as_ref().ok_or(StorageFault::Refused)?;
             let bytes = Uint8Array::from(bytes.as_slice());
             let written = ask(writer, "write", &[&bytes]).await;
-            let_go(&bytes.buffer());
             written.map(|_| ()).map_err(using)
         })
     }

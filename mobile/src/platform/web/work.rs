@@ -9,7 +9,7 @@ use rakeline_core::text::Message;
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{Event, MessageEvent, Worker, WorkerOptions, WorkerType};
 
-use super::call::{error_words, let_go, property, set};
+use super::call::{error_words, property, set};
 use super::listen::Listener;
 use crate::platform::Told;
 use crate::platform::work::{Task, Work, WorkEvent, WorkHandle, stopped};
@@ -100,11 +100,8 @@ impl Bench {
             if let Some(told) = told {
                 told(WorkEvent::Progress(share as f32));
             }
-        } else if let Some(sent) = property(letter, "bytes") {
-            let array: Uint8Array = sent.unchecked_into();
-            let bytes = array.to_vec();
-            let_go(&array.buffer());
-            self.end(number, WorkEvent::Done(bytes));
+        } else if let Some(bytes) = property(letter, "bytes") {
+            self.end(number, WorkEvent::Done(Uint8Array::new(&bytes).to_vec()));
         } else if let Some(json) = property(letter, "refused").and_then(|json| json.as_string()) {
             self.end(
                 number,
