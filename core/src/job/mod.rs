@@ -17,6 +17,7 @@ mod event;
 mod fault;
 mod hindrances;
 mod holes;
+mod holes_next;
 mod ignores;
 mod job_photos;
 mod kit_asked;
@@ -97,6 +98,7 @@ pub use holes::{
     Drilled, Hole, HolesEvent, HolesState, OLD_HOLE_GREATEST, hole, hole_cautions, holes_headline,
     seen_from_behind, tools, typed_old_hole,
 };
+pub use holes_next::{AtHoles, is_seated, next_at_holes};
 pub use ignores::{Ignores, box_changed, ignores, learn_done, learn_headline};
 pub use job_photos::{
     JOB_PHOTOS_GREATEST, NOTES_GREATEST, Note, Photo, PhotoEvent, PhotoOf, PicturePlace,

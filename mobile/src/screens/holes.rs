@@ -3,7 +3,8 @@
 use dioxus::prelude::*;
 use rakeline_core::drawing::which_side_up;
 use rakeline_core::job::{
-    self, Field, Hole, HolesEvent, JobEvent, JobState, RingsEvent, SetTaken, hole, seen_from_behind,
+    self, AtHoles, Field, Hole, HolesEvent, JobEvent, JobState, RingsEvent, SetTaken, hole,
+    seen_from_behind,
 };
 use rakeline_core::text::{Message, msg};
 
@@ -14,61 +15,6 @@ use crate::parts::{AskedFields, Cautions, DrawingView, Frame, TypedEntry};
 use crate::route::Step;
 use crate::shell::use_shell;
 use crate::texts::{say, t};
-
-/// What to do next at the holes.
-#[derive(Clone, Debug, PartialEq)]
-enum Next {
-    Heed,
-    Confirm(usize),
-    Drill(usize),
-    Seat(usize),
-    Marks,
-    Look,
-    /// The tool's reach is typed on this screen.
-    Type,
-    Onward,
-}
-
-/// All holes come before the first head: the loom is laid in between. A head
-/// can be put in before, from its card.
-fn next(job: &JobState) -> Next {
-    let (mut any_plan, mut any_shut, mut tool) = (false, false, false);
-    let mut out = None;
-    for spot in 0..job.spots.len() {
-        match hole(job, spot) {
-            Hole::Plan(_) if job.holes.cautions.is_none() => return Next::Heed,
-            Hole::Plan(_) if !seen_from_behind(job, spot) => return Next::Confirm(spot),
-            Hole::Plan(_) => return Next::Drill(spot),
-            Hole::Drilled(_) => {
-                any_plan = true;
-                if !is_seated(job, spot) {
-                    out = out.or(Some(spot));
-                }
-            }
-            shut @ Hole::Shut(_) => {
-                any_shut = true;
-                tool |= shut.waits_for_the_tool();
-            }
-        }
-    }
-    if let Some(spot) = out {
-        return Next::Seat(spot);
-    }
-    if any_shut && job::marks_fault(job).is_some() {
-        Next::Marks
-    } else if tool {
-        Next::Type
-    } else if any_plan {
-        Next::Onward
-    } else {
-        Next::Look
-    }
-}
-
-fn is_seated(job: &JobState, spot: usize) -> bool {
-    let spot = u8::try_from(spot).unwrap_or(u8::MAX);
-    job.rings.seated.contains_key(&spot)
-}
 
 /// The screen of the holes.
 #[component]
@@ -81,32 +27,32 @@ pub fn Holes() -> Element {
     if job.marks.is_none() {
         return rsx! { NoMarks {} };
     }
-    let next = next(job);
+    let next = job::next_at_holes(job);
     let label = |spot: usize| job.spots.get(spot).map_or("", |s| &s.label).to_owned();
     let small = |spot: usize| u8::try_from(spot).unwrap_or(u8::MAX);
     let onward: Option<(Message, Intent)> = match next {
-        Next::Heed => Some((
+        AtHoles::Heed => Some((
             msg("all-of-this-is-so"),
             Intent::Fit(Box::new(JobEvent::Holes(HolesEvent::CautionsHeeded))),
         )),
-        Next::Confirm(spot) => Some((
+        AtHoles::Confirm(spot) => Some((
             msg("hole-confirm").text("label", label(spot)),
             Intent::Check(CheckIntent::Seen(spot)),
         )),
-        Next::Drill(spot) => Some((
+        AtHoles::Drill(spot) => Some((
             msg("hole-is-drilled").text("label", label(spot)),
             Intent::Fit(Box::new(JobEvent::Holes(HolesEvent::HoleDrilled(small(
                 spot,
             ))))),
         )),
-        Next::Seat(spot) => Some((
+        AtHoles::Seat(spot) => Some((
             msg("head-sits").text("label", label(spot)),
             Intent::Fit(Box::new(JobEvent::Rings(RingsEvent::Seated(small(spot))))),
         )),
-        Next::Marks => Some((msg("show-marks-again"), Intent::GoStep(Step::Marks))),
-        Next::Look => Some((msg("to-behind"), Intent::GoStep(Step::Behind))),
-        Next::Type => None,
-        Next::Onward => Some((msg("to-loom"), Intent::GoStep(Step::Loom))),
+        AtHoles::Marks => Some((msg("show-marks-again"), Intent::GoStep(Step::Marks))),
+        AtHoles::Look => Some((msg("to-behind"), Intent::GoStep(Step::Behind))),
+        AtHoles::Type => None,
+        AtHoles::Onward => Some((msg("to-loom"), Intent::GoStep(Step::Loom))),
     };
     let cautions: Vec<String> = job::hole_cautions(job).iter().map(say).collect();
     let heeded = job.holes.cautions.is_some();
@@ -127,7 +73,7 @@ pub fn Holes() -> Element {
                 p { class: "why", {t("holes-why")} }
             }
             Stale { job: job.clone() }
-            if matches!(next, Next::Seat(_)) {
+            if matches!(next, AtHoles::Seat(_)) {
                 HeadsWait { job: job.clone() }
             }
             if !heeded && !cautions.is_empty() {
@@ -212,7 +158,7 @@ fn HoleCard(job: JobState, index: usize, label: String) -> Element {
         Hole::Drilled(_) => (Vec::new(), Vec::new()),
     };
     let confirmed = seen_from_behind(&job, index);
-    let seated = is_seated(&job, index);
+    let seated = job::is_seated(&job, index);
     let taken = job::set_taken(&job, index);
     let drilled = matches!(here, Hole::Drilled(_));
     let other = job::set_needs_other_hole(&job, index);

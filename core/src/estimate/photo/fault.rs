@@ -3,7 +3,8 @@
 
 use crate::text::{Message, msg};
 
-/// Largest file, bytes. A backup takes each picture whole, with room above.
+/// Largest file, bytes. A backup takes each picture whole: its largest entry
+/// has to lie above this.
 pub const LARGEST_FILE: usize = 64_000_000;
 /// Most pixels of a picture.
 pub const MOST_PIXELS: u64 = 100_000_000;
